@@ -1,0 +1,1 @@
+"""Items: making them from the knowledge base, dealing them, judging typed answers."""

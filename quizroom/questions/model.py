@@ -1,0 +1,109 @@
+"""The values of a dealt item.
+
+An item carries its own reasons, accepted terms and records, so that marking and explaining
+it need nothing but the item itself, however the content changes afterwards.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from quizroom.knowledge.record import Record
+
+Format = Literal["one_best", "pick_n", "typed", "free_list"]
+Family = Literal["origin", "insertion", "action", "prime_mover", "joint", "nerve", "artery", "set", "look_alike"]
+Spelling = Literal["exact", "half", "accept"]
+DistractorSource = Literal[
+    "key",
+    "class_error",
+    "look_alike",
+    "same_compartment",
+    "neighbouring_landmark",
+    "homologous_bone",
+    "sibling_nerve",
+    "antagonist",
+    "other_joint",
+    "serial_homologue",
+    "same_region",
+]
+
+FAMILIES: tuple[Family, ...] = (
+    "origin",
+    "insertion",
+    "action",
+    "prime_mover",
+    "joint",
+    "nerve",
+    "artery",
+    "set",
+    "look_alike",
+)
+LETTERS = "ABCDEFGHIJ"
+"""One best answer uses A-E; pick-N sets may need more rows."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """Why an option is right or wrong: what the chosen thing really is."""
+
+    text: str
+    facts: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """One lettered option; `source` tells where a distractor came from, "key" for the key."""
+
+    letter: str
+    text: str
+    concept: str
+    reason: Reason
+    source: DistractorSource
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Accepted:
+    """A concept that counts in a typed answer, and every exact term for it."""
+
+    concept: str
+    text: str
+    terms: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NearTerm:
+    """A term for another concept, close enough in spelling to matter for the verdict."""
+
+    concept: str
+    term: str
+    tells: str
+    """What that other thing is, shown to whoever typed it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """One question as dealt. Letters of the key are empty for typed formats."""
+
+    id: str
+    family: Family
+    direction: str
+    format: Format
+    subject: str
+    """Id of the concept that the stem asks about."""
+    stem: str
+    options: tuple[Option, ...]
+    key: tuple[str, ...]
+    pick: int
+    """How many answers are asked for: 1, or N of a set."""
+    accepted: tuple[Accepted, ...]
+    near: tuple[NearTerm, ...]
+    spelling: Spelling
+    why: Reason
+    """Why the key is the key."""
+    facts: tuple[str, ...]
+    """Ids of the facts asked for."""
+    muscles: tuple[str, ...]
+    """Muscles whose records hold the key; the first is shown first."""
+    records: tuple[Record, ...]
+    seconds: int
+    """Time for the round, computed from words and format (handbook of the trade, from memory)."""

@@ -1,0 +1,1 @@
+"""The room: what may be ordered, what has happened, and what follows from it."""

@@ -1,0 +1,161 @@
+"""Orders to a room. Each may be refused by `rules.decide`."""
+
+from dataclasses import dataclass
+
+from quizroom.questions.model import Item
+from quizroom.room.state import Plan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrepareReview:
+    """Lay out a new review with its dealt items; the door is still shut."""
+
+    plan: Plan
+    items: tuple[Item, ...]
+    host: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SwapItem:
+    """Put another item in a place whose round has not been opened."""
+
+    position: int
+    item: Item
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DropItem:
+    """Leave out an item whose round has not been opened."""
+
+    position: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenDoor:
+    """Let players in with this door code."""
+
+    door_code: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EnterSeat:
+    """A new player takes a seat. `key_hash` is the SHA-256 of the seat's secret key, in hex."""
+
+    player: str
+    handle: str
+    key_hash: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RenamePlayer:
+    """The host gives a player another handle."""
+
+    player: str
+    handle: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemovePlayer:
+    """The host sends a player out; their answers no longer count."""
+
+    player: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenRound:
+    """Open the next round for answers."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SubmitAnswer:
+    """A player's choice for the open round; letters for options, words for typed formats."""
+
+    player: str
+    round: int
+    choice: tuple[str, ...] = ()
+    typed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PauseRound:
+    """Stop the clock; answers are still taken."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResumeRound:
+    """Let the clock run on with the time that was left."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AddTime:
+    """Lengthen the open round, in seconds."""
+
+    seconds: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GiveBackTime:
+    """Return to the round the time during which no server was there, in milliseconds."""
+
+    ms: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CloseRound:
+    """End answering: by the host, or by the alarm once the deadline and its grace are over."""
+
+    by_host: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowRecord:
+    """Show the full record and the reasons for the closed round."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StrikeItem:
+    """Take the item of a round out of all marks."""
+
+    round: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RestoreItem:
+    """Undo a strike."""
+
+    round: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowStandings:
+    """Turn the standings on the wall on or off."""
+
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndReview:
+    """Finish the review; an open round is closed first."""
+
+
+Command = (
+    PrepareReview
+    | SwapItem
+    | DropItem
+    | OpenDoor
+    | EnterSeat
+    | RenamePlayer
+    | RemovePlayer
+    | OpenRound
+    | SubmitAnswer
+    | PauseRound
+    | ResumeRound
+    | AddTime
+    | GiveBackTime
+    | CloseRound
+    | ShowRecord
+    | StrikeItem
+    | RestoreItem
+    | ShowStandings
+    | EndReview
+)

@@ -1,0 +1,180 @@
+"""Facts about a room. The log of them is the only truth; they hold raw choices, never marks."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Literal
+
+from quizroom.questions.model import Item
+from quizroom.room.state import Plan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReviewPrepared:
+    """The review was laid out; `room` is its id for ever."""
+
+    room: str
+    host: str
+    plan: Plan
+    items: tuple[Item, ...]
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemSwapped:
+    """Another item took this place."""
+
+    position: int
+    item: Item
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemDropped:
+    """The item in this place was left out; later ones moved up."""
+
+    position: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoorOpened:
+    """Players may enter with this code."""
+
+    door_code: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeatEntered:
+    """A player took a seat; their first counted round is `from_round`."""
+
+    player: str
+    handle: str
+    key_hash: str
+    from_round: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayerRenamed:
+    """A player has another handle."""
+
+    player: str
+    handle: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayerRemoved:
+    """A player was sent out."""
+
+    player: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundOpened:
+    """Round `round` (1, 2, ...) takes answers until `closes_at`, or without limit if None."""
+
+    round: int
+    at: datetime
+    closes_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerAccepted:
+    """A player's raw choice as received; a later one replaces it."""
+
+    player: str
+    round: int
+    choice: tuple[str, ...]
+    typed: tuple[str, ...]
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundPaused:
+    """The clock stands with `left_ms` to go (None in an untimed round)."""
+
+    left_ms: int | None
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundResumed:
+    """The clock runs again until `closes_at`."""
+
+    closes_at: datetime | None
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimeAdded:
+    """The round got `ms` more, by the host or for time lost while no server was there."""
+
+    ms: int
+    cause: Literal["host", "outage"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundClosed:
+    """Answering has ended."""
+
+    round: int
+    cause: Literal["host", "time", "end"]
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordShown:
+    """The record of the closed round is on show."""
+
+    round: int
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemStruck:
+    """The item of this round counts for nobody."""
+
+    round: int
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemRestored:
+    """The item of this round counts again."""
+
+    round: int
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandingsSet:
+    """Standings are shown, or not."""
+
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReviewEnded:
+    """The review is finished."""
+
+    at: datetime
+
+
+Event = (
+    ReviewPrepared
+    | ItemSwapped
+    | ItemDropped
+    | DoorOpened
+    | SeatEntered
+    | PlayerRenamed
+    | PlayerRemoved
+    | RoundOpened
+    | AnswerAccepted
+    | RoundPaused
+    | RoundResumed
+    | TimeAdded
+    | RoundClosed
+    | RecordShown
+    | ItemStruck
+    | ItemRestored
+    | StandingsSet
+    | ReviewEnded
+)

@@ -1,0 +1,84 @@
+"""The state of a room: what the log of its events adds up to."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Literal
+
+from quizroom.questions.model import Item
+
+Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
+Timing = Literal["computed", "fixed", "untimed"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """What the host chose for a review. `seconds` counts only when timing is "fixed"."""
+
+    title: str
+    course: str
+    course_title: str
+    families: tuple[str, ...]
+    rounds: int
+    seed: int
+    timing: Timing = "computed"
+    seconds: int = 45
+    typed: bool = True
+    """Whether typed answers are dealt beside options."""
+    standings: bool = False
+    capacity: int = 500
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Player:
+    """Somebody in a seat. Rounds before `from_round` are not in their denominator."""
+
+    id: str
+    handle: str
+    key_hash: str
+    from_round: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """A raw choice and when the server received it."""
+
+    choice: tuple[str, ...]
+    typed: tuple[str, ...]
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Round:
+    """One opened round. Either the clock runs (`closes_at`), stands (`paused`), or there is none."""
+
+    number: int
+    item: Item
+    opened_at: datetime
+    closes_at: datetime | None
+    limit_ms: int | None
+    paused: bool = False
+    left_ms: int | None = None
+    closed_at: datetime | None = None
+    explained_at: datetime | None = None
+    struck: bool = False
+    answers: Mapping[str, Answer] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """Everything about one review. Version counts the events that made it."""
+
+    id: str
+    host: str
+    version: int
+    phase: Phase
+    plan: Plan
+    ahead: tuple[Item, ...]
+    """Items whose rounds have not been opened yet, in order."""
+    door_code: str = ""
+    prepared_at: datetime | None = None
+    finished_at: datetime | None = None
+    standings: bool = False
+    players: Mapping[str, Player] = field(default_factory=dict)
+    rounds: tuple[Round, ...] = ()
