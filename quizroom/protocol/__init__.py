@@ -1,0 +1,1 @@
+"""The wire: messages, how they are read, and what they mean."""

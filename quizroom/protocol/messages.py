@@ -1,0 +1,264 @@
+"""Messages of the wire. The browser's types are generated from this file and `views.model`.
+
+A client sends one Socket.IO event, `say`, with one of the `ClientMessage` shapes, and gets a
+`Reply` as the event's acknowledgement. The server sends `public`, `own` and `desk` (whole
+views) and `tally` (counts between phases). Every message has an `id` chosen by the client:
+sending the same message again is harmless and gets the same kind of reply.
+"""
+
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from quizroom.room.state import Timing
+from quizroom.views.model import DeskView, OptionResult, OwnView, PublicView
+
+MessageId = Annotated[str, Field(min_length=1, max_length=64)]
+DoorCode = Annotated[str, Field(min_length=1, max_length=32)]
+RoomId = Annotated[str, Field(min_length=1, max_length=64)]
+PlayerId = Annotated[str, Field(min_length=1, max_length=64)]
+Handle = Annotated[str, Field(max_length=200)]
+SeatKey = Annotated[str, Field(min_length=1, max_length=128)]
+Letter = Annotated[str, Field(min_length=1, max_length=1)]
+Words = Annotated[str, Field(max_length=120)]
+RoundNumber = Annotated[int, Field(ge=1, le=1000)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EnterSeat:
+    """Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later."""
+
+    id: MessageId
+    type: Literal["enter_seat"]
+    door_code: DoorCode
+    handle: Handle
+    seat_key: SeatKey
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResumeSeat:
+    """Come back to one's own seat."""
+
+    id: MessageId
+    type: Literal["resume_seat"]
+    door_code: DoorCode
+    seat_key: SeatKey
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WatchWall:
+    """Show the wall of a room."""
+
+    id: MessageId
+    type: Literal["watch_wall"]
+    door_code: DoorCode
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowView:
+    """Send my views again (after a version gap)."""
+
+    id: MessageId
+    type: Literal["show_view"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProbeTime:
+    """Ask for server time, to estimate the offset of the clocks (RFC 5905, section 8)."""
+
+    id: MessageId
+    type: Literal["probe_time"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SubmitAnswer:
+    """Answer the open round; the last one before closing counts."""
+
+    id: MessageId
+    type: Literal["submit_answer"]
+    round: RoundNumber
+    choice: Annotated[tuple[Letter, ...], Field(max_length=10)] = ()
+    typed: Annotated[tuple[Words, ...], Field(max_length=10)] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PrepareReview:
+    """Host: deal a new review and show it on the desk."""
+
+    id: MessageId
+    type: Literal["prepare_review"]
+    title: Annotated[str, Field(max_length=120)]
+    course: Annotated[str, Field(max_length=80)]
+    families: Annotated[tuple[str, ...], Field(max_length=30)]
+    rounds: Annotated[int, Field(ge=1, le=60)]
+    timing: Timing
+    seconds: Annotated[int, Field(ge=5, le=3600)] = 45
+    typed: bool = True
+    standings: bool = False
+    seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListReviews:
+    """Host: which reviews are there to go on with."""
+
+    id: MessageId
+    type: Literal["list_reviews"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenDesk:
+    """Host: show the desk of this review from now on."""
+
+    id: MessageId
+    type: Literal["open_desk"]
+    room: RoomId
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemStep:
+    """Host: swap or drop an item that is still ahead."""
+
+    id: MessageId
+    type: Literal["swap_item", "drop_item"]
+    position: Annotated[int, Field(ge=0, le=1000)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundStep:
+    """Host: a step without details. `open_round` opens the next one."""
+
+    id: MessageId
+    type: Literal[
+        "open_door", "open_round", "pause_round", "resume_round", "close_round", "show_record", "end_review"
+    ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AddTime:
+    """Host: lengthen the open round by so many seconds."""
+
+    id: MessageId
+    type: Literal["add_time"]
+    seconds: Annotated[int, Field(ge=1, le=600)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StrikeStep:
+    """Host: take a round's item out of all marks, or put it back."""
+
+    id: MessageId
+    type: Literal["strike_item", "restore_item"]
+    round: RoundNumber
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowStandings:
+    """Host: standings on the wall on or off."""
+
+    id: MessageId
+    type: Literal["show_standings"]
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RenamePlayer:
+    """Host: give a player another handle."""
+
+    id: MessageId
+    type: Literal["rename_player"]
+    player: PlayerId
+    handle: Handle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemovePlayer:
+    """Host: send a player out."""
+
+    id: MessageId
+    type: Literal["remove_player"]
+    player: PlayerId
+
+
+ClientMessage = Annotated[
+    EnterSeat
+    | ResumeSeat
+    | WatchWall
+    | ShowView
+    | ProbeTime
+    | SubmitAnswer
+    | PrepareReview
+    | ListReviews
+    | OpenDesk
+    | ItemStep
+    | RoundStep
+    | AddTime
+    | StrikeStep
+    | ShowStandings
+    | RenamePlayer
+    | RemovePlayer,
+    Field(discriminator="type"),
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReviewLine:
+    """A review of this host in the list of those to go on with."""
+
+    room: str
+    title: str
+    course: str
+    phase: str
+    rounds: int
+    prepared_at: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reply:
+    """The answer to one message: done, refused (`code`, `text` say why), or failed (send it again).
+
+    `now` is server time in ms. `public`, `own` and `desk` come with entering, resuming, watching and
+    opening; `reviews` with `list_reviews`; `answer_round` says which round's answer is now in the log.
+    """
+
+    id: str
+    result: Literal["done", "refused", "failed"]
+    now: int
+    code: str = ""
+    text: str = ""
+    public: PublicView | None = None
+    own: OwnView | None = None
+    desk: DeskView | None = None
+    reviews: tuple[ReviewLine, ...] | None = None
+    answer_round: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tally:
+    """Counts between two versions, at most twice a second. `options` only on the desk."""
+
+    version: int
+    players: int
+    answered: int
+    options: tuple[OptionResult, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseLine:
+    """A course list that the desk offers."""
+
+    id: str
+    title: str
+    description: str
+    muscles: int
+    families: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskSettings:
+    """What the desk page starts with; served as JSON at /desk/settings."""
+
+    courses: tuple[CourseLine, ...]
+    families: tuple[str, ...]
+    join_address: str

@@ -1,0 +1,252 @@
+"""What each audience may see.
+
+`PublicView` is the same for the wall and every seat, byte for byte; a seat gets its own
+`OwnView` beside it, the host's desk a `DeskView`. Times are milliseconds of server time
+since 1970 (UTC); shares are 0 to 1.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from quizroom.knowledge.record import Record
+from quizroom.questions.model import DistractorSource, Family, Format
+from quizroom.room.state import Phase, Timing
+
+Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
+Cause = Literal["host", "time", "end"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OptionFace:
+    """An option as asked."""
+
+    letter: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemFace:
+    """An item as asked: nothing in it depends on the key."""
+
+    round: int
+    family: Family
+    format: Format
+    stem: str
+    options: tuple[OptionFace, ...]
+    pick: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClockFace:
+    """The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None."""
+
+    limit_ms: int | None
+    closes_at: int | None
+    left_ms: int | None
+    paused: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OptionResult:
+    """An option after closing; `reason` is there once the record is shown (desk: always)."""
+
+    letter: str
+    text: str
+    is_key: bool
+    count: int
+    share: float
+    reason: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TypedResult:
+    """Typed answers that came to the same verdict. Only terms known to anatomy are spelled out in public."""
+
+    text: str
+    verdict: Literal["right", "half", "wrong", "doubtful"]
+    count: int
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultFace:
+    """What came out of a closed round. `why` is there once the record is shown."""
+
+    options: tuple[OptionResult, ...]
+    typed: tuple[TypedResult, ...]
+    key_text: tuple[str, ...]
+    why: str | None
+    answered: int
+    of: int
+    mean_mark: float | None
+    struck: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StandingRow:
+    """A line of the standings. Equal marks share a place."""
+
+    place: int
+    handle: str
+    marks: float
+    of: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PublicView:
+    """What anybody in the room may see."""
+
+    version: int
+    now: int
+    phase: Phase
+    title: str
+    course: str
+    door_code: str
+    players: int
+    answered: int
+    round: int
+    """Number of the current round; 0 before the first."""
+    rounds: int
+    """Rounds planned in all: opened plus ahead."""
+    item: ItemFace | None
+    clock: ClockFace | None
+    result: ResultFace | None
+    records: tuple[Record, ...]
+    standings: tuple[StandingRow, ...] | None
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerFace:
+    """The player's own answer as the server has it."""
+
+    round: int
+    choice: tuple[str, ...]
+    typed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChosenReason:
+    """What the player chose or typed, and what that really is."""
+
+    text: str
+    right: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnResult:
+    """The player's own outcome of a closed round; reasons come with the record."""
+
+    round: int
+    verdict: Verdict
+    mark: float
+    reasons: tuple[ChosenReason, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnView:
+    """What only this player sees."""
+
+    version: int
+    now: int
+    player: str
+    handle: str
+    removed: bool
+    from_round: int
+    round: int
+    answer: AnswerFace | None
+    result: OwnResult | None
+    marks: float
+    of: int
+    place: int | None
+    """Own place once a round has closed, if standings are on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskOption:
+    """An option with everything that the host may know."""
+
+    letter: str
+    text: str
+    is_key: bool
+    reason: str
+    source: DistractorSource
+    count: int
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskTyped:
+    """A typed answer as it was written, with its verdict and why."""
+
+    text: str
+    verdict: Literal["right", "half", "wrong", "doubtful"]
+    because: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskItem:
+    """An item on the desk. `position` counts from 0 among those ahead; None once opened."""
+
+    round: int
+    position: int | None
+    state: Literal["ahead", "open", "closed", "explained"]
+    struck: bool
+    family: Family
+    format: Format
+    stem: str
+    options: tuple[DeskOption, ...]
+    typed: tuple[DeskTyped, ...]
+    key_text: tuple[str, ...]
+    why: str
+    pick: int
+    seconds: int | None
+    muscles: tuple[str, ...]
+    """Display names of the muscles concerned."""
+    mean_mark: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RosterRow:
+    """A player on the host's roster."""
+
+    player: str
+    handle: str
+    from_round: int
+    answered: bool
+    marks: float
+    of: int
+
+
+DeskAction = Literal[
+    "open_door",
+    "open_round",
+    "pause_round",
+    "resume_round",
+    "add_time",
+    "close_round",
+    "show_record",
+    "strike_item",
+    "restore_item",
+    "end_review",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskView:
+    """The host's private panel: the public view and everything behind it."""
+
+    version: int
+    now: int
+    room: str
+    public: PublicView
+    seed: int
+    families: tuple[str, ...]
+    timing: Timing
+    fixed_seconds: int
+    items: tuple[DeskItem, ...]
+    roster: tuple[RosterRow, ...]
+    actions: tuple[DeskAction, ...]
+    """What may be done now; the first is the next step of the review."""
