@@ -1,0 +1,1 @@
+"""The tests of quizroom; `python3 -m tests` installs what they need and runs them."""

@@ -1,0 +1,14 @@
+"""`python3 -m tests`: installs quizroom with its tests' packages into `.venv`, then runs pytest."""
+
+import sys
+
+if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must say what is wrong, not show a traceback
+    sys.exit(
+        "The tests need Python 3.11 or newer, and this is %d.%d. Install a newer one and call it by its name,"
+        " for example: python3.13 -m tests" % sys.version_info[:2]  # noqa: UP031 - read by old Pythons
+    )
+
+from quizroom import bootstrap
+
+if __name__ == "__main__":
+    bootstrap.hand_over("pytest", sys.argv[1:], extra="test")
