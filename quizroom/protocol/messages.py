@@ -118,21 +118,25 @@ class OpenDesk:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ItemStep:
-    """Host: swap or drop an item that is still ahead."""
+    """Host: swap or drop an item that is still ahead; `item` guards against doing it twice."""
 
     id: MessageId
     type: Literal["swap_item", "drop_item"]
     position: Annotated[int, Field(ge=0, le=1000)]
+    item: Annotated[str, Field(min_length=1, max_length=200)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundStep:
-    """Host: a step without details. `open_round` opens the next one."""
+    """Host: a step of the review. `round` is the round it is meant for (for `open_round` the one to
+    open, `public.round + 1`; before the first round 0), so that a repeat cannot skip ahead.
+    """
 
     id: MessageId
     type: Literal[
         "open_door", "open_round", "pause_round", "resume_round", "close_round", "show_record", "end_review"
     ]
+    round: Annotated[int, Field(ge=0, le=1000)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

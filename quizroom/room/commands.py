@@ -17,17 +17,19 @@ class PrepareReview:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SwapItem:
-    """Put another item in a place whose round has not been opened."""
+    """Put another item in the place of `instead_of`, whose round has not been opened."""
 
     position: int
+    instead_of: str
     item: Item
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DropItem:
-    """Leave out an item whose round has not been opened."""
+    """Leave out an item whose round has not been opened; `item` says which, lest two be dropped."""
 
     position: int
+    item: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,7 +65,9 @@ class RemovePlayer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpenRound:
-    """Open the next round for answers."""
+    """Open round `round` for answers; a repeat for a round already opened changes nothing."""
+
+    round: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,17 +84,22 @@ class SubmitAnswer:
 class PauseRound:
     """Stop the clock; answers are still taken."""
 
+    round: int
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ResumeRound:
     """Let the clock run on with the time that was left."""
 
+    round: int
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AddTime:
-    """Lengthen the open round, in seconds."""
+    """Lengthen the open round, in seconds; `order` makes a repeat harmless."""
 
     seconds: int
+    order: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,12 +113,15 @@ class GiveBackTime:
 class CloseRound:
     """End answering: by the host, or by the alarm once the deadline and its grace are over."""
 
+    round: int
     by_host: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ShowRecord:
     """Show the full record and the reasons for the closed round."""
+
+    round: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

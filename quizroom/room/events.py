@@ -109,6 +109,7 @@ class TimeAdded:
 
     ms: int
     cause: Literal["host", "outage"]
+    order: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

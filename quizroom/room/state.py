@@ -62,6 +62,8 @@ class Round:
     closed_at: datetime | None = None
     explained_at: datetime | None = None
     struck: bool = False
+    orders: tuple[str, ...] = ()
+    """Ids of the orders that lengthened this round."""
     answers: Mapping[str, Answer] = field(default_factory=dict)
 
 

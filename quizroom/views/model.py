@@ -190,6 +190,7 @@ class DeskTyped:
 class DeskItem:
     """An item on the desk. `position` counts from 0 among those ahead; None once opened."""
 
+    id: str
     round: int
     position: int | None
     state: Literal["ahead", "open", "closed", "explained"]
