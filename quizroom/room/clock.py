@@ -1,0 +1,42 @@
+"""Deadlines of a round. They live in the state; whoever watches them only wakes up."""
+
+from datetime import datetime, timedelta
+
+from quizroom.room.state import Plan, Round
+from quizroom.questions.model import Item
+
+GRACE_MS = 750
+"""How late an answer may arrive after the deadline, for the way over the network (handbook value, from memory)."""
+
+
+def limit_ms(plan: Plan, item: Item) -> int | None:
+    """Length of a round in ms: computed with the item, fixed by the host, or None without limit."""
+    match plan.timing:
+        case "computed":
+            return item.seconds * 1000
+        case "fixed":
+            return plan.seconds * 1000
+        case "untimed":
+            return None
+
+
+def later(moment: datetime | None, ms: int) -> datetime | None:
+    """`moment` plus `ms`; None stays None."""
+    return None if moment is None else moment + timedelta(milliseconds=ms)
+
+
+def milliseconds_between(start: datetime, end: datetime) -> int:
+    """Whole milliseconds from `start` to `end`; never negative."""
+    return max(0, int((end - start) / timedelta(milliseconds=1)))
+
+
+def is_over(current: Round, now: datetime) -> bool:
+    """Whether the deadline and its grace have passed. A standing or missing clock is never over."""
+    if current.paused or current.closes_at is None:
+        return False
+    return now >= current.closes_at + timedelta(milliseconds=GRACE_MS)
+
+
+def wakes_at(current: Round) -> datetime | None:
+    """When the round is due to be closed by the alarm, or None."""
+    return None if current.paused else later(current.closes_at, GRACE_MS)

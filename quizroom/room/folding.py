@@ -1,0 +1,109 @@
+"""`apply`: a room after an event. Total and pure: events are facts and cannot be refused."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from functools import reduce
+
+from quizroom.room import round_folding
+from quizroom.room.clock import limit_ms
+from quizroom.room.events import (
+    DoorOpened,
+    Event,
+    ItemDropped,
+    ItemSwapped,
+    PlayerRemoved,
+    PlayerRenamed,
+    ReviewEnded,
+    ReviewPrepared,
+    RoundClosed,
+    RoundOpened,
+    SeatEntered,
+    StandingsSet,
+)
+from quizroom.room.state import Player, Room, Round
+
+
+def apply(room: Room, event: Event) -> Room:
+    """Return the room as it is after `event`, one version further."""
+    return replace(_changed(room, event), version=room.version + 1)
+
+
+def begin(event: ReviewPrepared) -> Room:
+    """Return the room that the first event of a log makes."""
+    return Room(
+        id=event.room,
+        host=event.host,
+        version=1,
+        phase="preparing",
+        plan=event.plan,
+        ahead=event.items,
+        prepared_at=event.at,
+        standings=event.plan.standings,
+    )
+
+
+def replay(events: Iterable[Event]) -> Room | None:
+    """Fold a whole log; None for an empty one."""
+    remaining = iter(events)
+    first = next(remaining, None)
+    if first is None:
+        return None
+    if not isinstance(first, ReviewPrepared):
+        raise TypeError(f"a log begins with ReviewPrepared, not {type(first).__name__}")
+    return reduce(apply, remaining, begin(first))
+
+
+def _changed(room: Room, event: Event) -> Room:  # noqa: PLR0911,C901 -- one arm an event
+    match event:
+        case SeatEntered():
+            return _with_player(room, _entered(event))
+        case PlayerRenamed():
+            return _with_player(room, replace(room.players[event.player], handle=event.handle))
+        case PlayerRemoved():
+            return _without_player(room, event.player)
+        case RoundOpened():
+            return _opened(room, event)
+        case RoundClosed():
+            closed = round_folding.apply(room.rounds[event.round - 1], event)
+            return replace(room, phase="closed", rounds=(*room.rounds[:-1], closed))
+        case ItemSwapped():
+            ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
+            return replace(room, ahead=ahead)
+        case ItemDropped():
+            return replace(room, ahead=room.ahead[: event.position] + room.ahead[event.position + 1 :])
+        case DoorOpened():
+            return replace(room, phase="gathering", door_code=event.door_code)
+        case StandingsSet():
+            return replace(room, standings=event.on)
+        case ReviewEnded():
+            return replace(room, phase="finished", finished_at=event.at)
+        case ReviewPrepared():
+            return room
+        case _:
+            return round_folding.in_room(room, event)
+
+
+def _entered(event: SeatEntered) -> Player:
+    return Player(
+        id=event.player, handle=event.handle, key_hash=event.key_hash, from_round=event.from_round
+    )
+
+
+def _with_player(room: Room, player: Player) -> Room:
+    return replace(room, players={**room.players, player.id: player})
+
+
+def _without_player(room: Room, player: str) -> Room:
+    return replace(room, players={key: value for key, value in room.players.items() if key != player})
+
+
+def _opened(room: Room, event: RoundOpened) -> Room:
+    item = room.ahead[0]
+    opened = Round(
+        number=event.round,
+        item=item,
+        opened_at=event.at,
+        closes_at=event.closes_at,
+        limit_ms=limit_ms(room.plan, item),
+    )
+    return replace(room, phase="answering", ahead=room.ahead[1:], rounds=(*room.rounds, opened))

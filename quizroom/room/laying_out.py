@@ -1,0 +1,66 @@
+"""Orders about the review as laid out: its items, its door, its standings."""
+
+from datetime import datetime
+from typing import NoReturn
+
+from quizroom.room.commands import DropItem, OpenDoor, PrepareReview, ShowStandings, SwapItem
+from quizroom.room.events import DoorOpened, Event, ItemDropped, ItemSwapped, ReviewPrepared, StandingsSet
+from quizroom.room.refusals import Refused
+from quizroom.room.state import Room
+
+
+def prepare(room_id: str, command: PrepareReview, now: datetime) -> tuple[Event, ...]:
+    """Begin the log of a new room."""
+    if not command.items:
+        raise Refused("no_items_left")
+    return (
+        ReviewPrepared(room=room_id, host=command.host, plan=command.plan, items=command.items, at=now),
+    )
+
+
+def refuse_second_preparation() -> NoReturn:
+    """A room is laid out once; another review is another room."""
+    raise Refused("wrong_phase")
+
+
+def swap(room: Room, command: SwapItem) -> tuple[Event, ...]:
+    """Replace an item ahead, if it is still the one meant."""
+    _refuse_finished(room)
+    if any(item.id == command.item.id for item in room.ahead):
+        return ()
+    _refuse_unless_at(room, command.position, command.instead_of)
+    return (ItemSwapped(position=command.position, item=command.item),)
+
+
+def drop(room: Room, command: DropItem) -> tuple[Event, ...]:
+    """Leave out an item ahead; a review keeps at least one item."""
+    _refuse_finished(room)
+    if all(item.id != command.item for item in room.ahead):
+        return ()
+    _refuse_unless_at(room, command.position, command.item)
+    if len(room.ahead) + len(room.rounds) == 1:
+        raise Refused("no_items_left")
+    return (ItemDropped(position=command.position),)
+
+
+def open_door(room: Room, command: OpenDoor, now: datetime) -> tuple[Event, ...]:
+    """Give the room its door code, once."""
+    _refuse_finished(room)
+    if room.door_code:
+        return ()
+    return (DoorOpened(door_code=command.door_code, at=now),)
+
+
+def show_standings(room: Room, command: ShowStandings) -> tuple[Event, ...]:
+    """Turn standings on or off, at any time."""
+    return () if room.standings == command.on else (StandingsSet(on=command.on),)
+
+
+def _refuse_finished(room: Room) -> None:
+    if room.phase == "finished":
+        raise Refused("finished")
+
+
+def _refuse_unless_at(room: Room, position: int, item: str) -> None:
+    if position >= len(room.ahead) or room.ahead[position].id != item:
+        raise Refused("no_such_item")

@@ -1,0 +1,33 @@
+"""Why an order may be refused. Codes are for programs; the sentences live in `protocol.sentences`."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+RefusalCode = Literal[
+    "bad_choice",
+    "bad_handle",
+    "bad_time",
+    "door_shut",
+    "empty_answer",
+    "finished",
+    "handle_taken",
+    "no_items_left",
+    "no_such_item",
+    "no_such_player",
+    "no_such_round",
+    "not_answering",
+    "not_closed",
+    "round_is_open",
+    "room_full",
+    "seat_taken",
+    "too_early",
+    "too_late",
+    "wrong_phase",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Refused(Exception):
+    """An order that cannot be carried out now. Raised by `decide`, never by `apply`."""
+
+    code: RefusalCode

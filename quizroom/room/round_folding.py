@@ -1,0 +1,69 @@
+"""What an event changes in one round."""
+
+from dataclasses import replace
+
+from quizroom.room.clock import later
+from quizroom.room.events import (
+    AnswerAccepted,
+    ItemRestored,
+    ItemStruck,
+    RecordShown,
+    RoundClosed,
+    RoundPaused,
+    RoundResumed,
+    TimeAdded,
+)
+from quizroom.room.state import Answer, Room, Round
+
+RoundEvent = (
+    AnswerAccepted | ItemRestored | ItemStruck | RecordShown | RoundClosed | RoundPaused | RoundResumed | TimeAdded
+)
+
+
+def in_room(room: Room, event: RoundEvent) -> Room:
+    """Return the room with the round that `event` is about changed."""
+    number = _number_of(room, event)
+    changed = apply(room.rounds[number - 1], event)
+    rounds = (*room.rounds[: number - 1], changed, *room.rounds[number:])
+    phase = "explained" if isinstance(event, RecordShown) else room.phase
+    return replace(room, phase=phase, rounds=rounds)
+
+
+def apply(current: Round, event: RoundEvent) -> Round:
+    """Return the round as it is after `event`."""
+    match event:
+        case AnswerAccepted():
+            answer = Answer(choice=event.choice, typed=event.typed, at=event.at)
+            return replace(current, answers={**current.answers, event.player: answer})
+        case RoundPaused():
+            return replace(current, paused=True, left_ms=event.left_ms, closes_at=None)
+        case RoundResumed():
+            return replace(current, paused=False, left_ms=None, closes_at=event.closes_at)
+        case TimeAdded():
+            return _longer(current, event)
+        case RoundClosed():
+            return replace(current, paused=False, left_ms=None, closed_at=event.at)
+        case RecordShown():
+            return replace(current, explained_at=event.at)
+        case ItemStruck():
+            return replace(current, struck=True)
+        case ItemRestored():
+            return replace(current, struck=False)
+
+
+def _longer(current: Round, event: TimeAdded) -> Round:
+    # Time given back after an outage was never part of the round's length: the rule shows what players had.
+    limit = current.limit_ms if event.cause == "outage" or current.limit_ms is None else current.limit_ms + event.ms
+    orders = (*current.orders, event.order) if event.order else current.orders
+    left = None if current.left_ms is None else current.left_ms + event.ms
+    return replace(
+        current, closes_at=later(current.closes_at, event.ms), left_ms=left, limit_ms=limit, orders=orders
+    )
+
+
+def _number_of(room: Room, event: RoundEvent) -> int:
+    match event:
+        case RoundPaused() | RoundResumed() | TimeAdded():
+            return len(room.rounds)
+        case _:
+            return event.round

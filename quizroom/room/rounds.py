@@ -1,0 +1,181 @@
+"""Orders about rounds: open, answer, pause, lengthen, close, explain, strike, end."""
+
+from datetime import datetime, timedelta
+
+from quizroom.room.answers import checked_answer
+from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
+from quizroom.room.commands import (
+    AddTime,
+    CloseRound,
+    GiveBackTime,
+    OpenRound,
+    PauseRound,
+    RestoreItem,
+    ResumeRound,
+    ShowRecord,
+    StrikeItem,
+    SubmitAnswer,
+)
+from quizroom.room.events import (
+    AnswerAccepted,
+    Event,
+    ItemRestored,
+    ItemStruck,
+    RecordShown,
+    ReviewEnded,
+    RoundClosed,
+    RoundOpened,
+    RoundPaused,
+    RoundResumed,
+    TimeAdded,
+)
+from quizroom.room.refusals import Refused
+from quizroom.room.state import Room, Round
+
+LONGEST_LIMIT = timedelta(hours=2)
+"""An open round with a clock may be lengthened up to this, lest a slip of the hand stops the class."""
+
+
+def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...]:
+    """Take a player's answer for the open round; the same answer again changes nothing."""
+    if command.player not in room.players:
+        raise Refused("no_such_player")
+    current = _round_taking(room, command.round, now)
+    if command.round < room.players[command.player].from_round:
+        raise Refused("no_such_round")
+    choice, typed = checked_answer(current.item, command.choice, command.typed)
+    known = current.answers.get(command.player)
+    if known is not None and (known.choice, known.typed) == (choice, typed):
+        return ()
+    return (
+        AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),
+    )
+
+
+def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...]:
+    """Open the next round, if the one before it has been closed."""
+    if command.round <= len(room.rounds):
+        return ()
+    if room.phase in ("preparing", "finished"):
+        raise Refused("door_shut" if room.phase == "preparing" else "finished")
+    if room.phase == "answering":
+        raise Refused("round_is_open")
+    if not room.ahead:
+        raise Refused("no_items_left")
+    if command.round != len(room.rounds) + 1:
+        raise Refused("no_such_round")
+    limit = limit_ms(room.plan, room.ahead[0])
+    closes_at = None if limit is None else later(now, limit)
+    return (RoundOpened(round=command.round, at=now, closes_at=closes_at),)
+
+
+def pause(room: Room, command: PauseRound, now: datetime) -> tuple[Event, ...]:
+    """Stop the clock of the open round."""
+    current = _open_round(room, command.round)
+    if current.paused:
+        return ()
+    left = None if current.closes_at is None else milliseconds_between(now, current.closes_at)
+    return (RoundPaused(left_ms=left, at=now),)
+
+
+def resume(room: Room, command: ResumeRound, now: datetime) -> tuple[Event, ...]:
+    """Let the clock of the paused round run on."""
+    current = _open_round(room, command.round)
+    if not current.paused:
+        return ()
+    closes_at = None if current.left_ms is None else later(now, current.left_ms)
+    return (RoundResumed(closes_at=closes_at, at=now),)
+
+
+def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:
+    """Lengthen the open round; an untimed one has nothing to lengthen."""
+    current = _open_round(room, len(room.rounds))
+    if command.order in current.orders:
+        return ()
+    if current.limit_ms is None:
+        raise Refused("bad_time")
+    longer = timedelta(milliseconds=current.limit_ms, seconds=command.seconds)
+    if command.seconds <= 0 or longer > LONGEST_LIMIT:
+        raise Refused("bad_time")
+    return (TimeAdded(ms=command.seconds * 1000, cause="host", order=command.order),)
+
+
+def give_back(room: Room, command: GiveBackTime) -> tuple[Event, ...]:
+    """Return to a running clock the time that players lost while no server was there."""
+    if room.phase != "answering" or command.ms <= 0:
+        return ()
+    current = room.rounds[-1]
+    if current.paused or current.closes_at is None:
+        return ()
+    return (TimeAdded(ms=command.ms, cause="outage", order=""),)
+
+
+def close(room: Room, command: CloseRound, now: datetime) -> tuple[Event, ...]:
+    """End answering. The alarm may do so only once the deadline and its grace are over."""
+    if command.round < len(room.rounds) or (room.rounds and room.rounds[-1].closed_at is not None):
+        return ()
+    current = _open_round(room, command.round)
+    if not command.by_host and not is_over(current, now):
+        raise Refused("too_early")
+    return (RoundClosed(round=current.number, cause="host" if command.by_host else "time", at=now),)
+
+
+def show_record(room: Room, command: ShowRecord, now: datetime) -> tuple[Event, ...]:
+    """Show the record of the closed round."""
+    _refuse_unknown_round(room, command.round)
+    if room.rounds[command.round - 1].explained_at is not None:
+        return ()
+    if room.phase != "closed" or command.round != len(room.rounds):
+        raise Refused("not_closed")
+    return (RecordShown(round=command.round, at=now),)
+
+
+def strike(room: Room, command: StrikeItem, now: datetime) -> tuple[Event, ...]:
+    """Take an opened item out of all marks, during the round or any time after."""
+    _refuse_unknown_round(room, command.round)
+    if room.rounds[command.round - 1].struck:
+        return ()
+    return (ItemStruck(round=command.round, at=now),)
+
+
+def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...]:
+    """Let a struck item count again."""
+    _refuse_unknown_round(room, command.round)
+    if not room.rounds[command.round - 1].struck:
+        return ()
+    return (ItemRestored(round=command.round, at=now),)
+
+
+def end(room: Room, now: datetime) -> tuple[Event, ...]:
+    """Finish the review; answers of an open round are kept and marked."""
+    if room.phase == "finished":
+        return ()
+    ended = ReviewEnded(at=now)
+    if room.phase == "answering":
+        return (RoundClosed(round=len(room.rounds), cause="end", at=now), ended)
+    return (ended,)
+
+
+def _round_taking(room: Room, number: int, now: datetime) -> Round:
+    """The open round, if answers to `number` are still taken at `now`."""
+    _refuse_unknown_round(room, number)
+    if number < len(room.rounds) or room.phase != "answering":
+        raise Refused("too_late")
+    current = room.rounds[-1]
+    # The server's time of receipt counts; the grace is for the way over the network.
+    if is_over(current, now):
+        raise Refused("too_late")
+    return current
+
+
+def _open_round(room: Room, number: int) -> Round:
+    if room.phase != "answering" or number != len(room.rounds):
+        raise Refused("not_answering")
+    return room.rounds[-1]
+
+
+def _refuse_unknown_round(room: Room, number: int) -> None:
+    if not 1 <= number <= len(room.rounds):
+        raise Refused("no_such_round")
+
+

@@ -1,0 +1,75 @@
+"""`decide`: what follows from an order, or why it is refused. Pure; `now` is given."""
+
+from datetime import datetime
+
+from quizroom.room import laying_out, rounds, seating
+from quizroom.room.commands import (
+    AddTime,
+    CloseRound,
+    Command,
+    DropItem,
+    EndReview,
+    EnterSeat,
+    GiveBackTime,
+    OpenDoor,
+    OpenRound,
+    PauseRound,
+    RemovePlayer,
+    RenamePlayer,
+    RestoreItem,
+    ResumeRound,
+    ShowRecord,
+    ShowStandings,
+    StrikeItem,
+    SubmitAnswer,
+    SwapItem,
+)
+from quizroom.room.events import Event
+from quizroom.room.state import Room
+
+
+def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:  # noqa: PLR0911,C901 -- one arm an order
+    """Return the events that carry out `command`; none when it was carried out before.
+
+    Raises:
+        Refused: with the code of the reason; the room is unchanged.
+    """
+    match command:
+        case SubmitAnswer():
+            return rounds.submit_answer(room, command, now)
+        case EnterSeat():
+            return seating.enter(room, command)
+        case RenamePlayer():
+            return seating.rename(room, command)
+        case RemovePlayer():
+            return seating.remove(room, command)
+        case OpenRound():
+            return rounds.open_next(room, command, now)
+        case PauseRound():
+            return rounds.pause(room, command, now)
+        case ResumeRound():
+            return rounds.resume(room, command, now)
+        case AddTime():
+            return rounds.add_time(room, command)
+        case GiveBackTime():
+            return rounds.give_back(room, command)
+        case CloseRound():
+            return rounds.close(room, command, now)
+        case ShowRecord():
+            return rounds.show_record(room, command, now)
+        case StrikeItem():
+            return rounds.strike(room, command, now)
+        case RestoreItem():
+            return rounds.restore(room, command, now)
+        case SwapItem():
+            return laying_out.swap(room, command)
+        case DropItem():
+            return laying_out.drop(room, command)
+        case OpenDoor():
+            return laying_out.open_door(room, command, now)
+        case ShowStandings():
+            return laying_out.show_standings(room, command)
+        case EndReview():
+            return rounds.end(room, now)
+        case _:
+            return laying_out.refuse_second_preparation()
