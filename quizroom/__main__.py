@@ -4,8 +4,8 @@ import sys
 
 if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must say what is wrong, not show a traceback
     sys.exit(
-        "quizroom needs Python 3.11 or newer, and this is %d.%d. Install a newer one and call it by its name,"
-        " for example: python3.13 -m quizroom" % sys.version_info[:2]  # noqa: UP031 - read by old Pythons
+        "quizroom needs Python 3.11 or newer, and this is " + sys.version.split()[0] + ". Install a newer one"
+        " and call it by its name, for example: python3.13 -m quizroom"
     )
 
 from quizroom import bootstrap

@@ -20,8 +20,8 @@ NO_FIT_NODE = 75  # web/node_build.py's exit code when the system has no Node th
 
 
 def is_at_home() -> bool:
-    """Whether this Python already has quizroom: its own `.venv`, an installed wheel, or another environment."""
-    if not (ROOT / "pyproject.toml").exists() or Path(sys.prefix) == VENV:
+    """Whether this Python has quizroom already: in `.venv`, from a wheel, or in another environment."""
+    if not (ROOT / "pyproject.toml").exists() or Path(sys.prefix).resolve() == VENV.resolve():
         return True
     return sys.prefix != sys.base_prefix and find_spec("flask_socketio") is not None
 
@@ -59,7 +59,7 @@ def read_stamp() -> dict[str, str]:
     if not STAMP.exists():
         return {}
     lines = STAMP.read_text(encoding="utf-8").splitlines()
-    return dict((part, value) for part, _, value in (line.partition(" ") for line in lines))
+    return {part: value for part, _, value in (line.partition(" ") for line in lines)}
 
 
 def fresh_stamp(extra: str) -> dict[str, str]:
@@ -98,7 +98,7 @@ def make_venv() -> None:
     for way in ways:
         if run([sys.executable, "-m", "venv", "--clear", *way, str(VENV)], quiet=True) == 0:
             return
-    sys.exit("Python could not make a virtual environment in .venv. On Debian or Ubuntu: apt install python3-venv")
+    sys.exit("Python could not make .venv. On Debian or Ubuntu: apt install python3-venv; then start again.")
 
 
 def install(extra: str) -> None:
@@ -108,7 +108,7 @@ def install(extra: str) -> None:
     if run([*pip(), *options]) != 0:
         sys.exit(
             "quizroom could not be installed; the reason is above. If this computer is offline, connect it"
-            " for this one start: later starts need no network. Then give the same command again."
+            " for this one start (later ones need no network) and start again."
         )
 
 
@@ -118,7 +118,7 @@ def pip() -> list[str]:
         return [str(venv_python()), "-m", "pip"]
     if find_spec("pip"):
         return [sys.executable, "-m", "pip", "--python", str(VENV)]
-    sys.exit("Python has no pip here. On Debian or Ubuntu: apt install python3-pip. Then give the same command again.")
+    sys.exit("Python has no pip here. On Debian or Ubuntu: apt install python3-pip; then start again.")
 
 
 def rebuild_pages() -> bool:

