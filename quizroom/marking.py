@@ -1,0 +1,153 @@
+"""Marks: what an answer is worth, what a player has, how the standings stand.
+
+Marks are never stored. They follow from the raw answers and the items, so that striking an
+item marks the whole review anew.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from quizroom.questions.model import Item
+from quizroom.questions.typed import Verdict, verdict
+from quizroom.room.state import Answer, Player, Room, Round
+
+HALF = 0.5
+"""Mark of a term that is right but misspelt, where the course list says so."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundMarks:
+    """The marks of everybody who answered a round, made from exactly these `answers`."""
+
+    answers: Mapping[str, Answer]
+    marks: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Total:
+    """Marks of a player over the rounds that count for them."""
+
+    marks: float
+    of: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoomMarks:
+    """The marks of a whole room; `totals` leave out the open round and struck items."""
+
+    rounds: tuple[RoundMarks, ...]
+    totals: Mapping[str, Total]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """A line of the standings; players with equal marks share a place."""
+
+    place: int
+    player: str
+    handle: str
+    marks: float
+    of: int
+
+
+def mark_of(item: Item, answer: Answer | None) -> float:
+    """The mark of an answer, 0 to 1. One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N)."""
+    if answer is None:
+        return 0.0
+    if item.format == "one_best":
+        return 1.0 if answer.choice == item.key else 0.0
+    if item.format == "pick_n":
+        hits = len(set(answer.choice) & set(item.key))
+        return share_of_set(hits=hits, wrong=len(answer.choice) - hits, size=item.pick)
+    return mark_of_words(item, answer.typed)
+
+
+def mark_of_words(item: Item, typed: tuple[str, ...]) -> float:
+    """The mark of typed words. Names of the same thing count once; a doubtful one counts nothing yet."""
+    best: dict[str, float] = {}
+    wrong = 0
+    for text in typed:
+        found = verdict(item, text)
+        worth = worth_of(found)
+        if worth > 0:
+            best[found.concept] = max(worth, best.get(found.concept, 0.0))
+        elif found.kind == "wrong":
+            wrong += 1
+    return share_of_set(hits=sum(best.values()), wrong=wrong, size=item.pick)
+
+
+def worth_of(found: Verdict) -> float:
+    """What one typed term is worth."""
+    match found.kind:
+        case "right":
+            return 1.0
+        case "half":
+            return HALF
+        case _:
+            return 0.0
+
+
+def share_of_set(*, hits: float, wrong: int, size: int) -> float:
+    """Partial credit of a set of `size`: wrong picks cancel right ones, never below 0.
+
+    Source: the pick-N row of the trade's scoring table; 3 of 3 -> 1, 2 + 1 wrong -> 1/3.
+    """
+    return max(0.0, (hits - wrong) / size)
+
+
+def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
+    """Mark every round; rounds whose answers are those of `known` are not marked again."""
+    old = known.rounds if known is not None else ()
+    rounds = tuple(
+        _marks_of_round(current, old[index] if index < len(old) else None)
+        for index, current in enumerate(room.rounds)
+    )
+    counted = [(current, marks) for current, marks in zip(room.rounds, rounds, strict=True) if counts(current)]
+    totals = {player.id: _total(player, counted) for player in room.players.values()}
+    return RoomMarks(rounds=rounds, totals=totals)
+
+
+def counts(current: Round) -> bool:
+    """Whether a round is part of anybody's marks: closed, and its item not struck."""
+    return current.closed_at is not None and not current.struck
+
+
+def standings(room: Room, marks: RoomMarks) -> tuple[Standing, ...]:
+    """All players by marks, then by handle and id, so that the order is total and stable."""
+    players = sorted(
+        room.players.values(),
+        key=lambda player: (-marks.totals[player.id].marks, player.handle.casefold(), player.id),
+    )
+    rows: list[Standing] = []
+    for index, player in enumerate(players):
+        total = marks.totals[player.id]
+        shares = rows and rows[-1].marks == total.marks
+        rows.append(
+            Standing(
+                place=rows[-1].place if shares else index + 1,
+                player=player.id,
+                handle=player.handle,
+                marks=total.marks,
+                of=total.of,
+            )
+        )
+    return tuple(rows)
+
+
+def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
+    # The fold shares an unchanged mapping of answers, so identity is enough to know it again.
+    if known is not None and known.answers is current.answers:
+        return known
+    worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
+    marks: dict[str, float] = {}
+    for player, answer in current.answers.items():
+        said = (answer.choice, answer.typed)
+        if said not in worth:
+            worth[said] = mark_of(current.item, answer)
+        marks[player] = worth[said]
+    return RoundMarks(answers=current.answers, marks=marks)
+
+
+def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:
+    mine = [marks for current, marks in counted if current.number >= player.from_round]
+    return Total(marks=round(sum(each.marks.get(player.id, 0.0) for each in mine), 4), of=len(mine))

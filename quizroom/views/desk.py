@@ -1,0 +1,125 @@
+"""The host's private panel."""
+
+from dataclasses import replace
+from datetime import datetime
+from typing import Literal
+
+from quizroom.marking import RoomMarks, RoundMarks
+from quizroom.questions.model import Item
+from quizroom.room.clock import limit_ms
+from quizroom.room.state import Player, Room, Round
+from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
+from quizroom.views.moment import milliseconds
+from quizroom.views.public import public_view
+from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
+
+
+def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
+    """Everything that the host needs for this round on one screen."""
+    opened = [
+        _opened_item(current, marked) for current, marked in zip(room.rounds, marks.rounds, strict=True)
+    ]
+    ahead = [_item_ahead(room, index, item) for index, item in enumerate(room.ahead)]
+    return DeskView(
+        version=room.version,
+        now=milliseconds(now),
+        room=room.id,
+        public=public_view(room, marks, now),
+        seed=room.plan.seed,
+        families=room.plan.families,
+        timing=room.plan.timing,
+        fixed_seconds=room.plan.seconds,
+        items=(*opened, *ahead),
+        roster=tuple(_roster_row(room, player, marks) for player in _by_handle(room)),
+        actions=desk_actions(room),
+    )
+
+
+def desk_actions(room: Room) -> tuple[DeskAction, ...]:
+    """What the host may do now, the next step of the review first."""
+    steps: tuple[DeskAction, ...] = ("open_round",) if room.ahead else ()
+    current = room.rounds[-1] if room.rounds else None
+    strike: tuple[DeskAction, ...] = ()
+    if current is not None:
+        strike = ("restore_item",) if current.struck else ("strike_item",)
+    match room.phase:
+        case "preparing":
+            return ("open_door",)
+        case "gathering":
+            return (*steps, "end_review")
+        case "answering":
+            return ("close_round", *_clock_actions(current), *strike, "end_review")
+        case "closed":
+            return ("show_record", *steps, *strike, "end_review")
+        case "explained":
+            return (*steps, *strike, "end_review") if steps else ("end_review", *strike)
+        case "finished":
+            return strike
+
+
+def _clock_actions(current: Round | None) -> tuple[DeskAction, ...]:
+    if current is None or current.limit_ms is None:
+        return ()
+    return ("resume_round" if current.paused else "pause_round", "add_time")
+
+
+def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
+    state: Literal["open", "closed", "explained"] = "open"
+    if current.explained_at is not None:
+        state = "explained"
+    elif current.closed_at is not None:
+        state = "closed"
+    face = _face(current.item, current, seconds=_whole_seconds(current.limit_ms))
+    return replace(
+        face,
+        round=current.number,
+        state=state,
+        struck=current.struck,
+        mean_mark=mean_mark(marks) if current.closed_at is not None else None,
+    )
+
+
+def _item_ahead(room: Room, index: int, item: Item) -> DeskItem:
+    face = _face(item, None, seconds=_whole_seconds(limit_ms(room.plan, item)))
+    return replace(face, round=len(room.rounds) + index + 1, position=index)
+
+
+def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem:
+    return DeskItem(
+        id=item.id,
+        round=0,
+        position=None,
+        state="ahead",
+        struck=False,
+        family=item.family,
+        format=item.format,
+        stem=item.stem,
+        options=desk_options(item, current),
+        typed=desk_typed(current) if current is not None else (),
+        key_text=key_text(item),
+        why=item.why.text,
+        pick=item.pick,
+        seconds=seconds,
+        muscles=tuple(record.name for record in item.records),
+        mean_mark=None,
+    )
+
+
+def _whole_seconds(ms: int | None) -> int | None:
+    return None if ms is None else ms // 1000
+
+
+def _by_handle(room: Room) -> list[Player]:
+    return sorted(room.players.values(), key=lambda player: (player.handle.casefold(), player.id))
+
+
+def _roster_row(room: Room, player: Player, marks: RoomMarks) -> RosterRow:
+    total = marks.totals[player.id]
+    return RosterRow(
+        player=player.id,
+        handle=player.handle,
+        from_round=player.from_round,
+        answered=bool(room.rounds) and player.id in room.rounds[-1].answers,
+        marks=total.marks,
+        of=total.of,
+    )

@@ -1,0 +1,105 @@
+"""The view that one seat gets beside the public one."""
+
+from datetime import datetime
+
+from quizroom.marking import RoomMarks, Total, standings
+from quizroom.questions.model import Item
+from quizroom.questions.typed import verdict
+from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView, Verdict
+from quizroom.views.moment import milliseconds
+
+
+def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnView:
+    """What only this player may see. One who was sent out sees that and nothing else."""
+    seated = room.players.get(player)
+    if seated is None:
+        return _removed_view(room, player, now)
+    current = room.rounds[-1] if room.rounds else None
+    answer = current.answers.get(player) if current else None
+    total = marks.totals.get(player, Total(marks=0.0, of=0))
+    return OwnView(
+        version=room.version,
+        now=milliseconds(now),
+        player=player,
+        handle=seated.handle,
+        removed=False,
+        from_round=seated.from_round,
+        round=len(room.rounds),
+        answer=_answer_face(len(room.rounds), answer),
+        result=_own_result(seated, current, marks),
+        marks=total.marks,
+        of=total.of,
+        place=_place(room, player, marks),
+    )
+
+
+def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
+    return OwnView(
+        version=room.version,
+        now=milliseconds(now),
+        player=player,
+        handle="",
+        removed=True,
+        from_round=0,
+        round=len(room.rounds),
+        answer=None,
+        result=None,
+        marks=0.0,
+        of=0,
+        place=None,
+    )
+
+
+def _answer_face(number: int, answer: Answer | None) -> AnswerFace | None:
+    return None if answer is None else AnswerFace(round=number, choice=answer.choice, typed=answer.typed)
+
+
+def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnResult | None:
+    if current is None or current.closed_at is None:
+        return None
+    mark = marks.rounds[-1].marks.get(player.id)
+    answer = current.answers.get(player.id)
+    explained = current.explained_at is not None and answer is not None
+    return OwnResult(
+        round=current.number,
+        verdict=_verdict(player, current, mark),
+        mark=mark or 0.0,
+        reasons=_reasons(current.item, answer) if explained and answer else (),
+    )
+
+
+def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
+    if current.struck:
+        return "struck"
+    if current.number < player.from_round:
+        return "not counted"
+    if mark is None:
+        return "none"
+    if mark == 1:
+        return "right"
+    return "part" if mark > 0 else "wrong"
+
+
+def _reasons(item: Item, answer: Answer) -> tuple[ChosenReason, ...]:
+    lettered = tuple(
+        ChosenReason(
+            text=f"{option.letter}: {option.text}",
+            right=option.letter in item.key,
+            reason=option.reason.text,
+        )
+        for option in item.options
+        if option.letter in answer.choice
+    )
+    return lettered + tuple(_typed_reason(item, text) for text in answer.typed)
+
+
+def _typed_reason(item: Item, text: str) -> ChosenReason:
+    found = verdict(item, text)
+    return ChosenReason(text=text, right=found.kind in ("right", "half"), reason=found.because)
+
+
+def _place(room: Room, player: str, marks: RoomMarks) -> int | None:
+    if not room.standings or room.phase in ("preparing", "gathering", "answering"):
+        return None
+    return next((row.place for row in standings(room, marks) if row.player == player), None)

@@ -1,0 +1,88 @@
+"""The view that the wall and every seat share."""
+
+from datetime import datetime
+
+from quizroom.knowledge.record import Record
+from quizroom.marking import RoomMarks, standings
+from quizroom.questions.model import Item
+from quizroom.room.state import Room, Round
+from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
+from quizroom.views.moment import milliseconds
+from quizroom.views.results import result_face
+
+CAUTIONS = (
+    "For teaching and self-study. Not for diagnosis, treatment, surgery or injection sites: "
+    "there, licensed practice decides.",
+    "Anatomy varies. This review follows your course list; points on which books differ are marked.",
+    "Marks here are practice, not a grade, unless your instructor says so.",
+)
+
+
+def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
+    """What anybody in the room may see. Before a round closes nothing here depends on its key."""
+    current = room.rounds[-1] if room.rounds else None
+    return PublicView(
+        version=room.version,
+        now=milliseconds(now),
+        phase=room.phase,
+        title=room.plan.title,
+        course=room.plan.course_title,
+        door_code=room.door_code,
+        players=len(room.players),
+        answered=answered(room),
+        round=len(room.rounds),
+        rounds=len(room.rounds) + len(room.ahead),
+        item=item_face(current.item, current.number) if current else None,
+        clock=_clock_face(current) if current and current.closed_at is None else None,
+        result=_result(room, marks),
+        records=_records(current),
+        standings=_standing_rows(room, marks),
+        cautions=CAUTIONS,
+    )
+
+
+def answered(room: Room) -> int:
+    """How many players who are still here have answered the current round."""
+    return sum(player in room.players for player in room.rounds[-1].answers) if room.rounds else 0
+
+
+def item_face(item: Item, number: int) -> ItemFace:
+    """The item as asked. Options are named by letters alone, so no id can tell the key."""
+    return ItemFace(
+        round=number,
+        family=item.family,
+        format=item.format,
+        stem=item.stem,
+        options=tuple(OptionFace(letter=option.letter, text=option.text) for option in item.options),
+        pick=item.pick,
+    )
+
+
+def _clock_face(current: Round) -> ClockFace:
+    return ClockFace(
+        limit_ms=current.limit_ms,
+        closes_at=None if current.closes_at is None else milliseconds(current.closes_at),
+        left_ms=current.left_ms,
+        paused=current.paused,
+    )
+
+
+def _result(room: Room, marks: RoomMarks) -> ResultFace | None:
+    if not room.rounds or room.rounds[-1].closed_at is None:
+        return None
+    current = room.rounds[-1]
+    expected = sum(player.from_round <= current.number for player in room.players.values())
+    return result_face(current, marks.rounds[-1], of=expected)
+
+
+def _records(current: Round | None) -> tuple[Record, ...]:
+    return current.item.records if current is not None and current.explained_at is not None else ()
+
+
+def _standing_rows(room: Room, marks: RoomMarks) -> tuple[StandingRow, ...] | None:
+    if not room.standings or room.phase in ("preparing", "gathering", "answering"):
+        return None
+    return tuple(
+        StandingRow(place=row.place, handle=row.handle, marks=row.marks, of=row.of)
+        for row in standings(room, marks)
+    )

@@ -1,0 +1,114 @@
+"""What came out of a closed round, as numbers and as words."""
+
+from collections import Counter
+
+from quizroom.marking import RoundMarks
+from quizroom.questions.model import Item, Option
+from quizroom.questions.typed import verdict
+from quizroom.room.state import Round
+from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
+
+UNSPELLED = "other words"
+"""Stands in public for typed words that are no term of anatomy: they might be rude, or a name."""
+
+
+def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
+    """The outcome for everybody; reasons only once the record is shown."""
+    explained = current.explained_at is not None
+    answered = len(current.answers)
+    return ResultFace(
+        options=option_results(current, reasons=explained),
+        typed=_typed_results(current),
+        key_text=key_text(current.item),
+        why=current.item.why.text if explained else None,
+        answered=answered,
+        of=of,
+        mean_mark=mean_mark(marks),
+        struck=current.struck,
+    )
+
+
+def option_results(current: Round, *, reasons: bool) -> tuple[OptionResult, ...]:
+    """How often each option was chosen."""
+    chosen = _times_chosen(current)
+    return tuple(
+        OptionResult(
+            letter=option.letter,
+            text=option.text,
+            is_key=option.letter in current.item.key,
+            count=chosen[option.letter],
+            share=share(chosen[option.letter], len(current.answers)),
+            reason=option.reason.text if reasons else None,
+        )
+        for option in current.item.options
+    )
+
+
+def desk_options(item: Item, current: Round | None) -> tuple[DeskOption, ...]:
+    """Options with key, reason and source, for the host alone."""
+    chosen = _times_chosen(current) if current is not None else Counter[str]()
+    answered = len(current.answers) if current is not None else 0
+    return tuple(_desk_option(item, option, chosen[option.letter], answered) for option in item.options)
+
+
+def desk_typed(current: Round) -> tuple[DeskTyped, ...]:
+    """Typed answers as written, most frequent first, with the verdict and why."""
+    written = Counter(text.casefold() for answer in current.answers.values() for text in answer.typed)
+    lines = []
+    for text, count in sorted(written.items(), key=lambda pair: (-pair[1], pair[0])):
+        found = verdict(current.item, text)
+        lines.append(DeskTyped(text=text, verdict=found.kind, because=found.because, count=count))
+    return tuple(lines)
+
+
+def key_text(item: Item) -> tuple[str, ...]:
+    """The key in words: the texts of its options, or the terms looked for."""
+    if item.key:
+        return tuple(option.text for option in item.options if option.letter in item.key)
+    return tuple(accepted.text for accepted in item.accepted)
+
+
+def mean_mark(marks: RoundMarks) -> float | None:
+    """Mean mark of those who answered, or None if nobody did."""
+    return round(sum(marks.marks.values()) / len(marks.marks), 4) if marks.marks else None
+
+
+def share(count: int, whole: int) -> float:
+    """`count` of `whole`, 0 to 1."""
+    return round(count / whole, 4) if whole else 0.0
+
+
+def _desk_option(item: Item, option: Option, count: int, answered: int) -> DeskOption:
+    return DeskOption(
+        letter=option.letter,
+        text=option.text,
+        is_key=option.letter in item.key,
+        reason=option.reason.text,
+        source=option.source,
+        count=count,
+        share=share(count, answered),
+    )
+
+
+def _times_chosen(current: Round) -> Counter[str]:
+    return Counter(letter for answer in current.answers.values() for letter in answer.choice)
+
+
+def _typed_results(current: Round) -> tuple[TypedResult, ...]:
+    said: Counter[tuple[str, str]] = Counter()
+    for answer in current.answers.values():
+        for text in answer.typed:
+            found = verdict(current.item, text)
+            said[(_public_text(current.item, found.concept), found.kind)] += 1
+    order = {"right": 0, "half": 1, "doubtful": 2, "wrong": 3}
+    rows = sorted(said.items(), key=lambda pair: (order[pair[0][1]], -pair[1], pair[0][0]))
+    return tuple(
+        TypedResult(text=text, verdict=kind, count=count, share=share(count, len(current.answers)))  # type: ignore[arg-type] -- kinds come from verdict()
+        for (text, kind), count in rows
+    )
+
+
+def _public_text(item: Item, concept: str) -> str:
+    known = {accepted.concept: accepted.text for accepted in item.accepted}
+    known |= {near.concept: near.term for near in reversed(item.near) if near.concept not in known}
+    return known.get(concept, UNSPELLED)
