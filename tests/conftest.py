@@ -1,0 +1,100 @@
+"""What every test may ask for, and the rule that in CI nothing is skipped."""
+
+import os
+from collections.abc import Generator, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+from tests import browsing, serving
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+FOLDER_MARKERS = ("browser", "house", "live")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark each test by its folder, so that `-m "not live and not browser"` is the quick part."""
+    for item in items:
+        for folder in FOLDER_MARKERS:
+            if folder in item.path.parts:
+                item.add_marker(folder)
+
+
+def refuse_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
+    """Turn a skip into a failure where nothing may be skipped; an expected failure is no skip."""
+    forbidden = os.environ.get("QUIZROOM_TESTS_SKIP_NOTHING") == "1"
+    if forbidden and report.skipped and not hasattr(report, "wasxfail"):
+        reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else str(report.longrepr)
+        report.outcome = "failed"
+        report.longrepr = f"{reason}\nNothing may be skipped here: QUIZROOM_TESTS_SKIP_NOTHING=1"
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport() -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """Look at every test's report."""
+    report = yield
+    refuse_skip(report)
+    return report
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_make_collect_report() -> Generator[None, pytest.CollectReport, pytest.CollectReport]:
+    """Look at every file's report: a whole file can be skipped too."""
+    report = yield
+    refuse_skip(report)
+    return report
+
+
+@pytest.fixture
+def start_server(tmp_path: Path) -> Iterator[serving.StartServer]:
+    """Start as many servers as a test needs: `start_server()`, or again over the same data and port.
+
+    Each is ended with the test.
+    """
+    started: list[serving.Server] = []
+
+    def start(
+        data: Path = tmp_path / "data", *, port: int = 0, arguments: tuple[str, ...] = ()
+    ) -> serving.Server:
+        started.append(serving.start(data, port=port, arguments=arguments))
+        return started[-1]
+
+    yield start
+    for server in started:
+        server.stop()
+
+
+@pytest.fixture
+def server(start_server: serving.StartServer) -> serving.Server:
+    """One running server over an empty data folder."""
+    return start_server()
+
+
+@pytest.fixture(scope="session")
+def require_browser() -> str:
+    """The path of a browser; without one the test is skipped and says why."""
+    return browsing.installed_browser() or pytest.skip(browsing.NO_BROWSER)
+
+
+@pytest.fixture(scope="session")
+def browser(require_browser: str) -> "Iterator[Browser]":
+    """One Chromium for the whole run; a test makes a context of its own for each person at a screen."""
+    from playwright.sync_api import sync_playwright  # noqa: PLC0415 - 0.3 s that other tests do not need
+
+    with sync_playwright() as playwright:
+        launched = playwright.chromium.launch(
+            executable_path=require_browser, args=list(browsing.LAUNCH_ARGUMENTS)
+        )
+        yield launched
+        launched.close()
+
+
+@pytest.fixture(scope="session")
+def axe_source() -> str:
+    """The script that looks for barriers in a page: run it with `page.evaluate`, then `axe.run(...)`."""
+    if not browsing.AXE.exists():
+        pytest.skip("web/node_modules holds no axe-core: the pages were not built on this machine")
+    return browsing.AXE.read_text(encoding="utf-8")

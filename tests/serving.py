@@ -1,0 +1,70 @@
+"""A real quizroom server in a process of its own, as a teacher starts it."""
+
+import os
+import re
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+READY = re.compile(r"quizroom is ready at (http://\S+)")
+DESK_LINK = re.compile(r"http://\S+/desk/enter/\S+")
+START_LIMIT_S = 30.0
+
+
+@dataclass(frozen=True)
+class Server:
+    """One running server: where it answers, how the host enters, where its data and its words lie."""
+
+    address: str
+    desk_link: str
+    data: Path
+    log: Path
+    process: subprocess.Popen[bytes]
+
+    @property
+    def port(self) -> int:
+        """The port it listens on, so that a second start can take the same one."""
+        return int(self.address.rpartition(":")[2])
+
+    def kill(self) -> None:
+        """End it as a power cut does: kill -9."""
+        self.process.kill()
+        self.process.wait()
+
+    def stop(self) -> None:
+        """End it as Ctrl-C does, and insist after five seconds."""
+        self.process.terminate()
+        try:
+            self.process.wait(timeout=5)
+        except subprocess.TimeoutExpired:
+            self.kill()
+
+
+StartServer = Callable[..., Server]
+
+
+def start(data: Path, *, port: int = 0, arguments: tuple[str, ...] = ()) -> Server:
+    """Start `quizroom serve` over the data folder and wait until it says that it is ready.
+
+    Fails with the server's own words when it ends first, or is not ready in 30 s.
+    """
+    log = data.with_name(f"{data.name}.log")
+    command = [sys.executable, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
+    with log.open("ab") as words:
+        said_before = log.stat().st_size
+        environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
+        process = subprocess.Popen([*command, *arguments], stdout=words, stderr=words, env=environment)
+    deadline = time.monotonic() + START_LIMIT_S
+    while time.monotonic() < deadline:
+        said = log.read_bytes()[said_before:].decode()
+        ready, desk_link = READY.search(said), DESK_LINK.search(said)
+        if ready and desk_link:
+            return Server(ready[1], desk_link[0], data, log, process)
+        if process.poll() is not None:
+            raise AssertionError(f"the server ended with exit code {process.returncode}:\n{said}")
+        time.sleep(0.02)
+    process.kill()
+    raise AssertionError(f"the server was not ready after {START_LIMIT_S:.0f} s:\n{said}")
