@@ -1,0 +1,18 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vite";
+
+const entry = (name: string) => fileURLToPath(new URL(`src/${name}.tsx`, import.meta.url));
+
+export default defineConfig({
+  base: "/static/",
+  build: {
+    outDir: "../quizroom/static",
+    emptyOutDir: true,
+    manifest: true,
+    // fonts stay files of their own: the pages' policy lets nothing come from data addresses
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      input: { front: entry("front"), seat: entry("seat"), wall: entry("wall"), desk: entry("desk") },
+    },
+  },
+});
