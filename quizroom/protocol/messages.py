@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from quizroom.room.state import Timing
-from quizroom.views.model import DeskView, OptionResult, OwnView, PublicView
+from quizroom.views.model import DeskView, OwnView, PublicView
 
 MessageId = Annotated[str, Field(min_length=1, max_length=64)]
 DoorCode = Annotated[str, Field(min_length=1, max_length=32)]
@@ -240,12 +240,11 @@ class Reply:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tally:
-    """Counts between two versions, at most twice a second. `options` only on the desk."""
+    """Counts between two phases, at most twice a second. The desk gets its whole view as often."""
 
     version: int
     players: int
     answered: int
-    options: tuple[OptionResult, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

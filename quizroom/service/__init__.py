@@ -1,0 +1,1 @@
+"""What the program does for its callers, over ports that storage and time fill."""

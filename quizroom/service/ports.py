@@ -1,0 +1,88 @@
+"""What the service needs from outside. Storage and the clock fill these in."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from quizroom.room.events import Event
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One event in its place in the log of a room; versions count from 1."""
+
+    room: str
+    version: int
+    event: Event
+
+
+@dataclass(frozen=True, slots=True)
+class VersionTaken(Exception):
+    """Somebody else has written this version of a room first; nothing was appended."""
+
+    rooms: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotStored(Exception):
+    """The store could not make the events durable; nothing was appended. `cause` is for the log."""
+
+    cause: str
+
+
+class EventLog(Protocol):
+    """The committed log of all rooms."""
+
+    def append(self, entries: Sequence[Entry]) -> None:
+        """Commit all entries in one transaction, durably, or none of them.
+
+        Raises:
+            VersionTaken: a version is there already.
+            NotStored: the store refuses or fails (disk full, read-only folder).
+        """
+
+    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+        """The events of a room with a version above `after`, in order; empty if there are none."""
+
+    def room_of_door(self, door_code: str) -> str | None:
+        """The room that was last opened with this code and is not finished, if any."""
+
+    def rooms_of_host(self, host: str) -> tuple[str, ...]:
+        """All rooms of a host, newest first."""
+
+    def unfinished_rooms(self) -> tuple[str, ...]:
+        """All rooms whose review has not ended."""
+
+
+class Accounts(Protocol):
+    """Who may host: one-time keys that are exchanged for lasting tokens. Only hashes are kept."""
+
+    def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
+        """Keep a one-time key."""
+
+    def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
+        """Use up a one-time key; False if it is unknown, used or expired."""
+
+    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:
+        """Keep the token of a host's browser."""
+
+    def host_of_token(self, token_hash: str) -> str | None:
+        """The host to whom this token belongs, if any."""
+
+
+class Heartbeat(Protocol):
+    """When the server was last known to be alive."""
+
+    def beat(self, now: datetime) -> None:
+        """Note that the server is alive."""
+
+    def last_beat(self) -> datetime | None:
+        """The last such note, if any."""
+
+
+class Clock(Protocol):
+    """Where the time comes from."""
+
+    def now(self) -> datetime:
+        """The current time, aware, in UTC."""

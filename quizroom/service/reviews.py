@@ -1,0 +1,100 @@
+"""Laying out reviews: dealing items by a plan, swapping them, giving rooms their door codes."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from random import Random
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.model import Course
+from quizroom.questions.deck import DealPlan, deal, swap
+from quizroom.questions.model import Item
+from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
+from quizroom.room.refusals import Refused
+from quizroom.room.state import Plan, Room
+from quizroom.service.ports import EventLog
+from quizroom.service.rooms import Rooms
+
+DOOR_LETTERS = "CDFHJKMNPRTVWXY"
+"""No vowels, so no words; no letters that look like others or like figures."""
+DOOR_LENGTH = 5
+MOST_DOORS_TRIED = 50
+
+
+class UnknownCourse(Exception):
+    """No course list has this id."""
+
+
+class NoDoorFree(Exception):
+    """No unused door code was found."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reviews:
+    """What the desk does to reviews before and between rounds."""
+
+    catalogue: Catalogue
+    rooms: Rooms
+    log: EventLog
+    new_id: Callable[[], str]
+    new_seed: Callable[[], int]
+
+    def prepare(self, plan: Plan, *, host: str) -> Room:
+        """Deal the plan's items and lay out a new room.
+
+        Raises:
+            UnknownCourse: the plan's course list is not there.
+            CannotDeal: the course list does not yield the items.
+        """
+        course = self.course(plan.course)
+        items = deal(self.catalogue, course, deal_plan(plan))
+        command = PrepareReview(plan=plan, items=items, host=host)
+        return self.rooms.handle(self.new_id(), command)
+
+    def swap(self, room: Room, *, position: int, instead_of: str) -> Room:
+        """Put another item in a place ahead; the same swap asked twice gives the same item."""
+        if position >= len(room.ahead) or room.ahead[position].id != instead_of:
+            raise Refused("no_such_item")
+        items = (*(current.item for current in room.rounds), *room.ahead)
+        fresh = self._fresh_item(room, items, len(room.rounds) + position)
+        return self.rooms.handle(room.id, SwapItem(position=position, instead_of=instead_of, item=fresh))
+
+    def open_door(self, room: Room) -> Room:
+        """Give the room a door code that no other unfinished room has."""
+        return self.rooms.handle(room.id, OpenDoor(door_code=self._free_door_code()))
+
+    def course(self, course: str) -> Course:
+        """The course list with this id."""
+        if course not in self.catalogue.courses:
+            raise UnknownCourse(course)
+        return self.catalogue.courses[course]
+
+    def _fresh_item(self, room: Room, items: tuple[Item, ...], position: int) -> Item:
+        # The seed comes from the item that leaves, so that a repeated order makes the same choice.
+        seed = Random(f"{room.plan.seed} {items[position].id}").getrandbits(31)  # noqa: S311 -- dealing, not secrets
+        return swap(self.catalogue, self.course(room.plan.course), deal_plan(room.plan), items, position, seed)
+
+    def _free_door_code(self) -> str:
+        for _ in range(MOST_DOORS_TRIED):
+            code = door_code_of(self.new_seed())
+            if self.log.room_of_door(code) is None:
+                return code
+        raise NoDoorFree
+
+
+def door_code_of(number: int) -> str:
+    """The door code that belongs to a random number."""
+    letters = []
+    for _ in range(DOOR_LENGTH):
+        number, index = divmod(number, len(DOOR_LETTERS))
+        letters.append(DOOR_LETTERS[index])
+    return "".join(letters)
+
+
+def tidy_door_code(raw: str) -> str:
+    """A door code as people type it: case, spaces and hyphens do not matter."""
+    return "".join(character for character in raw.upper() if character.isalnum())
+
+
+def deal_plan(plan: Plan) -> DealPlan:
+    """The part of the plan that the dealing needs."""
+    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, typed=plan.typed)

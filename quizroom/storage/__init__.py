@@ -1,0 +1,1 @@
+"""Stores: in memory and in a relational database, under one contract."""

@@ -1,0 +1,61 @@
+"""Hosts' keys and the server's heartbeat in a relational database."""
+
+import threading
+from datetime import UTC, datetime
+
+from sqlalchemy import Engine, delete, insert, select, update
+
+from quizroom.storage.tables import entry_keys, heartbeat, host_tokens
+
+
+class SqlAccounts:
+    """`service.ports.Accounts` over SQLAlchemy Core."""
+
+    def __init__(self, engine: Engine) -> None:
+        """Use tables that `database.open_database` has made."""
+        self._engine = engine
+        self._writing = threading.Lock()
+
+    def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
+        """Keep a one-time key until it is used or expires."""
+        with self._writing, self._engine.begin() as connection:
+            connection.execute(insert(entry_keys).values(key_hash=key_hash, expires_at=expires_at))
+
+    def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
+        """Use up a one-time key; whoever deletes the row has it."""
+        with self._writing, self._engine.begin() as connection:
+            connection.execute(delete(entry_keys).where(entry_keys.c.expires_at <= now))
+            spent = connection.execute(delete(entry_keys).where(entry_keys.c.key_hash == key_hash))
+            return spent.rowcount == 1
+
+    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:
+        """Keep the token of a host's browser."""
+        with self._writing, self._engine.begin() as connection:
+            connection.execute(insert(host_tokens).values(token_hash=token_hash, host=host, made_at=now))
+
+    def host_of_token(self, token_hash: str) -> str | None:
+        """The host to whom this token belongs, if any."""
+        query = select(host_tokens.c.host).where(host_tokens.c.token_hash == token_hash)
+        with self._engine.connect() as connection:
+            return connection.execute(query).scalar()
+
+
+class SqlHeartbeat:
+    """`service.ports.Heartbeat` in one row."""
+
+    def __init__(self, engine: Engine) -> None:
+        """Use tables that `database.open_database` has made."""
+        self._engine = engine
+
+    def beat(self, now: datetime) -> None:
+        """Write the one row."""
+        with self._engine.begin() as connection:
+            moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
+            if moved.rowcount == 0:
+                connection.execute(insert(heartbeat).values(id=1, at=now))
+
+    def last_beat(self) -> datetime | None:
+        """Read it; SQLite forgets the time zone, which is always UTC."""
+        with self._engine.connect() as connection:
+            at: datetime | None = connection.execute(select(heartbeat.c.at)).scalar()
+        return None if at is None else at.replace(tzinfo=UTC)

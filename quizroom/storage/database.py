@@ -1,0 +1,25 @@
+"""Opening the database."""
+
+from typing import Any
+
+from sqlalchemy import Engine, create_engine, event
+
+from quizroom.storage.tables import metadata
+
+
+def open_database(url: str) -> Engine:
+    """Open a database and make the tables that are missing.
+
+    SQLite runs with a write-ahead log and full synchronisation: a commit survives a killed
+    process and a lost power supply.
+    """
+    engine = create_engine(url)
+    if engine.dialect.name == "sqlite":
+        event.listen(engine, "connect", _set_up_sqlite)
+    metadata.create_all(engine)
+    return engine
+
+
+def _set_up_sqlite(connection: Any, _record: Any) -> None:
+    for pragma in ("journal_mode=WAL", "synchronous=FULL", "busy_timeout=5000"):
+        connection.execute(f"PRAGMA {pragma}")

@@ -1,0 +1,86 @@
+"""The event log in a relational database (SQLite by default)."""
+
+import threading
+from collections.abc import Sequence
+from typing import Any
+
+from sqlalchemy import Connection, Engine, insert, select, update
+from sqlalchemy.exc import IntegrityError, SQLAlchemyError
+
+from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.service.ports import Entry, NotStored, VersionTaken
+from quizroom.storage.event_codec import read_event, write_event
+from quizroom.storage.tables import events, rooms
+
+
+class SqlEventLog:
+    """`service.ports.EventLog` over SQLAlchemy Core."""
+
+    def __init__(self, engine: Engine) -> None:
+        """Use tables that `database.open_database` has made."""
+        self._engine = engine
+        # One writer at a time, and nothing inside yields: two open SQLite writes would block the whole process.
+        self._writing = threading.Lock()
+
+    def append(self, entries: Sequence[Entry]) -> None:
+        """Commit all entries or none. Raises `VersionTaken`, `NotStored`."""
+        rows = [
+            {"room": entry.room, "version": entry.version, "body": write_event(entry.event)}
+            for entry in entries
+        ]
+        try:
+            with self._writing, self._engine.begin() as connection:
+                connection.execute(insert(events), rows)
+                for entry in entries:
+                    _index(connection, entry)
+        except IntegrityError as error:
+            raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
+        except SQLAlchemyError as error:
+            raise NotStored(str(error)) from error
+
+    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+        """The events of a room above a version, in order."""
+        query = (
+            select(events.c.body)
+            .where(events.c.room == room, events.c.version > after)
+            .order_by(events.c.version)
+        )
+        return tuple(read_event(body) for body in self._column(query))
+
+    def room_of_door(self, door_code: str) -> str | None:
+        """The unfinished room with this code, the newest first."""
+        query = (
+            select(rooms.c.room)
+            .where(rooms.c.door_code == door_code, rooms.c.finished_at.is_(None))
+            .order_by(rooms.c.prepared_at.desc())
+        )
+        return next(iter(self._column(query)), None)
+
+    def rooms_of_host(self, host: str) -> tuple[str, ...]:
+        """All rooms of a host, newest first."""
+        query = select(rooms.c.room).where(rooms.c.host == host).order_by(rooms.c.prepared_at.desc())
+        return tuple(self._column(query))
+
+    def unfinished_rooms(self) -> tuple[str, ...]:
+        """All rooms whose review has not ended, oldest first."""
+        query = select(rooms.c.room).where(rooms.c.finished_at.is_(None)).order_by(rooms.c.prepared_at)
+        return tuple(self._column(query))
+
+    def _column(self, query: Any) -> list[Any]:
+        with self._engine.connect() as connection:
+            return list(connection.execute(query).scalars())
+
+
+def _index(connection: Connection, entry: Entry) -> None:
+    match entry.event:
+        case ReviewPrepared() as event:
+            row = {"room": entry.room, "host": event.host, "prepared_at": event.at}
+            connection.execute(insert(rooms).values(row))
+        case DoorOpened() as event:
+            connection.execute(
+                update(rooms).where(rooms.c.room == entry.room).values(door_code=event.door_code)
+            )
+        case ReviewEnded() as event:
+            connection.execute(update(rooms).where(rooms.c.room == entry.room).values(finished_at=event.at))
+        case _:
+            pass

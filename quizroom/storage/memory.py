@@ -1,0 +1,97 @@
+"""Stores in memory, for tests and for trying things out. They keep the same contract."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.service.ports import Entry, VersionTaken
+
+
+class MemoryEventLog:
+    """`service.ports.EventLog` in a dictionary."""
+
+    def __init__(self) -> None:
+        """Begin with no rooms."""
+        self._events: dict[str, list[Event]] = {}
+
+    def append(self, entries: Sequence[Entry]) -> None:
+        """Append all or none. Raises `VersionTaken`."""
+        lengths = {entry.room: len(self._events.get(entry.room, ())) for entry in entries}
+        for entry in entries:
+            lengths[entry.room] += 1
+            if entry.version != lengths[entry.room]:
+                raise VersionTaken(tuple(sorted({each.room for each in entries})))
+        for entry in entries:
+            self._events.setdefault(entry.room, []).append(entry.event)
+
+    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+        """The events of a room above a version."""
+        return tuple(self._events.get(room, ())[after:])
+
+    def room_of_door(self, door_code: str) -> str | None:
+        """The unfinished room with this code, the newest first."""
+        for room in reversed(self.unfinished_rooms()):
+            for happened in self._events[room]:
+                if isinstance(happened, DoorOpened) and happened.door_code == door_code:
+                    return room
+        return None
+
+    def rooms_of_host(self, host: str) -> tuple[str, ...]:
+        """All rooms of a host, newest first."""
+        mine = [(prepared.at, room) for room, prepared in self._prepared() if prepared.host == host]
+        return tuple(room for _, room in sorted(mine, reverse=True))
+
+    def unfinished_rooms(self) -> tuple[str, ...]:
+        """All rooms whose review has not ended, oldest first."""
+        open_ones = [
+            (prepared.at, room)
+            for room, prepared in self._prepared()
+            if not any(isinstance(happened, ReviewEnded) for happened in self._events[room])
+        ]
+        return tuple(room for _, room in sorted(open_ones))
+
+    def _prepared(self) -> list[tuple[str, ReviewPrepared]]:
+        firsts = ((room, happened[0]) for room, happened in self._events.items())
+        return [(room, first) for room, first in firsts if isinstance(first, ReviewPrepared)]
+
+
+class MemoryAccounts:
+    """`service.ports.Accounts` in dictionaries."""
+
+    def __init__(self) -> None:
+        """Begin with nobody."""
+        self._keys: dict[str, datetime] = {}
+        self._hosts: dict[str, str] = {}
+
+    def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
+        """Keep a one-time key."""
+        self._keys[key_hash] = expires_at
+
+    def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
+        """Use up a one-time key."""
+        expires_at = self._keys.pop(key_hash, None)
+        return expires_at is not None and now < expires_at
+
+    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:  # noqa: ARG002 -- the contract has it
+        """Keep a host's token."""
+        self._hosts[token_hash] = host
+
+    def host_of_token(self, token_hash: str) -> str | None:
+        """The host to whom this token belongs."""
+        return self._hosts.get(token_hash)
+
+
+class MemoryHeartbeat:
+    """`service.ports.Heartbeat` in a variable."""
+
+    def __init__(self) -> None:
+        """Begin without a beat."""
+        self._at: datetime | None = None
+
+    def beat(self, now: datetime) -> None:
+        """Note the time."""
+        self._at = now
+
+    def last_beat(self) -> datetime | None:
+        """The time noted last."""
+        return self._at
