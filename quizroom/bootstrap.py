@@ -14,8 +14,8 @@ ROOT = Path(__file__).resolve().parent.parent
 VENV = ROOT / ".venv"
 STAMP = VENV / "quizroom-stamp"
 PAGES = ROOT / "quizroom" / "static" / ".vite" / "manifest.json"
-INSTALL_INPUTS = ("pyproject.toml", "web/hatch_build.py")
-PAGE_SUFFIXES = (".css", ".html", ".js", ".json", ".mjs", ".py", ".ts")
+INSTALL_INPUTS = ("pyproject.toml", "web/hatch_build.py", "web/node_build.py")
+PAGE_SUFFIXES = (".css", ".html", ".js", ".json", ".mjs", ".ts")
 NO_FIT_NODE = 75  # web/node_build.py's exit code when the system has no Node that will do
 
 
@@ -42,6 +42,7 @@ def prepare(extra: str) -> None:
         new["extra"] = old["extra"]
     if old == new and (PAGES.exists() or not new["pages"]):
         return
+    os.environ["QUIZROOM_EXTRA"] = new["extra"]  # read by web/node_build.py
     if old.get("python") != new["python"] or not venv_python().exists():
         make_venv()
     if any(old.get(part) != new[part] for part in ("python", "install", "extra")) or not rebuild_pages():

@@ -57,7 +57,7 @@ def start(data: Path, *, port: int = 0, arguments: tuple[str, ...] = ()) -> Serv
         said_before = log.stat().st_size
         environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
         process = subprocess.Popen([*command, *arguments], stdout=words, stderr=words, env=environment)
-    deadline = time.monotonic() + START_LIMIT_S
+    said, deadline = "", time.monotonic() + START_LIMIT_S
     while time.monotonic() < deadline:
         said = log.read_bytes()[said_before:].decode()
         ready, desk_link = READY.search(said), DESK_LINK.search(said)
