@@ -1,0 +1,59 @@
+"""Reading what comes over the wire and writing what goes out."""
+
+from functools import cache
+from typing import Any
+
+import orjson
+from pydantic import TypeAdapter, ValidationError
+
+from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
+from quizroom.views.model import DeskView, OwnView, PublicView
+
+Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings
+
+
+class BadMessage(Exception):
+    """A message that cannot be read; `where` names the field."""
+
+    def __init__(self, message_id: str, where: str) -> None:
+        """Remember the id, so that even this message is answered."""
+        super().__init__(where)
+        self.message_id = message_id
+        self.where = where
+
+
+def read_message(raw: Any) -> ClientMessage:
+    """The message in `raw`; unknown fields, types and values are errors.
+
+    Raises:
+        BadMessage: with the id, as far as one could be read, and the field at fault.
+    """
+    try:
+        # Through JSON, because strict reading of Python values would refuse a list for a tuple.
+        return _reader().validate_json(orjson.dumps(raw), strict=True, extra="forbid")
+    except orjson.JSONEncodeError as error:
+        raise BadMessage(_id_of(raw), "message: not plain JSON") from error
+    except ValidationError as error:
+        first = error.errors(include_url=False, include_context=False, include_input=False)[0]
+        where = ".".join(str(part) for part in first["loc"]) or "message"
+        raise BadMessage(_id_of(raw), f"{where}: {first['msg']}") from error
+
+
+def write(outgoing: Outgoing) -> Any:
+    """Plain lists, dictionaries and scalars for the wire."""
+    return _writer(type(outgoing)).dump_python(outgoing, mode="json")
+
+
+def _id_of(raw: Any) -> str:
+    found = raw.get("id") if isinstance(raw, dict) else None
+    return found[:64] if isinstance(found, str) else ""
+
+
+@cache
+def _reader() -> TypeAdapter[ClientMessage]:
+    return TypeAdapter(ClientMessage)
+
+
+@cache
+def _writer(kind: type[Outgoing]) -> TypeAdapter[Any]:
+    return TypeAdapter(kind)

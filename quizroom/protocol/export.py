@@ -1,0 +1,44 @@
+"""The wire types as one JSON Schema, from which the browser's types are generated.
+
+`python -m quizroom.protocol.export` prints it.
+"""
+
+import json
+import sys
+from typing import Any
+
+from pydantic import TypeAdapter
+
+from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
+from quizroom.views.model import DeskView, OwnView, PublicView
+
+
+def wire_schema() -> dict[str, Any]:
+    """One schema whose definitions hold every type of the wire."""
+    kinds: tuple[tuple[str, Any], ...] = (
+        ("ClientMessage", ClientMessage),
+        ("Reply", Reply),
+        ("Tally", Tally),
+        ("PublicView", PublicView),
+        ("OwnView", OwnView),
+        ("DeskView", DeskView),
+        ("DeskSettings", DeskSettings),
+    )
+    inputs = [(name, "validation" if name == "ClientMessage" else "serialization", TypeAdapter(kind)) for name, kind in kinds]
+    refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")  # type: ignore[arg-type] -- the mode is one of pydantic's two words
+    definitions = schema["$defs"]
+    for (name, _), ref in refs.items():
+        if ref != {"$ref": f"#/$defs/{name}"}:
+            definitions[name] = ref
+    return {
+        "title": "Wire",
+        "type": "object",
+        "properties": {name: {"$ref": f"#/$defs/{name}"} for name, _ in kinds},
+        "required": [name for name, _ in kinds],
+        "additionalProperties": False,
+        "$defs": definitions,
+    }
+
+
+if __name__ == "__main__":
+    sys.stdout.write(json.dumps(wire_schema(), indent=1, sort_keys=True) + "\n")

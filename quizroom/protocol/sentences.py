@@ -1,0 +1,57 @@
+"""Every refusal as a clear sentence that says what to do."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Literal
+
+from quizroom.room.refusals import RefusalCode
+
+WireCode = Literal[
+    "bad_message",
+    "cannot_deal",
+    "no_door_free",
+    "no_seat",
+    "not_host",
+    "slow_down",
+    "unknown_course",
+    "unknown_door",
+    "unknown_room",
+    "unknown_seat",
+]
+FailureCode = Literal["not_stored", "broken"]
+
+SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType(
+    {
+        "bad_choice": "That answer does not fit this item. Choose from the options shown, and no more than asked for.",
+        "bad_handle": "Please choose a handle of 1 to 40 characters with at least one letter or figure.",
+        "bad_message": "The server could not read that message.",
+        "bad_time": "This round cannot be lengthened any further.",
+        "broken": "Something went wrong on the server. Your message will be sent again.",
+        "cannot_deal": "These settings do not yield enough items.",
+        "door_shut": "This review has not been opened yet. Wait for your instructor to open the door.",
+        "empty_answer": "Choose or write something first, then hand it in.",
+        "finished": "This review is finished.",
+        "handle_taken": "Somebody in this room already has that handle. Add a word or a figure to yours.",
+        "no_door_free": "No door code is free just now. End an old review and try again.",
+        "no_items_left": "There is no item left. Add rounds by laying out another review, or end this one.",
+        "no_seat": "Take a seat first: enter the door code and a handle.",
+        "no_such_item": "That item has changed or its round has been opened. Look at the list again.",
+        "no_such_player": "That player is not in this room any more.",
+        "no_such_round": "That round is not there for you.",
+        "not_answering": "That round is not open.",
+        "not_closed": "The record is shown after the round is closed.",
+        "not_host": "Only the host may do that. Open the desk link that the server printed.",
+        "not_stored": "The server could not save that, so nothing was changed. Tell your host; it will be tried again.",
+        "room_full": "This room is full. Ask your host to make room, or share a seat with a neighbour.",
+        "round_is_open": "A round is open. Close it before you open the next.",
+        "seat_taken": "That seat is taken. Reload the page to get another.",
+        "slow_down": "That was too much at once. Wait a moment and try again.",
+        "too_early": "The time of this round is not over yet.",
+        "too_late": "This round is closed. The answer that you handed in before counts.",
+        "unknown_course": "That course list is not on this server. Choose another one.",
+        "unknown_door": "No open room has this door code. Check the five letters on the wall.",
+        "unknown_room": "That review is not on this server.",
+        "unknown_seat": "Your seat in this room was not found. Enter with a handle.",
+        "wrong_phase": "That cannot be done at this point of the review.",
+    }
+)

@@ -1,0 +1,62 @@
+"""From messages of the wire to orders of the room."""
+
+from quizroom.protocol import messages
+from quizroom.room import commands
+
+PlainMessage = (
+    messages.ItemStep
+    | messages.RoundStep
+    | messages.AddTime
+    | messages.StrikeStep
+    | messages.ShowStandings
+    | messages.RenamePlayer
+    | messages.RemovePlayer
+)
+
+
+def answer_command(message: messages.SubmitAnswer, player: str) -> commands.SubmitAnswer:
+    """An answer, always for the seat of the connection, never for one named in the message."""
+    return commands.SubmitAnswer(
+        player=player, round=message.round, choice=message.choice, typed=message.typed
+    )
+
+
+def host_command(message: PlainMessage) -> commands.Command | None:
+    """The order of a host's message, or None for those that need the service (swap, open the door)."""
+    match message:
+        case messages.RoundStep():
+            return _round_command(message)
+        case messages.ItemStep(type="drop_item"):
+            return commands.DropItem(position=message.position, item=message.item)
+        case messages.AddTime():
+            return commands.AddTime(seconds=message.seconds, order=message.id)
+        case messages.StrikeStep(type="strike_item"):
+            return commands.StrikeItem(round=message.round)
+        case messages.StrikeStep():
+            return commands.RestoreItem(round=message.round)
+        case messages.ShowStandings():
+            return commands.ShowStandings(on=message.on)
+        case messages.RenamePlayer():
+            return commands.RenamePlayer(player=message.player, handle=message.handle)
+        case messages.RemovePlayer():
+            return commands.RemovePlayer(player=message.player)
+        case _:
+            return None
+
+
+def _round_command(message: messages.RoundStep) -> commands.Command | None:
+    match message.type:
+        case "open_round":
+            return commands.OpenRound(round=message.round)
+        case "pause_round":
+            return commands.PauseRound(round=message.round)
+        case "resume_round":
+            return commands.ResumeRound(round=message.round)
+        case "close_round":
+            return commands.CloseRound(round=message.round, by_host=True)
+        case "show_record":
+            return commands.ShowRecord(round=message.round)
+        case "end_review":
+            return commands.EndReview()
+        case _:
+            return None
