@@ -42,6 +42,7 @@ class Index:
     arteries_above: Closure
     arteries_below: Closure
     wholes: Closure
+    site_parts: Closure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,6 +62,7 @@ def build_index(anatomy: Anatomy) -> Index:
     facts = [fact for muscle in anatomy.muscles.values() for fact in facts_of(muscle)]
     nerves_above = closure({nerve.id: nerve.parents for nerve in anatomy.nerves.values()})
     arteries_above = closure({a.id: (a.parent,) if a.parent else () for a in anatomy.arteries.values()})
+    wholes = closure({landmark.id: landmark.within for landmark in anatomy.landmarks.values()})
     return Index(
         crossings=MappingProxyType(dict(_crossings(anatomy))),
         facts=MappingProxyType({fact.id: fact for fact in facts}),
@@ -69,7 +71,8 @@ def build_index(anatomy: Anatomy) -> Index:
         nerves_below=turned_round(nerves_above),
         arteries_above=arteries_above,
         arteries_below=turned_round(arteries_above),
-        wholes=closure({landmark.id: landmark.within for landmark in anatomy.landmarks.values()}),
+        wholes=wholes,
+        site_parts=turned_round(wholes),
     )
 
 
