@@ -137,7 +137,7 @@ def run(command: list[str], *, quiet: bool = False) -> int:
 
     if not quiet:
         return subprocess.run(command, check=False).returncode  # noqa: S603 - fixed words and our own paths
-    ran = subprocess.run(command, check=False, capture_output=True, text=True)  # noqa: S603 - likewise
+    ran = subprocess.run(command, check=False, capture_output=True, text=True)  # noqa: S603 - likewise fixed words
     if ran.returncode not in (0, NO_FIT_NODE):
         say(ran.stdout + ran.stderr)
     return ran.returncode

@@ -17,8 +17,8 @@ ALLOWED_PACKAGES = {
 }
 IMPURE_MODULES = {
     "asyncio", "concurrent", "glob", "http", "importlib", "io", "locale", "logging", "multiprocessing", "os",
-    "secrets", "select", "shutil", "signal", "socket", "sqlite3", "subprocess", "sys", "tempfile", "threading",
-    "time", "urllib", "uuid",
+    "secrets", "select", "shutil", "signal", "socket", "sqlite3", "subprocess", "sys", "tempfile",
+    "threading", "time", "urllib", "uuid",
 }  # fmt: skip
 FILE_MODULES = {"glob", "io", "os"}  # what the one opener of files may take from these
 IMPURE_CALLS = {"open", "input", "print", "exec", "eval", "breakpoint", "__import__"}
