@@ -46,7 +46,7 @@ def write(outgoing: Outgoing) -> Any:
 
 def _id_of(raw: Any) -> str:
     found = raw.get("id") if isinstance(raw, dict) else None
-    return found[:64] if isinstance(found, str) else ""
+    return found[:64] if isinstance(found, str) and found.isprintable() else ""
 
 
 @cache

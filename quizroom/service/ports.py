@@ -46,7 +46,7 @@ class EventLog(Protocol):
         """The events of a room with a version above `after`, in order; empty if there are none."""
 
     def room_of_door(self, door_code: str) -> str | None:
-        """The room that was last opened with this code and is not finished, if any."""
+        """The room with this door code: an unfinished one before finished ones, the newest first."""
 
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """All rooms of a host, newest first."""
@@ -75,7 +75,7 @@ class Heartbeat(Protocol):
     """When the server was last known to be alive."""
 
     def beat(self, now: datetime) -> None:
-        """Note that the server is alive."""
+        """Note that the server is alive. Raises `NotStored`."""
 
     def last_beat(self) -> datetime | None:
         """The last such note, if any."""

@@ -4,7 +4,9 @@ import threading
 from datetime import UTC, datetime
 
 from sqlalchemy import Engine, delete, insert, select, update
+from sqlalchemy.exc import SQLAlchemyError
 
+from quizroom.service.ports import NotStored
 from quizroom.storage.tables import entry_keys, heartbeat, host_tokens
 
 
@@ -48,11 +50,14 @@ class SqlHeartbeat:
         self._engine = engine
 
     def beat(self, now: datetime) -> None:
-        """Write the one row."""
-        with self._engine.begin() as connection:
-            moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
-            if moved.rowcount == 0:
-                connection.execute(insert(heartbeat).values(id=1, at=now))
+        """Write the one row. Raises `NotStored`."""
+        try:
+            with self._engine.begin() as connection:
+                moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
+                if moved.rowcount == 0:
+                    connection.execute(insert(heartbeat).values(id=1, at=now))
+        except SQLAlchemyError as error:
+            raise NotStored(str(error)) from error
 
     def last_beat(self) -> datetime | None:
         """Read it; SQLite forgets the time zone, which is always UTC."""

@@ -48,11 +48,11 @@ class SqlEventLog:
         return tuple(read_event(body) for body in self._column(query))
 
     def room_of_door(self, door_code: str) -> str | None:
-        """The unfinished room with this code, the newest first."""
+        """The room with this code: an unfinished one before finished ones, the newest first."""
         query = (
             select(rooms.c.room)
-            .where(rooms.c.door_code == door_code, rooms.c.finished_at.is_(None))
-            .order_by(rooms.c.prepared_at.desc())
+            .where(rooms.c.door_code == door_code)
+            .order_by(rooms.c.finished_at.is_not(None), rooms.c.prepared_at.desc())
         )
         return next(iter(self._column(query)), None)
 

@@ -29,12 +29,14 @@ class MemoryEventLog:
         return tuple(self._events.get(room, ())[after:])
 
     def room_of_door(self, door_code: str) -> str | None:
-        """The unfinished room with this code, the newest first."""
-        for room in reversed(self.unfinished_rooms()):
-            for happened in self._events[room]:
-                if isinstance(happened, DoorOpened) and happened.door_code == door_code:
-                    return room
-        return None
+        """The room with this code: an unfinished one before finished ones, the newest first."""
+        unfinished = set(self.unfinished_rooms())
+        found = [
+            (room in unfinished, prepared.at, room)
+            for room, prepared in self._prepared()
+            if any(isinstance(each, DoorOpened) and each.door_code == door_code for each in self._events[room])
+        ]
+        return max(found)[2] if found else None
 
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """All rooms of a host, newest first."""

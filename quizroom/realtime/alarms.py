@@ -1,0 +1,62 @@
+"""Waking up: closing rounds whose time is over, and noting that the server is alive."""
+
+import logging
+from datetime import datetime, timedelta
+
+from quizroom.room.clock import is_over, milliseconds_between
+from quizroom.room.commands import CloseRound, GiveBackTime
+from quizroom.room.refusals import Refused
+from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
+from quizroom.service.rooms import Rooms
+
+ALARM_EVERY_S = 0.1
+BEAT_EVERY = timedelta(seconds=1)
+RECONNECT_MS = 2_000
+"""Given back on top of an outage: browsers need a moment to find the server again."""
+
+logger = logging.getLogger(__name__)
+
+
+def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
+    """Close every open round whose deadline and grace have passed."""
+    now = clock.now()
+    for room in rooms.live():
+        if room.phase == "answering" and is_over(room.rounds[-1], now):
+            try:
+                rooms.handle(room.id, CloseRound(round=len(room.rounds), by_host=False))
+            except Refused:
+                continue  # the host was faster, or has just given more time
+            except NotStored:
+                logger.exception("a round could not be closed; it will be tried again")
+
+
+class Pulse:
+    """Notes the time once a second, so that an outage can be measured."""
+
+    def __init__(self, heartbeat: Heartbeat, clock: Clock) -> None:
+        """Beat into `heartbeat`."""
+        self._heartbeat = heartbeat
+        self._clock = clock
+        self._last: datetime | None = None
+
+    def beat_if_due(self) -> None:
+        """Note the time if a second has passed; a store that fails is logged, not fatal."""
+        now = self._clock.now()
+        if self._last is not None and now - self._last < BEAT_EVERY:
+            return
+        self._last = now
+        try:
+            self._heartbeat.beat(now)
+        except NotStored:
+            logger.exception("the heartbeat could not be stored")
+
+
+def give_back_lost_time(rooms: Rooms, log: EventLog, heartbeat: Heartbeat, clock: Clock) -> None:
+    """After a start: wake the unfinished rooms and lengthen open rounds by the outage."""
+    last = heartbeat.last_beat()
+    for room_id in log.unfinished_rooms():
+        room = rooms.room(room_id)
+        if room.phase == "answering" and last is not None:
+            since = max(last, room.rounds[-1].opened_at)
+            lost = milliseconds_between(since, clock.now()) + RECONNECT_MS
+            rooms.handle(room_id, GiveBackTime(ms=lost))

@@ -1,0 +1,135 @@
+"""Telling everybody in a room what has changed.
+
+A change of phase sends views at once. Answers and arrivals only change counts: those are told at
+most twice a second, because a message per answer would slow down every acknowledgement.
+"""
+
+import logging
+import threading
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from quizroom.marking import RoomMarks, marks_of_room
+from quizroom.protocol.codec import write
+from quizroom.protocol.messages import Tally
+from quizroom.realtime.seats import Seats
+from quizroom.room.events import (
+    AnswerAccepted,
+    Event,
+    ItemRestored,
+    ItemStruck,
+    PlayerRemoved,
+    PlayerRenamed,
+    RecordShown,
+    ReviewEnded,
+    RoundClosed,
+    SeatEntered,
+    StandingsSet,
+)
+from quizroom.room.state import Room
+from quizroom.service.ports import Clock
+from quizroom.service.rooms import Change
+from quizroom.views.desk import desk_view
+from quizroom.views.own import own_view
+from quizroom.views.public import answered, public_view
+
+TALLY_EVERY_S = 0.5
+
+COUNTS_ONLY = (AnswerAccepted, SeatEntered)
+OWN_MATTERS = (
+    ItemRestored,
+    ItemStruck,
+    PlayerRemoved,
+    PlayerRenamed,
+    RecordShown,
+    ReviewEnded,
+    RoundClosed,
+    StandingsSet,
+)
+
+logger = logging.getLogger(__name__)
+
+
+class Emit(Protocol):
+    """Sends one event to a Socket.IO room or connection."""
+
+    def __call__(self, event: str, data: Any, *, to: str) -> None:
+        """Send `data`; returns without waiting for anybody."""
+
+
+@dataclass(slots=True)
+class _Due:
+    """What a room's audiences are still to be told."""
+
+    views: bool = False
+    own: bool = False
+
+
+class Broadcast:
+    """Collects changes and tells them from one loop."""
+
+    def __init__(self, *, seats: Seats, room_of: Callable[[str], Room], clock: Clock, emit: Emit) -> None:
+        """Tell the connections in `seats` about the rooms that `room_of` gives."""
+        self._seats = seats
+        self._room_of = room_of
+        self._clock = clock
+        self._emit = emit
+        self._due: dict[str, _Due] = {}
+        self._marks: dict[str, RoomMarks] = {}
+        self._wake = threading.Event()
+
+    def note(self, change: Change) -> None:
+        """Remember a committed change; costs the caller nothing more."""
+        due = self._due.setdefault(change.room.id, _Due())
+        due.views = due.views or any(_changes_views(event) for event in change.events)
+        due.own = due.own or any(isinstance(event, OWN_MATTERS) for event in change.events)
+        self._wake.set()
+
+    def run_once(self, *, with_tallies: bool) -> None:
+        """Tell what is due; counts only if it is their turn."""
+        for room in [room for room, due in self._due.items() if due.views or due.own or with_tallies]:
+            due = self._due.pop(room)
+            try:
+                self._tell(room, due)
+            except Exception:
+                logger.exception("a change could not be told; the next view will hold it")
+
+    def wait(self, seconds: float) -> None:
+        """Sleep until something changes, at most so long."""
+        self._wake.wait(seconds)
+        self._wake.clear()
+
+    def marks(self, room: Room) -> RoomMarks:
+        """The marks of a room, re-using those of rounds that have not changed."""
+        self._marks[room.id] = marks_of_room(room, self._marks.get(room.id))
+        return self._marks[room.id]
+
+    def _tell(self, room_id: str, due: _Due) -> None:
+        room = self._room_of(room_id)
+        marks = self.marks(room)
+        now = self._clock.now()
+        if due.views:
+            self._emit("public", write(public_view(room, marks, now)), to=public_of(room_id))
+        elif not due.own:
+            tally = Tally(version=room.version, players=len(room.players), answered=answered(room))
+            self._emit("tally", write(tally), to=public_of(room_id))
+        if self._seats.in_room(room_id, "desk"):
+            self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room_id))
+        if due.own:
+            for seat in self._seats.in_room(room_id, "seat"):
+                self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
+
+
+def public_of(room: str) -> str:
+    """Name of the Socket.IO room of all seats and walls of a room."""
+    return f"public {room}"
+
+
+def desk_of(room: str) -> str:
+    """Name of the Socket.IO room of a room's desks."""
+    return f"desk {room}"
+
+
+def _changes_views(event: Event) -> bool:
+    return not isinstance(event, COUNTS_ONLY)

@@ -1,0 +1,136 @@
+"""What the host says, and what comes of it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from quizroom.protocol import messages
+from quizroom.protocol.messages import Reply, ReviewLine
+from quizroom.protocol.sentences import SENTENCES
+from quizroom.protocol.translate import host_command
+from quizroom.questions.deck import CannotDeal
+from quizroom.realtime.broadcast import Broadcast, desk_of
+from quizroom.realtime.lines import Lines
+from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seats import Seat, Seats
+from quizroom.room.commands import Command
+from quizroom.room.state import Plan, Room
+from quizroom.service.ports import Clock
+from quizroom.service.reviews import NoDoorFree, Reviews, UnknownCourse
+from quizroom.service.rooms import Rooms, UnknownRoom
+from quizroom.views.desk import desk_view
+from quizroom.views.moment import milliseconds
+
+HostMessage = (
+    messages.PrepareReview
+    | messages.ListReviews
+    | messages.OpenDesk
+    | messages.ItemStep
+    | messages.RoundStep
+    | messages.AddTime
+    | messages.StrikeStep
+    | messages.ShowStandings
+    | messages.RenamePlayer
+    | messages.RemovePlayer
+)
+MOST_REVIEWS_LISTED = 30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskReplies:
+    """Answers the messages of hosts. Who is a host was proved when the connection was made."""
+
+    reviews: Reviews
+    rooms: Rooms
+    seats: Seats
+    lines: Lines
+    broadcast: Broadcast
+    clock: Clock
+    new_seed: Callable[[], int]
+    capacity: int
+
+    def answer(self, seat: Seat, message: HostMessage) -> Reply:
+        """Carry out a host's message. Refusals of the room itself are raised."""
+        now = self.clock.now()
+        if not seat.host:
+            return refused(message.id, "not_host", now)
+        try:
+            return self._answer(seat, message)
+        except UnknownCourse:
+            return refused(message.id, "unknown_course", now)
+        except UnknownRoom:
+            return refused(message.id, "unknown_room", now)
+        except NoDoorFree:
+            return refused(message.id, "no_door_free", now)
+        except CannotDeal as reason:
+            return refused(message.id, "cannot_deal", now, text=f"{SENTENCES['cannot_deal']} {reason}")
+
+    def _answer(self, seat: Seat, message: HostMessage) -> Reply:
+        match message:
+            case messages.PrepareReview():
+                room = self.reviews.prepare(self._plan(message), host=seat.host)
+                return self._at_desk(seat, message.id, room)
+            case messages.ListReviews():
+                return done(message.id, self.clock.now(), reviews=self._review_lines(seat.host))
+            case messages.OpenDesk():
+                return self._at_desk(seat, message.id, self._own_room(seat, message.room))
+            case _:
+                self._carry_out(self._own_room(seat, seat.room), message)
+                return done(message.id, self.clock.now())
+
+    def _carry_out(self, room: Room, message: HostMessage) -> None:
+        match message:
+            case messages.ItemStep(type="swap_item"):
+                self.reviews.swap(room, position=message.position, instead_of=message.item)
+            case messages.RoundStep(type="open_door"):
+                self.reviews.open_door(room)
+            case messages.PrepareReview() | messages.ListReviews() | messages.OpenDesk():
+                raise TypeError("these are answered before")
+            case _:
+                command: Command | None = host_command(message)
+                if command is not None:
+                    self.rooms.handle(room.id, command)
+
+    def _at_desk(self, seat: Seat, message_id: str, room: Room) -> Reply:
+        if seat.room:
+            self.lines.leave_room(seat.sid, desk_of(seat.room))
+        self.seats.take(seat.sid, role="desk", room=room.id)
+        self.lines.enter_room(seat.sid, desk_of(room.id))
+        now = self.clock.now()
+        return done(message_id, now, desk=desk_view(room, self.broadcast.marks(room), now))
+
+    def _own_room(self, seat: Seat, room_id: str) -> Room:
+        room = self.rooms.room(room_id)
+        if room.host != seat.host:
+            raise UnknownRoom(room_id)
+        return room
+
+    def _plan(self, message: messages.PrepareReview) -> Plan:
+        course = self.reviews.course(message.course)
+        return Plan(
+            title=" ".join(message.title.split()) or course.title,
+            course=course.id,
+            course_title=course.title,
+            families=tuple(family for family in message.families if family in course.families),
+            rounds=message.rounds,
+            seed=self.new_seed() if message.seed is None else message.seed,
+            timing=message.timing,
+            seconds=message.seconds,
+            typed=message.typed,
+            standings=message.standings,
+            capacity=self.capacity,
+        )
+
+    def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:
+        rooms = (self.rooms.room(room) for room in self.reviews.log.rooms_of_host(host)[:MOST_REVIEWS_LISTED])
+        return tuple(_review_line(room) for room in rooms)
+
+
+def _review_line(room: Room) -> ReviewLine:
+    return ReviewLine(
+        room=room.id,
+        title=room.plan.title,
+        course=room.plan.course_title,
+        phase=room.phase,
+        rounds=len(room.rounds) + len(room.ahead),
+        prepared_at=0 if room.prepared_at is None else milliseconds(room.prepared_at),
+    )

@@ -1,0 +1,70 @@
+"""The gate between sockets and the room: every message is read, admitted, carried out, answered."""
+
+import logging
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, get_args
+
+from quizroom.protocol.codec import BadMessage, read_message, write
+from quizroom.protocol.messages import ClientMessage, Reply
+from quizroom.protocol.sentences import SENTENCES
+from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.door import admit
+from quizroom.realtime.replies import failed, refused
+from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
+from quizroom.realtime.seats import Seats
+from quizroom.room.refusals import Refused
+from quizroom.service.ports import Clock, NotStored
+
+logger = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gateway:
+    """Handlers of the socket server. `host_of` reads the cookie header; `steady` counts seconds."""
+
+    seats: Seats
+    seat_replies: SeatReplies
+    desk_replies: DeskReplies
+    clock: Clock
+    host_of: Callable[[str], str]
+    steady: Callable[[], float]
+
+    def connect(self, sid: str, environ: dict[str, Any]) -> None:
+        """A connection begins; a host is recognised by the cookie."""
+        self.seats.connect(sid, host=self.host_of(environ.get("HTTP_COOKIE", "")), now=self.steady())
+
+    def disconnect(self, sid: str, _reason: str = "") -> None:
+        """A connection ends; the seat in the room stays."""
+        self.seats.disconnect(sid)
+
+    def say(self, sid: str, raw: Any = None, *_more: Any) -> Any:
+        """Answer one message. Never raises: whatever it is, the connection lives."""
+        return write(self._reply(sid, raw))
+
+    def _reply(self, sid: str, raw: Any) -> Reply:
+        try:
+            message = read_message(raw)
+        except BadMessage as bad:
+            text = f"{SENTENCES['bad_message']} {bad.where}"
+            return refused(bad.message_id, "bad_message", self.clock.now(), text=text)
+        try:
+            return self._carried_out(sid, message)
+        except Refused as refusal:
+            return refused(message.id, refusal.code, self.clock.now())
+        except NotStored as failure:
+            logger.error("not stored: %s", failure.cause)
+            return failed(message.id, "not_stored", self.clock.now())
+        except Exception:
+            logger.exception("a message of type %s could not be carried out", message.type)
+            return failed(message.id, "broken", self.clock.now())
+
+    def _carried_out(self, sid: str, message: ClientMessage) -> Reply:
+        seat = self.seats.seat_of(sid)
+        if seat is None:
+            return refused(message.id, "no_seat", self.clock.now())
+        if not admit(seat.credits, self.steady()):
+            return refused(message.id, "slow_down", self.clock.now())
+        if isinstance(message, get_args(SeatMessage)):
+            return self.seat_replies.answer(seat, message)
+        return self.desk_replies.answer(seat, message)

@@ -1,0 +1,113 @@
+"""What players and walls say, and what comes of it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from hashlib import sha256
+
+from quizroom.protocol import messages
+from quizroom.protocol.messages import Reply
+from quizroom.protocol.translate import answer_command
+from quizroom.realtime.broadcast import Broadcast, public_of
+from quizroom.realtime.lines import Lines
+from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seats import Role, Seat, Seats
+from quizroom.room.commands import EnterSeat
+from quizroom.room.seating import player_of_key
+from quizroom.room.state import Room
+from quizroom.service.ports import Clock, EventLog
+from quizroom.service.reviews import tidy_door_code
+from quizroom.service.rooms import Rooms
+from quizroom.views.own import own_view
+from quizroom.views.public import public_view
+
+SeatMessage = (
+    messages.EnterSeat
+    | messages.ResumeSeat
+    | messages.WatchWall
+    | messages.ShowView
+    | messages.ProbeTime
+    | messages.SubmitAnswer
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeatReplies:
+    """Answers the messages of seats and walls."""
+
+    rooms: Rooms
+    log: EventLog
+    seats: Seats
+    lines: Lines
+    broadcast: Broadcast
+    clock: Clock
+    new_id: Callable[[], str]
+
+    def answer(self, seat: Seat, message: SeatMessage) -> Reply:
+        """Carry out a message. Refusals of the room itself are raised."""
+        match message:
+            case messages.SubmitAnswer():
+                return self._submit(seat, message)
+            case messages.ProbeTime():
+                return done(message.id, self.clock.now())
+            case messages.ShowView():
+                return self._show(seat, message)
+            case _:
+                return self._come_in(seat, message)
+
+    def _submit(self, seat: Seat, message: messages.SubmitAnswer) -> Reply:
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        self.rooms.handle(seat.room, answer_command(message, seat.player))
+        return done(message.id, self.clock.now(), answer_round=message.round)
+
+    def _show(self, seat: Seat, message: messages.ShowView) -> Reply:
+        if not seat.room:
+            return refused(message.id, "no_seat", self.clock.now())
+        return self._views(message.id, self.rooms.room(seat.room), seat.player)
+
+    def _come_in(
+        self, seat: Seat, message: messages.EnterSeat | messages.ResumeSeat | messages.WatchWall
+    ) -> Reply:
+        room_id = self.log.room_of_door(tidy_door_code(message.door_code))
+        if room_id is None:
+            return refused(message.id, "unknown_door", self.clock.now())
+        match message:
+            case messages.EnterSeat():
+                return self._enter(seat, message, room_id)
+            case messages.ResumeSeat():
+                return self._resume(seat, message, self.rooms.room(room_id))
+            case messages.WatchWall():
+                return self._sit(seat, message.id, self.rooms.room(room_id), role="wall")
+
+    def _enter(self, seat: Seat, message: messages.EnterSeat, room_id: str) -> Reply:
+        key_hash = hash_of_key(message.seat_key)
+        command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash)
+        room = self.rooms.handle(room_id, command)
+        return self._sit_down(seat, message.id, room, key_hash)
+
+    def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
+        return self._sit_down(seat, message.id, room, hash_of_key(message.seat_key))
+
+    def _sit_down(self, seat: Seat, message_id: str, room: Room, key_hash: str) -> Reply:
+        player = player_of_key(room, key_hash)
+        if player is None:
+            return refused(message_id, "unknown_seat", self.clock.now())
+        return self._sit(seat, message_id, room, role="seat", player=player.id)
+
+    def _sit(self, seat: Seat, message_id: str, room: Room, *, role: Role, player: str = "") -> Reply:
+        if seat.room and seat.room != room.id:
+            self.lines.leave_room(seat.sid, public_of(seat.room))
+        self.seats.take(seat.sid, role=role, room=room.id, player=player)
+        self.lines.enter_room(seat.sid, public_of(room.id))
+        return self._views(message_id, room, player)
+
+    def _views(self, message_id: str, room: Room, player: str) -> Reply:
+        now = self.clock.now()
+        marks = self.broadcast.marks(room)
+        own = own_view(room, player, marks, now) if player else None
+        return done(message_id, now, public=public_view(room, marks, now), own=own)
+
+
+def hash_of_key(key: str) -> str:
+    """SHA-256 of a secret key, in hex: keys have at least 128 random bits, so no salt is needed."""
+    return sha256(key.encode()).hexdigest()

@@ -1,0 +1,54 @@
+"""Settings of a server, from the environment and the command line."""
+
+import os
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Annotated, Any
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+
+PREFIX = "QUIZROOM_"
+
+
+class BadSettings(Exception):
+    """Settings that cannot be used; the text says which and why."""
+
+
+class Settings(BaseModel):
+    """How a server runs. Each field is also an environment variable, `QUIZROOM_` and its name in capitals."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    host: str = Field(default="0.0.0.0", description="address to listen on")  # noqa: S104 -- phones must reach it
+    port: Annotated[int, Field(ge=0, le=65535, description="port to listen on; 0 takes a free one")] = 8000
+    data: Path = Field(default_factory=lambda: default_data_folder(os.environ), description="data folder")
+    content: Path | None = Field(default=None, description="content folder, if not the program's own")
+    address: str = Field(default="", description="address that players use, such as https://review.example")
+    capacity: Annotated[int, Field(ge=1, le=5000, description="most players in a room")] = 500
+    gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
+
+    @property
+    def database_url(self) -> str:
+        """The embedded database in the data folder."""
+        return f"sqlite:///{self.data / 'quizroom.sqlite'}"
+
+
+def read_settings(environment: Mapping[str, str], given: Mapping[str, Any]) -> Settings:
+    """Settings from `QUIZROOM_*` variables, overridden by what was `given` (None is not given).
+
+    Raises:
+        BadSettings: naming every setting at fault.
+    """
+    known = {name: environment[PREFIX + name.upper()] for name in Settings.model_fields if PREFIX + name.upper() in environment}
+    chosen = known | {name: value for name, value in given.items() if value is not None}
+    try:
+        return Settings.model_validate(chosen)
+    except ValidationError as error:
+        faults = "; ".join(f"{fault['loc'][0]}: {fault['msg']}" for fault in error.errors())
+        raise BadSettings(faults) from error
+
+
+def default_data_folder(environment: Mapping[str, str]) -> Path:
+    """Where data lies unless told otherwise: the user's data folder (XDG Base Directory Specification)."""
+    base = environment.get("XDG_DATA_HOME") or str(Path.home() / ".local" / "share")
+    return Path(base) / "quizroom"
