@@ -7,14 +7,14 @@ import tokenize
 # A reason is at least two words after a dash, a hash or a colon.
 PYTHON = re.compile(
     r"""\#\s*(?:
-        noqa:\s*[A-Z]+\d+(?:,\s*[A-Z]+\d+)*
+        (?:ruff:\s*)?noqa:\s*[A-Z]+\d+(?:,\s*[A-Z]+\d+)*
       | type:\s*ignore\[[\w,\s-]+\]
       | fmt:\s*(?:off|skip|on)
       | pragma:\s*no\s*cover
     )(?P<reason>.*)""",
     re.VERBOSE,
 )
-PYTHON_ASKS = re.compile(r"#\s*(?:noqa|type:\s*ignore|pragma:)", re.IGNORECASE)
+PYTHON_ASKS = re.compile(r"#\s*(?:(?:ruff:\s*)?noqa|type:\s*ignore|pragma:)", re.IGNORECASE)
 TYPESCRIPT_ASKS = re.compile(
     r"(?:@ts-ignore|@ts-expect-error|@ts-nocheck|biome-ignore|eslint-disable)(?P<rest>.*)"
 )

@@ -36,6 +36,7 @@ def test_every_exemption_says_why() -> None:
         ("x.py", "a = 1  # noqa"),
         ("x.py", "a = 1  # noqa: E501"),
         ("x.py", "a = 1  # noqa: E501 -"),
+        ("x.py", "# ruff: noqa: E402"),
         ("x.py", "a = 1  # type: ignore"),
         ("x.py", "a = 1  # type: ignore  # because of this"),
         ("x.py", "a = 1  # type: ignore[arg-type]"),
