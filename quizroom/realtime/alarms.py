@@ -30,6 +30,11 @@ def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
                 logger.exception("a round could not be closed; it will be tried again")
 
 
+def any_round_is_open(rooms: Rooms) -> bool:
+    """Whether an outage from now on would cost players time."""
+    return any(room.phase == "answering" for room in rooms.live())
+
+
 class Pulse:
     """Notes the time once a second, so that an outage can be measured."""
 

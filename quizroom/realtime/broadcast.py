@@ -6,7 +6,6 @@ most twice a second, because a message per answer would slow down every acknowle
 
 import logging
 import threading
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Protocol
 
@@ -60,8 +59,9 @@ class Emit(Protocol):
 
 @dataclass(slots=True)
 class _Due:
-    """What a room's audiences are still to be told."""
+    """What a room's audiences are still to be told, and the room as it is after the last change."""
 
+    room: Room
     views: bool = False
     own: bool = False
 
@@ -69,10 +69,9 @@ class _Due:
 class Broadcast:
     """Collects changes and tells them from one loop."""
 
-    def __init__(self, *, seats: Seats, room_of: Callable[[str], Room], clock: Clock, emit: Emit) -> None:
-        """Tell the connections in `seats` about the rooms that `room_of` gives."""
+    def __init__(self, *, seats: Seats, clock: Clock, emit: Emit) -> None:
+        """Tell the connections in `seats`."""
         self._seats = seats
-        self._room_of = room_of
         self._clock = clock
         self._emit = emit
         self._due: dict[str, _Due] = {}
@@ -81,7 +80,8 @@ class Broadcast:
 
     def note(self, change: Change) -> None:
         """Remember a committed change; costs the caller nothing more."""
-        due = self._due.setdefault(change.room.id, _Due())
+        due = self._due.setdefault(change.room.id, _Due(room=change.room))
+        due.room = change.room
         due.views = due.views or any(_changes_views(event) for event in change.events)
         due.own = due.own or any(isinstance(event, OWN_MATTERS) for event in change.events)
         self._wake.set()
@@ -89,9 +89,8 @@ class Broadcast:
     def run_once(self, *, with_tallies: bool) -> None:
         """Tell what is due; counts only if it is their turn."""
         for room in [room for room, due in self._due.items() if due.views or due.own or with_tallies]:
-            due = self._due.pop(room)
             try:
-                self._tell(room, due)
+                self._tell(self._due.pop(room))
             except Exception:
                 logger.exception("a change could not be told; the next view will hold it")
 
@@ -105,19 +104,19 @@ class Broadcast:
         self._marks[room.id] = marks_of_room(room, self._marks.get(room.id))
         return self._marks[room.id]
 
-    def _tell(self, room_id: str, due: _Due) -> None:
-        room = self._room_of(room_id)
+    def _tell(self, due: _Due) -> None:
+        room = due.room
         marks = self.marks(room)
         now = self._clock.now()
         if due.views:
-            self._emit("public", write(public_view(room, marks, now)), to=public_of(room_id))
+            self._emit("public", write(public_view(room, marks, now)), to=public_of(room.id))
         elif not due.own:
             tally = Tally(version=room.version, players=len(room.players), answered=answered(room))
-            self._emit("tally", write(tally), to=public_of(room_id))
-        if self._seats.in_room(room_id, "desk"):
-            self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room_id))
+            self._emit("tally", write(tally), to=public_of(room.id))
+        if self._seats.in_room(room.id, "desk"):
+            self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room.id))
         if due.own:
-            for seat in self._seats.in_room(room_id, "seat"):
+            for seat in self._seats.in_room(room.id, "seat"):
                 self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
 
 

@@ -1,0 +1,220 @@
+"""The server: puts all parts together and listens. The only file that names eventlet.
+
+Importing it patches the standard library; it is imported by `quizroom serve` alone.
+"""
+
+import eventlet
+
+eventlet.monkey_patch()
+
+# ruff: noqa: E402 -- nothing may be imported before the patch
+import gc
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+import eventlet.wsgi
+from flask import Flask
+from flask_socketio import SocketIO
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.pages.bundle import STATIC, read_manifest
+from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.site import Site, add_pages
+from quizroom.protocol.messages import CourseLine, DeskSettings
+from quizroom.questions.model import FAMILIES
+from quizroom.realtime import wire_json
+from quizroom.realtime.alarms import (
+    ALARM_EVERY_S,
+    Pulse,
+    any_round_is_open,
+    close_rounds_that_are_over,
+    give_back_lost_time,
+)
+from quizroom.realtime.broadcast import TALLY_EVERY_S, Broadcast
+from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.seat_replies import SeatReplies
+from quizroom.realtime.seats import Seats
+from quizroom.service.reviews import Reviews
+from quizroom.service.rooms import Rooms
+from quizroom.settings import Settings
+from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
+from quizroom.storage.chance import new_id, new_secret, new_seed
+from quizroom.storage.database import open_database
+from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.system_clock import SystemClock
+
+MOST_CONNECTIONS = 20_000
+BACKLOG = 4096
+"""With the usual backlog of 50 a class that joins all at once waits for a minute."""
+LARGEST_MESSAGE = 64_000
+PING_EVERY_S = 20
+"""Proxies drop sockets that are silent for 30 s or more."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Parts:
+    """Everything that lives as long as the process."""
+
+    settings: Settings
+    catalogue: Catalogue
+    rooms: Rooms
+    log: SqlEventLog
+    clock: SystemClock
+    seats: Seats
+    sockets: Any
+    heartbeat: SqlHeartbeat
+    broadcast: Broadcast
+    entry: HostEntry
+    web: Flask
+
+
+def serve(
+    settings: Settings,
+    catalogue: Catalogue,
+    *,
+    players_address: Callable[[int], str],
+    ready: Callable[[int, str], None],
+) -> None:
+    """Listen until killed.
+
+    Args:
+        settings: how to run.
+        catalogue: the knowledge base that items are made from.
+        players_address: gives the address that players use, from the port.
+        ready: is told the port and a one-time key for the desk.
+    """
+    manifest = read_manifest()
+    listener = eventlet.listen((settings.host, settings.port), backlog=BACKLOG)
+    port: int = listener.getsockname()[1]
+    parts = put_together(settings, catalogue)
+    site = Site(
+        manifest=manifest,
+        entry=parts.entry,
+        desk_settings=desk_settings(catalogue, players_address(port)),
+        secure=settings.address.startswith("https://"),
+    )
+    add_pages(parts.web, site)
+    give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
+    eventlet.spawn(_tell_changes, parts.broadcast)
+    eventlet.spawn(_keep_time, parts)
+    # What was made until now lives for ever: the collector need not look at it again.
+    gc.collect()
+    gc.freeze()
+    ready(port, parts.entry.new_key())
+    eventlet.wsgi.server(listener, _without_deflate(parts.web), log_output=False, max_size=MOST_CONNECTIONS)
+
+
+def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
+    """Connect the parts; nothing runs yet."""
+    engine = open_database(settings.database_url)
+    web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
+    sockets = _sockets(web)
+    log, clock, seats = SqlEventLog(engine), SystemClock(), Seats()
+    broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit)
+    rooms = Rooms(
+        log=log,
+        clock=clock,
+        on_change=broadcast.note,
+        gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
+    )
+    parts = Parts(
+        settings=settings,
+        catalogue=catalogue,
+        rooms=rooms,
+        log=log,
+        clock=clock,
+        seats=seats,
+        sockets=sockets,
+        heartbeat=SqlHeartbeat(engine),
+        broadcast=broadcast,
+        entry=HostEntry(accounts=SqlAccounts(engine), clock=clock, new_secret=new_secret),
+        web=web,
+    )
+    _answer_messages(parts)
+    return parts
+
+
+def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
+    """What the desk offers."""
+    lines = (
+        CourseLine(
+            id=course.id,
+            title=course.title,
+            description=course.description,
+            muscles=len(course.muscles),
+            families=course.families,
+        )
+        for course in catalogue.courses.values()
+    )
+    return DeskSettings(courses=tuple(lines), families=FAMILIES, join_address=join_address)
+
+
+def _sockets(web: Flask) -> Any:
+    # Handlers go to the python-socketio server itself: Flask's context per event would halve the answer rate.
+    return SocketIO(
+        web,
+        async_mode="eventlet",
+        async_handlers=False,
+        json=wire_json,
+        http_compression=False,
+        max_http_buffer_size=LARGEST_MESSAGE,
+        ping_interval=PING_EVERY_S,
+        ping_timeout=PING_EVERY_S,
+    ).server
+
+
+def _answer_messages(parts: Parts) -> None:
+    reviews = Reviews(
+        catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_id=new_id, new_seed=new_seed
+    )
+    shared: dict[str, Any] = {
+        "rooms": parts.rooms,
+        "seats": parts.seats,
+        "lines": parts.sockets,
+        "broadcast": parts.broadcast,
+        "clock": parts.clock,
+    }
+    gateway = Gateway(
+        seats=parts.seats,
+        seat_replies=SeatReplies(log=parts.log, new_id=new_id, **shared),
+        desk_replies=DeskReplies(
+            reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
+        ),
+        clock=parts.clock,
+        host_of=parts.entry.host_of_cookie_header,
+        steady=time.monotonic,
+    )
+    parts.sockets.on("connect", gateway.connect)
+    parts.sockets.on("disconnect", gateway.disconnect)
+    parts.sockets.on("say", gateway.say)
+
+
+def _tell_changes(broadcast: Broadcast) -> None:
+    told_counts_at = 0.0
+    while True:
+        broadcast.wait(TALLY_EVERY_S)
+        with_tallies = time.monotonic() - told_counts_at >= TALLY_EVERY_S
+        if with_tallies:
+            told_counts_at = time.monotonic()
+        broadcast.run_once(with_tallies=with_tallies)
+
+
+def _keep_time(parts: Parts) -> None:
+    pulse = Pulse(parts.heartbeat, parts.clock)
+    while True:
+        eventlet.sleep(ALARM_EVERY_S)
+        close_rounds_that_are_over(parts.rooms, parts.clock)
+        if any_round_is_open(parts.rooms):
+            pulse.beat_if_due()
+
+
+def _without_deflate(web: Flask) -> Callable[..., Any]:
+    # Browsers offer compression of every frame; taking it doubles the work and the memory of a broadcast.
+    def application(environ: dict[str, Any], start_response: Callable[..., Any]) -> Any:
+        environ.pop("HTTP_SEC_WEBSOCKET_EXTENSIONS", None)
+        return web(environ, start_response)
+
+    return application

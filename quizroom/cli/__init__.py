@@ -1,0 +1,23 @@
+"""The command line: `quizroom`, or `python3 -m quizroom` from a checkout."""
+
+import click
+
+from quizroom.cli.content import content
+from quizroom.cli.desk_link import desk_link
+from quizroom.cli.items import items
+from quizroom.cli.rehearse import rehearse
+from quizroom.cli.serve import serve
+
+
+@click.group(invoke_without_command=True)
+@click.pass_context
+def main(context: click.Context) -> None:
+    """Run a live class review of muscular anatomy. Without a command: serve."""
+    if context.invoked_subcommand is None:
+        context.invoke(serve)
+
+
+for command in (serve, desk_link, content, items, rehearse):
+    main.add_command(command)
+
+__all__ = ["main"]

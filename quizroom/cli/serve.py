@@ -1,0 +1,55 @@
+"""`quizroom serve`."""
+
+import logging
+import sys
+from pathlib import Path
+from typing import Any
+
+import click
+
+
+@click.command()
+@click.option("--host", help="Address to listen on [default: all].")
+@click.option("--port", type=int, help="Port to listen on; 0 takes a free one [default: 8000].")
+@click.option("--data", type=click.Path(path_type=Path, file_okay=False), help="Data folder.")
+@click.option("--content", type=click.Path(path_type=Path, file_okay=False), help="Content folder.")
+@click.option("--address", help="Address that players use, such as https://review.example.")
+def serve(**given: Any) -> None:
+    """Start the server; print where it is, the link to the desk and where the data lies."""
+    # The server module comes first: it patches the standard library before sockets and locks are made.
+    from quizroom.app import serve as run  # noqa: PLC0415 -- only this command may patch anything
+    from quizroom.cli.places import (  # noqa: PLC0415 -- after the patch
+        catalogue_of,
+        own_address,
+        players_address,
+        settings_of,
+    )
+    from quizroom.pages.bundle import NotBuilt  # noqa: PLC0415 -- after the patch
+
+    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s")
+    settings = settings_of(given, make_data_folder=True)
+    catalogue = catalogue_of(settings.content)
+
+    def ready(port: int, key: str) -> None:
+        _announce(own_address(settings, port), players_address(settings, port), key, settings.data)
+
+    try:
+        run(settings, catalogue, players_address=lambda port: players_address(settings, port), ready=ready)
+    except NotBuilt as reason:
+        raise click.ClickException(str(reason)) from reason
+    except OSError as error:
+        raise click.ClickException(
+            f"Cannot listen on port {settings.port}: {error.strerror}. Is quizroom running already? "
+            "Another port can be given: --port 8001"
+        ) from error
+    except KeyboardInterrupt:
+        click.echo("Stopped. Open reviews go on where they were at the next start.")
+
+
+def _announce(here: str, players: str, key: str, data: Path) -> None:
+    click.echo(f"quizroom is ready at {here}")
+    click.echo(f"Players join at      {players}")
+    click.echo(f"The host's desk is   {here}/desk/enter/{key}")
+    click.echo("                     (the link works once; `python3 -m quizroom desk-link` prints another)")
+    click.echo(f"Data lies in         {data.resolve()}")
+    sys.stdout.flush()

@@ -1,0 +1,125 @@
+"""The routes."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import segno
+from flask import Blueprint, Flask, Response, jsonify, make_response, redirect, render_template, request
+from werkzeug.exceptions import HTTPException
+from werkzeug.wrappers import Response as AnyResponse
+
+from quizroom.pages.bundle import bundle_of
+from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.safety import with_safety_headers
+from quizroom.protocol.codec import write
+from quizroom.protocol.messages import DeskSettings
+from quizroom.service.reviews import tidy_door_code
+
+DESK_CLOSED = (
+    "This is the host's desk. Open it with the link that the server printed when it started, or have a new "
+    "link printed: python3 -m quizroom desk-link"
+)
+KEY_SPENT = (
+    "This link has been used or is too old; each works once. Have a new one printed: python3 -m quizroom desk-link"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """What the pages are made from."""
+
+    manifest: Mapping[str, Any]
+    entry: HostEntry
+    desk_settings: DeskSettings
+    secure: bool
+    """Whether the address is https, so that the cookie may insist on it."""
+
+
+def add_pages(app: Flask, site: Site) -> None:
+    """Give the app its routes and headers."""
+    routes = Blueprint("pages", __name__, template_folder="templates")
+    _add_open_pages(routes, site)
+    _add_desk(routes, site)
+    app.register_blueprint(routes)
+    app.after_request(with_safety_headers)
+    app.register_error_handler(HTTPException, lambda error: _problem(site, error))
+
+
+def join_address(base: str, door_code: str) -> str:
+    """The address that the QR code holds."""
+    return f"{base}/seat/{door_code}"
+
+
+def _add_open_pages(routes: Blueprint, site: Site) -> None:
+    @routes.get("/")
+    def front() -> str:
+        return _page(site, "front", "quizroom")
+
+    @routes.get("/seat/<door_code>")
+    def seat(door_code: str) -> str:
+        return _page(site, "seat", "Your seat – quizroom", tidy_door_code(door_code)[:16])
+
+    @routes.get("/wall/<door_code>")
+    def wall(door_code: str) -> str:
+        return _page(site, "wall", "Wall – quizroom", tidy_door_code(door_code)[:16])
+
+    @routes.get("/qr/<door_code>.svg")
+    def qr(door_code: str) -> Response:
+        address = join_address(site.desk_settings.join_address, tidy_door_code(door_code)[:16])
+        drawn = segno.make(address, error="m").svg_inline(scale=8, border=2, xmldecl=True, svgns=True, omitsize=True)
+        return Response(drawn, mimetype="image/svg+xml")
+
+    @routes.get("/healthz")
+    def health() -> Response:
+        return jsonify(status="ok")
+
+
+def _add_desk(routes: Blueprint, site: Site) -> None:
+    @routes.get("/desk")
+    def desk() -> str | AnyResponse:
+        if not _host(site):
+            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+        return _page(site, "desk", "Desk – quizroom")
+
+    @routes.get("/desk/settings")
+    def desk_settings() -> AnyResponse:
+        if not _host(site):
+            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+        return jsonify(write(site.desk_settings))
+
+    @routes.get("/desk/enter/<key>")
+    def enter(key: str) -> AnyResponse:
+        if _host(site):
+            return redirect("/desk", 303)
+        token = site.entry.spend(key)
+        if token is None:
+            return _message(site, "This link is used up", KEY_SPENT, status=403)
+        response = redirect("/desk", 303)
+        response.set_cookie(
+            COOKIE, token, httponly=True, samesite="Lax", secure=site.secure, max_age=120 * 24 * 3600
+        )
+        return response
+
+
+def _host(site: Site) -> str:
+    return site.entry.host_of_token(request.cookies.get(COOKIE, ""))
+
+
+def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
+    return render_template(
+        "page.html", page=page, title=title, door_code=door_code, bundle=bundle_of(site.manifest, page)
+    )
+
+
+def _message(site: Site, heading: str, text: str, *, status: int) -> AnyResponse:
+    shown = render_template(
+        "message.html", heading=heading, text=text, bundle=bundle_of(site.manifest, "front")
+    )
+    return make_response(shown, status)
+
+
+def _problem(site: Site, error: HTTPException) -> AnyResponse:
+    status = error.code or 500
+    text = "There is no page at this address." if status == 404 else "The server could not show this page."
+    return _message(site, "Nothing here" if status == 404 else "Something went wrong", text, status=status)
