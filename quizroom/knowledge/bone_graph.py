@@ -72,6 +72,17 @@ def shortest_way(graph: BoneGraph, start: str, end: str) -> frozenset[Edge]:
     )
 
 
+def ways_part(graph: BoneGraph, start: str, end: str) -> bool:
+    """Whether two equally short ways between the bones cross different joints."""
+    bone, one_way = start, list[Edge]()
+    steps = steps_from(graph, end)
+    while steps.get(bone):
+        nearer = next(one for one in graph.neighbours[bone] if steps[one] < steps[bone])
+        one_way.append(frozenset((bone, nearer)))
+        bone = nearer
+    return _joints(graph, one_way, ()) != _joints(graph, shortest_way(graph, start, end), ())
+
+
 def joints_on_shortest_way(graph: BoneGraph, start: str, end: str) -> frozenset[str]:
     """The joints between two bones by the shortest way, with those inside a series passed through."""
     way = shortest_way(graph, start, end)

@@ -126,26 +126,34 @@ def _crossings(anatomy: Anatomy) -> Iterator[tuple[tuple[str, str], Crossing]]:
 def _crossed(
     anatomy: Anatomy, muscle: Muscle, part: str, shortest: Way, every: Way
 ) -> tuple[frozenset[str], ...]:
-    core = _bone_pairs(anatomy, muscle, part, ("core",))
-    recorded = _bone_pairs(anatomy, muscle, part, ("core", "variant", "minority"))
+    core = _bone_pairs(anatomy.landmarks, muscle, part, ("core",))
+    recorded = _bone_pairs(anatomy.landmarks, muscle, part, ("core", "variant", "minority"))
     ways = ((core, shortest), (recorded, shortest), (recorded, every))
     return tuple(frozenset[str]().union(*(way(*pair) for pair in pairs)) for pairs, way in ways)
 
 
+def core_bone_pairs(landmarks: Mapping[str, Landmark], muscle: Muscle) -> tuple[tuple[str, str], ...]:
+    """The bones of origin and insertion that belong together, by the core rows of each part."""
+    parts = [part.id for part in muscle.parts] or [""]
+    pairs = (pair for part in parts for pair in _bone_pairs(landmarks, muscle, part, ("core",)))
+    return tuple(sorted(set(pairs)))
+
+
 def _bone_pairs(
-    anatomy: Anatomy, muscle: Muscle, part: str, statuses: tuple[Status, ...]
+    landmarks: Mapping[str, Landmark], muscle: Muscle, part: str, statuses: tuple[Status, ...]
 ) -> set[tuple[str, str]]:
-    starts = _bones(anatomy, muscle.origins, part, statuses)
-    ends = _bones(anatomy, muscle.insertions, part, statuses)
+    starts = _bones(landmarks, muscle.origins, part, statuses)
+    ends = _bones(landmarks, muscle.insertions, part, statuses)
     return set(product(starts, ends))
 
 
 def _bones(
-    anatomy: Anatomy, rows: tuple[Attachment, ...], part: str, statuses: tuple[Status, ...]
+    landmarks: Mapping[str, Landmark],
+    rows: tuple[Attachment, ...],
+    part: str,
+    statuses: tuple[Status, ...],
 ) -> set[str]:
-    sites = (
-        anatomy.landmarks.get(row.site) for row in rows if row.part in ("", part) and row.status in statuses
-    )
+    sites = (landmarks.get(row.site) for row in rows if row.part in ("", part) and row.status in statuses)
     return {bone for site in sites if site for bone in site.bones}
 
 
