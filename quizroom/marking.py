@@ -102,7 +102,9 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
         _marks_of_round(current, old[index] if index < len(old) else None)
         for index, current in enumerate(room.rounds)
     )
-    counted = [(current, marks) for current, marks in zip(room.rounds, rounds, strict=True) if counts(current)]
+    counted = [
+        (current, marks) for current, marks in zip(room.rounds, rounds, strict=True) if counts(current)
+    ]
     totals = {player.id: _total(player, counted) for player in room.players.values()}
     return RoomMarks(rounds=rounds, totals=totals)
 

@@ -19,7 +19,7 @@ class Settings(BaseModel):
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
-    host: str = Field(default="0.0.0.0", description="address to listen on")  # noqa: S104 -- phones must reach it
+    host: str = Field(default="0.0.0.0", description="address to listen on")  # noqa: S104 - phones must reach it
     port: Annotated[int, Field(ge=0, le=65535, description="port to listen on; 0 takes a free one")] = 8000
     data: Path = Field(default_factory=lambda: default_data_folder(os.environ), description="data folder")
     content: Path | None = Field(default=None, description="content folder, if not the program's own")
@@ -39,7 +39,11 @@ def read_settings(environment: Mapping[str, str], given: Mapping[str, Any]) -> S
     Raises:
         BadSettings: naming every setting at fault.
     """
-    known = {name: environment[PREFIX + name.upper()] for name in Settings.model_fields if PREFIX + name.upper() in environment}
+    known = {
+        name: environment[PREFIX + name.upper()]
+        for name in Settings.model_fields
+        if PREFIX + name.upper() in environment
+    }
     chosen = known | {name: value for name, value in given.items() if value is not None}
     try:
         return Settings.model_validate(chosen)

@@ -11,7 +11,7 @@ import click
 @click.option("--port", type=int, help="Port of the server [default: 8000].")
 def desk_link(**given: Any) -> None:
     """Print a fresh one-time link to the host's desk."""
-    from quizroom.cli.places import own_address, settings_of  # noqa: PLC0415 -- `serve` must not load this first
+    from quizroom.cli.places import own_address, settings_of  # noqa: PLC0415 - `serve` must not load this first
 
     settings = settings_of(given, make_data_folder=True)
     key = new_desk_key(settings.database_url)
@@ -20,11 +20,11 @@ def desk_link(**given: Any) -> None:
 
 def new_desk_key(database_url: str) -> str:
     """A one-time key, put into the store by somebody who may write there."""
-    from quizroom.pages.host_entry import HostEntry  # noqa: PLC0415 -- `serve` must not load this first
-    from quizroom.storage.accounts import SqlAccounts  # noqa: PLC0415 -- likewise
-    from quizroom.storage.chance import new_secret  # noqa: PLC0415 -- likewise
-    from quizroom.storage.database import open_database  # noqa: PLC0415 -- likewise
-    from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 -- likewise
+    from quizroom.pages.host_entry import HostEntry  # noqa: PLC0415 - `serve` must not load this first
+    from quizroom.storage.accounts import SqlAccounts  # noqa: PLC0415 - likewise
+    from quizroom.storage.chance import new_secret  # noqa: PLC0415 - likewise
+    from quizroom.storage.database import open_database  # noqa: PLC0415 - likewise
+    from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
 
     engine = open_database(database_url)
     try:

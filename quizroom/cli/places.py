@@ -12,7 +12,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.load import content_folder, load_content
 from quizroom.settings import BadSettings, Settings, read_settings
 
-EVERYWHERE = ("0.0.0.0", "::", "")  # noqa: S104 -- compared with, not listened on
+EVERYWHERE = ("0.0.0.0", "::", "")  # noqa: S104 - compared with, not listened on
 
 
 def settings_of(given: Mapping[str, Any], *, make_data_folder: bool = False) -> Settings:

@@ -17,14 +17,14 @@ import click
 def serve(**given: Any) -> None:
     """Start the server; print where it is, the link to the desk and where the data lies."""
     # The server module comes first: it patches the standard library before sockets and locks are made.
-    from quizroom.app import serve as run  # noqa: PLC0415 -- only this command may patch anything
-    from quizroom.cli.places import (  # noqa: PLC0415 -- after the patch
+    from quizroom.app import serve as run  # noqa: PLC0415 - only this command may patch anything
+    from quizroom.cli.places import (  # noqa: PLC0415 - after the patch
         catalogue_of,
         own_address,
         players_address,
         settings_of,
     )
-    from quizroom.pages.bundle import NotBuilt  # noqa: PLC0415 -- after the patch
+    from quizroom.pages.bundle import NotBuilt  # noqa: PLC0415 - after the patch
 
     logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s")
     settings = settings_of(given, make_data_folder=True)

@@ -30,7 +30,9 @@ def read_manifest(folder: Path = STATIC) -> Mapping[str, Any]:
     """
     path = folder / ".vite" / "manifest.json"
     if not path.exists():
-        raise NotBuilt("The pages have not been built. Run `python3 -m quizroom` from the checkout to build them.")
+        raise NotBuilt(
+            "The pages have not been built. Run `python3 -m quizroom` from the checkout to build them."
+        )
     manifest: Mapping[str, Any] = json.loads(path.read_text(encoding="utf-8"))
     return manifest
 

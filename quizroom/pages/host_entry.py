@@ -1,10 +1,10 @@
 """How a host gets in: a one-time key is exchanged for a cookie. Only hashes of both are stored."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from hashlib import sha256
 from http.cookies import CookieError, SimpleCookie
-from collections.abc import Callable
 
 from quizroom.service.ports import Accounts, Clock
 

@@ -2,15 +2,9 @@
 
 from flask import Response
 
-CONTENT_SECURITY = "; ".join(
-    (
-        "default-src 'self'",
-        "img-src 'self' data:",
-        "base-uri 'none'",
-        "form-action 'self'",
-        "frame-ancestors 'none'",
-        "object-src 'none'",
-    )
+CONTENT_SECURITY = (
+    "default-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'self'; "
+    "frame-ancestors 'none'; object-src 'none'"
 )
 HEADERS = {
     "Content-Security-Policy": CONTENT_SECURITY,

@@ -20,9 +20,7 @@ DESK_CLOSED = (
     "This is the host's desk. Open it with the link that the server printed when it started, or have a new "
     "link printed: python3 -m quizroom desk-link"
 )
-KEY_SPENT = (
-    "This link has been used or is too old; each works once. Have a new one printed: python3 -m quizroom desk-link"
-)
+KEY_SPENT = "This link has been used or is too old; each works once. Have a new one printed: python3 -m quizroom desk-link"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,16 +56,18 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
 
     @routes.get("/seat/<door_code>")
     def seat(door_code: str) -> str:
-        return _page(site, "seat", "Your seat – quizroom", tidy_door_code(door_code)[:16])
+        return _page(site, "seat", "Your seat - quizroom", tidy_door_code(door_code)[:16])
 
     @routes.get("/wall/<door_code>")
     def wall(door_code: str) -> str:
-        return _page(site, "wall", "Wall – quizroom", tidy_door_code(door_code)[:16])
+        return _page(site, "wall", "Wall - quizroom", tidy_door_code(door_code)[:16])
 
     @routes.get("/qr/<door_code>.svg")
     def qr(door_code: str) -> Response:
         address = join_address(site.desk_settings.join_address, tidy_door_code(door_code)[:16])
-        drawn = segno.make(address, error="m").svg_inline(scale=8, border=2, xmldecl=True, svgns=True, omitsize=True)
+        drawn = segno.make(address, error="m").svg_inline(
+            scale=8, border=2, xmldecl=True, svgns=True, omitsize=True
+        )
         return Response(drawn, mimetype="image/svg+xml")
 
     @routes.get("/healthz")
@@ -80,7 +80,7 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
     def desk() -> str | AnyResponse:
         if not _host(site):
             return _message(site, "The desk is closed", DESK_CLOSED, status=403)
-        return _page(site, "desk", "Desk – quizroom")
+        return _page(site, "desk", "Desk - quizroom")
 
     @routes.get("/desk/settings")
     def desk_settings() -> AnyResponse:

@@ -1,7 +1,7 @@
 """Reading what comes over the wire and writing what goes out."""
 
 from functools import cache
-from typing import Any
+from typing import Any, get_args
 
 import orjson
 from pydantic import TypeAdapter, ValidationError
@@ -41,7 +41,7 @@ def read_message(raw: Any) -> ClientMessage:
 
 def write(outgoing: Outgoing) -> Any:
     """Plain lists, dictionaries and scalars for the wire."""
-    return _writer(type(outgoing)).dump_python(outgoing, mode="json")
+    return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
 
 
 def _id_of(raw: Any) -> str:
@@ -55,5 +55,5 @@ def _reader() -> TypeAdapter[ClientMessage]:
 
 
 @cache
-def _writer(kind: type[Outgoing]) -> TypeAdapter[Any]:
-    return TypeAdapter(kind)
+def _writers() -> dict[type[Outgoing], TypeAdapter[Any]]:
+    return {kind: TypeAdapter(kind) for kind in get_args(Outgoing)}

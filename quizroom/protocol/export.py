@@ -5,7 +5,7 @@
 
 import json
 import sys
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import TypeAdapter
 
@@ -24,8 +24,8 @@ def wire_schema() -> dict[str, Any]:
         ("DeskView", DeskView),
         ("DeskSettings", DeskSettings),
     )
-    inputs = [(name, "validation" if name == "ClientMessage" else "serialization", TypeAdapter(kind)) for name, kind in kinds]
-    refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")  # type: ignore[arg-type] -- the mode is one of pydantic's two words
+    inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
+    refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")
     definitions = schema["$defs"]
     for (name, _), ref in refs.items():
         if ref != {"$ref": f"#/$defs/{name}"}:
@@ -38,6 +38,10 @@ def wire_schema() -> dict[str, Any]:
         "additionalProperties": False,
         "$defs": definitions,
     }
+
+
+def _mode_of(name: str) -> Literal["validation", "serialization"]:
+    return "validation" if name == "ClientMessage" else "serialization"
 
 
 if __name__ == "__main__":

@@ -22,7 +22,7 @@ FailureCode = Literal["not_stored", "broken"]
 
 SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType(
     {
-        "bad_choice": "That answer does not fit this item. Choose from the options shown, and no more than asked for.",
+        "bad_choice": "That answer does not fit this item. Choose no more options than are asked for.",
         "bad_handle": "Please choose a handle of 1 to 40 characters with at least one letter or figure.",
         "bad_message": "The server could not read that message.",
         "bad_time": "This round cannot be lengthened any further.",
@@ -41,7 +41,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "not_answering": "That round is not open.",
         "not_closed": "The record is shown after the round is closed.",
         "not_host": "Only the host may do that. Open the desk link that the server printed.",
-        "not_stored": "The server could not save that, so nothing was changed. Tell your host; it will be tried again.",
+        "not_stored": "The server could not save that; nothing was changed. It will be tried again.",
         "room_full": "This room is full. Ask your host to make room, or share a seat with a neighbour.",
         "round_is_open": "A round is open. Close it before you open the next.",
         "seat_taken": "That seat is taken. Reload the page to get another.",

@@ -3,7 +3,7 @@
 import logging
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, get_args
+from typing import Any
 
 from quizroom.protocol.codec import BadMessage, read_message, write
 from quizroom.protocol.messages import ClientMessage, Reply
@@ -52,8 +52,8 @@ class Gateway:
             return self._carried_out(sid, message)
         except Refused as refusal:
             return refused(message.id, refusal.code, self.clock.now())
-        except NotStored as failure:
-            logger.error("not stored: %s", failure.cause)
+        except NotStored:
+            logger.exception("an order could not be made durable")
             return failed(message.id, "not_stored", self.clock.now())
         except Exception:
             logger.exception("a message of type %s could not be carried out", message.type)
@@ -65,6 +65,6 @@ class Gateway:
             return refused(message.id, "no_seat", self.clock.now())
         if not admit(seat.credits, self.steady()):
             return refused(message.id, "slow_down", self.clock.now())
-        if isinstance(message, get_args(SeatMessage)):
+        if isinstance(message, SeatMessage):
             return self.seat_replies.answer(seat, message)
         return self.desk_replies.answer(seat, message)

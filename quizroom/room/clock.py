@@ -2,11 +2,11 @@
 
 from datetime import datetime, timedelta
 
-from quizroom.room.state import Plan, Round
 from quizroom.questions.model import Item
+from quizroom.room.state import Plan, Round
 
 GRACE_MS = 750
-"""How late an answer may arrive after the deadline, for the way over the network (handbook value, from memory)."""
+"""How late an answer may arrive after the deadline, for its way over the network (from memory)."""
 
 
 def limit_ms(plan: Plan, item: Item) -> int | None:

@@ -53,7 +53,7 @@ def replay(events: Iterable[Event]) -> Room | None:
     return reduce(apply, remaining, begin(first))
 
 
-def _changed(room: Room, event: Event) -> Room:  # noqa: PLR0911,C901 -- one arm an event
+def _changed(room: Room, event: Event) -> Room:
     match event:
         case SeatEntered():
             return _with_player(room, _entered(event))
@@ -84,9 +84,7 @@ def _changed(room: Room, event: Event) -> Room:  # noqa: PLR0911,C901 -- one arm
 
 
 def _entered(event: SeatEntered) -> Player:
-    return Player(
-        id=event.player, handle=event.handle, key_hash=event.key_hash, from_round=event.from_round
-    )
+    return Player(id=event.player, handle=event.handle, key_hash=event.key_hash, from_round=event.from_round)
 
 
 def _with_player(room: Room, player: Player) -> Room:

@@ -13,9 +13,7 @@ def prepare(room_id: str, command: PrepareReview, now: datetime) -> tuple[Event,
     """Begin the log of a new room."""
     if not command.items:
         raise Refused("no_items_left")
-    return (
-        ReviewPrepared(room=room_id, host=command.host, plan=command.plan, items=command.items, at=now),
-    )
+    return (ReviewPrepared(room=room_id, host=command.host, plan=command.plan, items=command.items, at=now),)
 
 
 def refuse_second_preparation() -> NoReturn:

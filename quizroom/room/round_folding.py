@@ -16,7 +16,14 @@ from quizroom.room.events import (
 from quizroom.room.state import Answer, Room, Round
 
 RoundEvent = (
-    AnswerAccepted | ItemRestored | ItemStruck | RecordShown | RoundClosed | RoundPaused | RoundResumed | TimeAdded
+    AnswerAccepted
+    | ItemRestored
+    | ItemStruck
+    | RecordShown
+    | RoundClosed
+    | RoundPaused
+    | RoundResumed
+    | TimeAdded
 )
 
 
@@ -53,7 +60,11 @@ def apply(current: Round, event: RoundEvent) -> Round:
 
 def _longer(current: Round, event: TimeAdded) -> Round:
     # Time given back after an outage was never part of the round's length: the rule shows what players had.
-    limit = current.limit_ms if event.cause == "outage" or current.limit_ms is None else current.limit_ms + event.ms
+    limit = (
+        current.limit_ms
+        if event.cause == "outage" or current.limit_ms is None
+        else current.limit_ms + event.ms
+    )
     orders = (*current.orders, event.order) if event.order else current.orders
     left = None if current.left_ms is None else current.left_ms + event.ms
     return replace(

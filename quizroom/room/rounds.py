@@ -47,9 +47,7 @@ def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Eve
     known = current.answers.get(command.player)
     if known is not None and (known.choice, known.typed) == (choice, typed):
         return ()
-    return (
-        AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),
-    )
+    return (AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),)
 
 
 def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...]:
@@ -177,5 +175,3 @@ def _open_round(room: Room, number: int) -> Round:
 def _refuse_unknown_round(room: Room, number: int) -> None:
     if not 1 <= number <= len(room.rounds):
         raise Refused("no_such_round")
-
-

@@ -28,7 +28,7 @@ from quizroom.room.events import Event
 from quizroom.room.state import Room
 
 
-def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:  # noqa: PLR0911,C901 -- one arm an order
+def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     """Return the events that carry out `command`; none when it was carried out before.
 
     Raises:

@@ -70,8 +70,10 @@ class Reviews:
 
     def _fresh_item(self, room: Room, items: tuple[Item, ...], position: int) -> Item:
         # The seed comes from the item that leaves, so that a repeated order makes the same choice.
-        seed = Random(f"{room.plan.seed} {items[position].id}").getrandbits(31)  # noqa: S311 -- dealing, not secrets
-        return swap(self.catalogue, self.course(room.plan.course), deal_plan(room.plan), items, position, seed)
+        seed = Random(f"{room.plan.seed} {items[position].id}").getrandbits(31)  # noqa: S311 - dealing, not secrets
+        return swap(
+            self.catalogue, self.course(room.plan.course), deal_plan(room.plan), items, position, seed
+        )
 
     def _free_door_code(self) -> str:
         for _ in range(MOST_DOORS_TRIED):

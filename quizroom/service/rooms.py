@@ -113,7 +113,7 @@ class Rooms:
         tickets, self._inbox = self._inbox, []
         try:
             turn = self._committed(tickets)
-        except Exception as failure:  # noqa: BLE001 -- every caller in this turn must learn of it, not only one
+        except Exception as failure:  # noqa: BLE001 - every caller in this turn must learn of it, not only one
             for ticket in tickets:
                 ticket.outcome = failure
             return
@@ -139,7 +139,7 @@ class Rooms:
         for ticket in tickets:
             try:
                 turn.outcomes.append(self._decided_one(turn, ticket))
-            except Exception as refusal:  # noqa: BLE001 -- one bad order must not spoil the others of its turn
+            except Exception as refusal:  # noqa: BLE001 - one bad order must not spoil the others of its turn
                 turn.outcomes.append(refusal)
         return turn
 

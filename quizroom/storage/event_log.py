@@ -19,7 +19,7 @@ class SqlEventLog:
     def __init__(self, engine: Engine) -> None:
         """Use tables that `database.open_database` has made."""
         self._engine = engine
-        # One writer at a time, and nothing inside yields: two open SQLite writes would block the whole process.
+        # One writer at a time, and nothing inside yields: two open SQLite writes would block the process.
         self._writing = threading.Lock()
 
     def append(self, entries: Sequence[Entry]) -> None:

@@ -34,7 +34,9 @@ class MemoryEventLog:
         found = [
             (room in unfinished, prepared.at, room)
             for room, prepared in self._prepared()
-            if any(isinstance(each, DoorOpened) and each.door_code == door_code for each in self._events[room])
+            if any(
+                isinstance(each, DoorOpened) and each.door_code == door_code for each in self._events[room]
+            )
         ]
         return max(found)[2] if found else None
 
@@ -74,7 +76,7 @@ class MemoryAccounts:
         expires_at = self._keys.pop(key_hash, None)
         return expires_at is not None and now < expires_at
 
-    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:  # noqa: ARG002 -- the contract has it
+    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:  # noqa: ARG002 - the contract has it
         """Keep a host's token."""
         self._hosts[token_hash] = host
 

@@ -11,8 +11,7 @@ from quizroom.views.moment import milliseconds
 from quizroom.views.results import result_face
 
 CAUTIONS = (
-    "For teaching and self-study. Not for diagnosis, treatment, surgery or injection sites: "
-    "there, licensed practice decides.",
+    "For teaching and self-study. Not for diagnosis, treatment, surgery or injection-site decisions.",
     "Anatomy varies. This review follows your course list; points on which books differ are marked.",
     "Marks here are practice, not a grade, unless your instructor says so.",
 )

@@ -4,12 +4,14 @@ from collections import Counter
 
 from quizroom.marking import RoundMarks
 from quizroom.questions.model import Item, Option
-from quizroom.questions.typed import verdict
+from quizroom.questions.typed import VerdictKind, verdict
 from quizroom.room.state import Round
 from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
 
 UNSPELLED = "other words"
 """Stands in public for typed words that are no term of anatomy: they might be rude, or a name."""
+
+VERDICT_ORDER: dict[VerdictKind, int] = {"right": 0, "half": 1, "doubtful": 2, "wrong": 3}
 
 
 def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
@@ -95,15 +97,14 @@ def _times_chosen(current: Round) -> Counter[str]:
 
 
 def _typed_results(current: Round) -> tuple[TypedResult, ...]:
-    said: Counter[tuple[str, str]] = Counter()
+    said: Counter[tuple[str, VerdictKind]] = Counter()
     for answer in current.answers.values():
         for text in answer.typed:
             found = verdict(current.item, text)
             said[(_public_text(current.item, found.concept), found.kind)] += 1
-    order = {"right": 0, "half": 1, "doubtful": 2, "wrong": 3}
-    rows = sorted(said.items(), key=lambda pair: (order[pair[0][1]], -pair[1], pair[0][0]))
+    rows = sorted(said.items(), key=lambda pair: (VERDICT_ORDER[pair[0][1]], -pair[1], pair[0][0]))
     return tuple(
-        TypedResult(text=text, verdict=kind, count=count, share=share(count, len(current.answers)))  # type: ignore[arg-type] -- kinds come from verdict()
+        TypedResult(text=text, verdict=kind, count=count, share=share(count, len(current.answers)))
         for (text, kind), count in rows
     )
 
