@@ -94,7 +94,6 @@ def digest(paths: list[Path]) -> str:
 
 def make_venv() -> None:
     """Make `.venv`, without pip where Debian's python3-venv is not installed."""
-    say("Making .venv and installing what quizroom needs: about half a minute, this once ...")
     ways = ([], ["--without-pip"]) if find_spec("ensurepip") else (["--without-pip"],)
     for way in ways:
         if run([sys.executable, "-m", "venv", "--clear", *way, str(VENV)], quiet=True) == 0:
@@ -104,6 +103,7 @@ def make_venv() -> None:
 
 def install(extra: str) -> None:
     """Install this checkout into `.venv` as editable, pages included."""
+    say("Installing what quizroom needs into .venv: about half a minute, only when that has changed ...")
     target = f"{ROOT}[{extra}]" if extra else str(ROOT)
     options = ["install", "--quiet", "--disable-pip-version-check", "--retries", "2", "--editable", target]
     if run([*pip(), *options]) != 0:
