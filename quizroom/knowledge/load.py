@@ -7,7 +7,7 @@ Mistakes of meaning (unknown ids, uncrossed joints) are found afterwards, by `ch
 import json
 import re
 import tomllib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fnmatch import fnmatch
 from pathlib import Path
@@ -77,9 +77,9 @@ def content_folder() -> Path:
     return packed if packed.is_dir() else package.parent / "content"
 
 
-def load_content(folder: Path) -> Loaded:
-    """Read all content below `folder`."""
-    reader = _Reader(folder)
+def load_content(folder: Path, own_courses: Sequence[Path] = ()) -> Loaded:
+    """Read all content below `folder`, and course lists that lie elsewhere."""
+    reader = _Reader(folder, own_courses)
     catalogue = _read_all(reader)
     reader.findings.extend(_strays(reader))
     return Loaded(
@@ -125,7 +125,12 @@ def _muscles(reader: "_Reader") -> Iterator[RawEntry]:
 
 
 def _courses(reader: "_Reader") -> Iterator[RawEntry]:
-    for file in reader.names("courses/*.toml"):
+    within = reader.names("courses/*.toml")
+    own = (str(path.resolve()) for path in reader.own_courses)
+    elsewhere = [
+        path for path in own if path not in {str((reader.folder / file).resolve()) for file in within}
+    ]
+    for file in (*within, *elsewhere):
         table = reader.table(file)
         if table is not None:
             yield course_entry(file, table)
@@ -157,6 +162,7 @@ class _Reader:
     """Reads entries below a folder and keeps the findings met on the way."""
 
     folder: Path
+    own_courses: Sequence[Path] = ()
     findings: list[Finding] = field(default_factory=list)
     unread: set[str] = field(default_factory=set)
     files: dict[tuple[str, str], str] = field(default_factory=dict)
@@ -202,7 +208,7 @@ class _Reader:
                 try:
                     entries.extend(adapter.validate_json(json.dumps([raw.fields], default=str)))
                 except ValidationError as error:
-                    findings = [form_finding(raw, kind, {**one}) for one in error.errors()]
+                    findings = [form_finding(raw, kind, {**problem}) for problem in error.errors()]
             if findings:
                 self.findings.extend(findings)
                 self.unread.add(raw.id)

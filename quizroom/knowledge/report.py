@@ -10,9 +10,9 @@ from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.load import Loaded, load_content
 
 
-def content_report(folder: Path) -> str:
-    """Read the folder and report on it."""
-    loaded = load_content(folder)
+def content_report(folder: Path, own_courses: Sequence[Path] = ()) -> str:
+    """Read the folder, and course lists that lie elsewhere, and report on them."""
+    loaded = load_content(folder, own_courses)
     return report(loaded, findings_of(loaded))
 
 
