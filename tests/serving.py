@@ -12,6 +12,7 @@ from pathlib import Path
 READY = re.compile(r"quizroom is ready at (http://\S+)")
 DESK_LINK = re.compile(r"http://\S+/desk/enter/\S+")
 START_LIMIT_S = 30.0
+CHECKOUT = Path(__file__).resolve().parent.parent
 
 
 @dataclass(frozen=True)
@@ -46,17 +47,21 @@ class Server:
 StartServer = Callable[..., Server]
 
 
-def start(data: Path, *, port: int = 0, arguments: tuple[str, ...] = ()) -> Server:
+def start(
+    data: Path, *, port: int = 0, arguments: tuple[str, ...] = (), python: str = sys.executable
+) -> Server:
     """Start `quizroom serve` over the data folder and wait until it says that it is ready.
 
     Fails with the server's own words when it ends first, or is not ready in 30 s.
     """
     log = data.with_name(f"{data.name}.log")
-    command = [sys.executable, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
+    command = [python, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
     with log.open("ab") as words:
         said_before = log.stat().st_size
         environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
-        process = subprocess.Popen([*command, *arguments], stdout=words, stderr=words, env=environment)
+        process = subprocess.Popen(
+            [*command, *arguments], stdout=words, stderr=words, env=environment, cwd=CHECKOUT
+        )
     said, deadline = "", time.monotonic() + START_LIMIT_S
     while time.monotonic() < deadline:
         said = log.read_bytes()[said_before:].decode()

@@ -1,0 +1,67 @@
+"""Starting the server as a teacher does: what it says, how soon it is ready, and what if it cannot."""
+
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from tests import serving
+
+SECOND_START_LIMIT_S = 1.5
+OUTSIDE_PYTHON = str(Path(sys.executable).resolve())
+
+
+def failed_start(*arguments: str) -> str:
+    """The words of a start that must fail."""
+    command = [sys.executable, "-m", "quizroom", "serve", *arguments]
+    ran = subprocess.run(command, capture_output=True, text=True, timeout=20, check=False)
+    assert ran.returncode != 0
+    assert "Traceback" not in ran.stderr
+    return ran.stderr
+
+
+def test_the_start_tells_where_the_pages_the_desk_and_the_data_are(server: serving.Server) -> None:
+    said = server.log.read_text()
+    assert f"quizroom is ready at {server.address}" in said
+    assert server.desk_link.startswith(f"{server.address}/desk/enter/")
+    assert str(server.data.resolve()) in said
+    assert server.data.is_dir()
+
+
+def test_a_started_server_is_well(server: serving.Server) -> None:
+    with urllib.request.urlopen(f"{server.address}/healthz", timeout=5) as answer:  # noqa: S310 - our own server
+        assert answer.status == 200
+
+
+def test_the_start_shows_no_warning_of_the_machinery(server: serving.Server) -> None:
+    assert "Warning" not in server.log.read_text()
+
+
+def test_the_second_start_is_ready_in_a_second_and_a_half(tmp_path: Path) -> None:
+    took = []
+    for _ in range(3):  # the best of three: the machine may be busy with something else
+        begun = time.monotonic()
+        started = serving.start(tmp_path / "data", python=OUTSIDE_PYTHON)
+        took.append(time.monotonic() - begun)
+        started.stop()
+    assert min(took) < SECOND_START_LIMIT_S
+
+
+def test_a_port_in_use_is_told_with_the_way_out(server: serving.Server, tmp_path: Path) -> None:
+    said = failed_start("--port", str(server.port), "--data", str(tmp_path / "other"))
+    assert f"port {server.port}" in said
+    assert "--port" in said
+
+
+@pytest.mark.parametrize("port", ["70000", "-1"])
+def test_an_impossible_port_is_told(port: str, tmp_path: Path) -> None:
+    assert "port" in failed_start("--port", port, "--data", str(tmp_path / "data"))
+
+
+def test_a_data_folder_that_cannot_be_made_is_told(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    folder = tmp_path / "file" / "data"
+    assert str(folder) in failed_start("--port", "0", "--data", str(folder))
