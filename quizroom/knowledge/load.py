@@ -31,7 +31,6 @@ from quizroom.knowledge.raw_entries import (
 
 _Entry = TypeVar("_Entry")
 _STRICT = ConfigDict(strict=True, extra="forbid")
-_PLACES = ("*.toml", "landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml")
 _TABLES = (
     "sources",
     "regions",
@@ -45,6 +44,8 @@ _TABLES = (
     "exceptions",
     "retired",
 )
+"""Vocabulary: `<table>.toml`, or `<table>/<region>.toml` where one file would be too long, or both."""
+_PLACES = ("landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml", *(f"{table}/*.toml" for table in _TABLES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,8 +138,8 @@ def _courses(reader: "_Reader") -> Iterator[RawEntry]:
 
 
 def _exceptions(reader: "_Reader") -> Iterator[RawEntry]:
-    file = "exceptions.toml"
-    return listed_entries(file, "exempt", reader.vocabulary(file))
+    for file in reader.vocabulary_files("exceptions"):
+        yield from listed_entries(file, "exempt", reader.vocabulary(file))
 
 
 def _strays(reader: "_Reader") -> Iterator[Finding]:
@@ -147,9 +148,9 @@ def _strays(reader: "_Reader") -> Iterator[Finding]:
         if (
             file.removesuffix(".toml") not in _TABLES
             if at_top
-            else not any(_fits(file, p) for p in _PLACES[1:])
+            else not any(_fits(file, p) for p in _PLACES)
         ):
-            remedy = f"move it to one of {', '.join(_PLACES[1:])}, or remove it"
+            remedy = f"move it to one of {', '.join(_PLACES)}, or remove it"
             yield Finding(rule=FORM, file=file, message="nothing reads a file of this name", remedy=remedy)
 
 
@@ -173,8 +174,13 @@ class _Reader:
         return sorted(path.relative_to(self.folder).as_posix() for path in self.folder.glob(pattern))
 
     def keyed(self, table: str) -> Iterator[RawEntry]:
-        """The raw entries of a vocabulary file with one table an entry."""
-        return keyed_entries(table, self.vocabulary(f"{table}.toml"))
+        """The raw entries of a vocabulary with one table an entry."""
+        for file in self.vocabulary_files(table):
+            yield from keyed_entries(table, file, self.vocabulary(file))
+
+    def vocabulary_files(self, table: str) -> list[str]:
+        """The files of a vocabulary; the one at the top is missed if there is none at all."""
+        return self.names(f"{table}.toml") + self.names(f"{table}/*.toml") or [f"{table}.toml"]
 
     def vocabulary(self, file: str) -> Mapping[str, Any]:
         """The table of a vocabulary file, without which the content rules make no sense."""

@@ -27,10 +27,10 @@ class RawEntry:
     fields: object
 
 
-def keyed_entries(table: str, entries: Table) -> Iterator[RawEntry]:
+def keyed_entries(table: str, file: str, entries: Table) -> Iterator[RawEntry]:
     """Entries of a file with one table an entry: the key is the id."""
     for key, fields in entries.items():
-        yield _entry(table, key, f"{table}.toml", key, fields)
+        yield _entry(table, key, file, key, fields)
 
 
 def file_entry(table: str, file: str, fields: Table) -> RawEntry:
