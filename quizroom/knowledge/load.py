@@ -45,7 +45,7 @@ _TABLES = (
     "retired",
 )
 """Vocabulary: `<table>.toml`, or `<table>/<region>.toml` where one file would be too long, or both."""
-_PLACES = ("landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml", *(f"{table}/*.toml" for table in _TABLES))
+_PLACES = ("landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml", *(f"{one}/*.toml" for one in _TABLES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
