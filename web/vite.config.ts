@@ -5,6 +5,7 @@ const entry = (name: string) => fileURLToPath(new URL(`src/${name}.tsx`, import.
 
 export default defineConfig({
   base: "/static/",
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
     outDir: "../quizroom/static",
     emptyOutDir: true,
