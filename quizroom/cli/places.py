@@ -26,7 +26,7 @@ def settings_of(given: Mapping[str, Any], *, make_data_folder: bool = False) -> 
             settings.data.mkdir(parents=True, exist_ok=True, mode=0o700)
         except OSError as error:
             raise click.ClickException(
-                f"The data folder {settings.data} cannot be made: {error.strerror}. Give another: --data FOLDER"
+                f"The data folder {settings.data} cannot be made: {error.strerror}. Give another with --data"
             ) from error
     return settings
 
