@@ -8,6 +8,7 @@ from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.protocol.translate import host_command
 from quizroom.questions.deck import CannotDeal
+from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
@@ -110,7 +111,9 @@ class DeskReplies:
             title=" ".join(message.title.split()) or course.title,
             course=course.id,
             course_title=course.title,
-            families=tuple(family for family in message.families if family in course.families),
+            families=tuple(
+                family for family in FAMILIES if family in message.families and family in course.families
+            ),
             rounds=message.rounds,
             seed=self.new_seed() if message.seed is None else message.seed,
             timing=message.timing,

@@ -6,7 +6,7 @@ from random import Random
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
-from quizroom.questions.deck import DealPlan, deal, swap
+from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal, swap
 from quizroom.questions.model import Item
 from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.refusals import Refused
@@ -99,4 +99,5 @@ def tidy_door_code(raw: str) -> str:
 
 def deal_plan(plan: Plan) -> DealPlan:
     """The part of the plan that the dealing needs."""
-    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, typed=plan.typed)
+    formats = ALL_FORMATS if plan.typed else LETTERED
+    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, formats=formats)
