@@ -1,5 +1,6 @@
 import { io, type Socket } from "socket.io-client";
 import type { ClientMessage, DeskView, OwnView, PublicView, Reply, Tally } from "../wire";
+import { newMessageId } from "./random";
 import { NOTHING_SEEN, type Seen, withDesk, withOwn, withPublic, withReply, withTally } from "./seen";
 import { makeServerClock, PROBES_AT_JOIN, type Probe, type ServerClock } from "./server_clock";
 import { makeStore, type Store } from "./store";
@@ -92,15 +93,4 @@ async function probeTime(line: Line): Promise<void> {
     probes.push({ sent, server: reply.now, received: performance.now() });
   }
   line.clock.learn(probes);
-}
-
-/** An id that no other message of this room has. `randomUUID` is missing on plain http, so 16 random bytes. */
-export function newMessageId(): string {
-  return randomHex(16);
-}
-
-/** So many random bytes, in hexadecimal. */
-export function randomHex(bytes: number): string {
-  const drawn = crypto.getRandomValues(new Uint8Array(bytes));
-  return Array.from(drawn, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

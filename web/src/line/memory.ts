@@ -1,4 +1,4 @@
-import { randomHex } from "./line";
+import { randomHex } from "./random";
 import type { Shelf } from "./outbox";
 
 /** What this browser remembers of a seat: the key that proves it, the handle last used. */
@@ -9,6 +9,9 @@ export interface SeatMemory {
   handle(): string;
   keepHandle(handle: string): void;
 }
+
+/** Set by the front page: who has given a handle there need not give it again. */
+export const ENTER_AT_ONCE = "quizroom.enter";
 
 const KEY_BYTES = 32;
 const HANDLE = "quizroom.handle";
