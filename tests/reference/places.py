@@ -19,7 +19,7 @@ BONES: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"\bribs?\b", ("ribs",)),
     (r"skull", ("occipital_bone",)),
     (r"vertebral column", _VERTEBRAE),
-    (r"thoracic vertebrae", ("thoracic_vertebrae",)),
+    (r"thoracic vertebrae|thoracic t7", ("thoracic_vertebrae",)),
     (r"cervical and thoracic vertebrae", ("cervical_vertebrae",)),
     (r"lumbar vertebrae", ("lumbar_vertebrae",)),
     (r"iliac crest", ("hip_bone",)),
@@ -71,17 +71,22 @@ LANDMARKS: tuple[tuple[str, str], ...] = (
     (r"interosseous membrane", "interosseous membrane"),
     (r"palmar aponeurosis", "palmar aponeurosis"),
     (r"extensor expansion|tendon of extensor digitorum", "extensor expansion"),
+    (r"bicipital aponeurosis", "bicipital aponeurosis"),
+    (r"deep fascia", "deep fascia"),
+    (r"thoracolumbar fascia", "thoracolumbar fascia"),
     (r"skin and fascia of palm", "skin of the palm"),
 )
 
 
 def is_named(catalogue: Catalogue, site: str, rows: Iterable[Row]) -> bool:
     """Whether one of the rows names the site, a bone it lies on or a landmark that holds it."""
-    text = " ; ".join(row.value.lower() for row in rows)
-    words = _words(catalogue, site)
-    bones = catalogue.landmarks[site].bones
-    on_bone = any(set(any_of).intersection(bones) for pattern, any_of in BONES if re.search(pattern, text))
-    return on_bone or any(normalise(ours) in words for pattern, ours in LANDMARKS if re.search(pattern, text))
+    words, bones = _words(catalogue, site), catalogue.landmarks[site].bones
+    texts = [row.value.lower() for row in rows]
+    return any(
+        any(set(any_of).intersection(bones) for pattern, any_of in BONES if re.search(pattern, text))
+        or any(normalise(ours) in words for pattern, ours in LANDMARKS if re.search(pattern, text))
+        for text in texts
+    )
 
 
 def judge_attachment(catalogue: Catalogue, muscle: Muscle, row: Row) -> Verdict:
