@@ -97,6 +97,7 @@ def serve(
     parts = put_together(settings, catalogue)
     site = Site(
         manifest=manifest,
+        catalogue=catalogue,
         entry=parts.entry,
         desk_settings=desk_settings(catalogue, players_address(port)),
         secure=settings.address.startswith("https://"),

@@ -6,6 +6,7 @@ from typing import Any, get_args
 import orjson
 from pydantic import TypeAdapter, ValidationError
 
+from quizroom.knowledge.record import Record
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
@@ -44,6 +45,11 @@ def write(outgoing: Outgoing) -> Any:
     return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
 
 
+def write_record(record: Record) -> Any:
+    """A record by itself, as the atlas hands it out."""
+    return _record_writer().dump_python(record, mode="json")
+
+
 def _id_of(raw: Any) -> str:
     found = raw.get("id") if isinstance(raw, dict) else None
     return found[:64] if isinstance(found, str) and found.isprintable() else ""
@@ -52,6 +58,11 @@ def _id_of(raw: Any) -> str:
 @cache
 def _reader() -> TypeAdapter[ClientMessage]:
     return TypeAdapter(ClientMessage)
+
+
+@cache
+def _record_writer() -> TypeAdapter[Record]:
+    return TypeAdapter(Record)
 
 
 @cache
