@@ -145,11 +145,7 @@ def _exceptions(reader: "_Reader") -> Iterator[RawEntry]:
 def _strays(reader: "_Reader") -> Iterator[Finding]:
     for file in reader.names("**/*.toml"):
         at_top = "/" not in file
-        if (
-            file.removesuffix(".toml") not in _TABLES
-            if at_top
-            else not any(_fits(file, p) for p in _PLACES)
-        ):
+        if file.removesuffix(".toml") not in _TABLES if at_top else not any(_fits(file, p) for p in _PLACES):
             remedy = f"move it to one of {', '.join(_PLACES)}, or remove it"
             yield Finding(rule=FORM, file=file, message="nothing reads a file of this name", remedy=remedy)
 

@@ -110,6 +110,7 @@ BREACHES: dict[str, Breach] = {
     "no_exact_name_means_two_things": _biceps(names=(Name(term="Brachialis muscle", kind="synonym"),)),
     "every_id_means_one_thing": lambda: with_added("nerves", nerve("humerus", "nerve", ())),
     "ids_are_never_reused": lambda: tiny(retired={"muscles": ("brachialis",)}),
+    "retired_tables_exist": lambda: tiny(retired={"index": ()}),
     "antagonism_is_symmetric": lambda: with_changed("movements", "flexion", antagonist="supination"),
     "landmarks_lie_on_bones": lambda: with_changed("landmarks", "ulna.tuberosity", bones=("radius",)),
     "no_orphan_landmark": _far_landmark,

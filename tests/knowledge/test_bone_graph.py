@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quizroom.knowledge.bone_graph import (
@@ -39,12 +39,14 @@ def all_ways(
                         yield (one.id, *rest)
 
 
+@settings(deadline=None)  # the plain enumeration of all ways may take long
 @given(skeletons, bones, bones)
 def test_any_way_means_every_way_that_visits_no_bone_twice(joints: list[Joint], start: str, end: str) -> None:
     expected = {name for way in all_ways(joints, start, end) for name in way}
     assert joints_on_any_way(build_graph(joints), start, end) == expected
 
 
+@settings(deadline=None)  # the plain enumeration of all ways may take long
 @given(skeletons, bones, bones)
 def test_the_shortest_way_is_the_shortest_of_all_ways(joints: list[Joint], start: str, end: str) -> None:
     ways = list(all_ways(joints, start, end))
@@ -53,6 +55,7 @@ def test_the_shortest_way_is_the_shortest_of_all_ways(joints: list[Joint], start
     assert joints_on_shortest_way(build_graph(joints), start, end) == expected
 
 
+@settings(deadline=None)  # the plain enumeration of all ways may take long
 @given(skeletons, bones, bones)
 def test_ways_part_only_if_equally_short_ways_cross_different_joints(
     joints: list[Joint], start: str, end: str
@@ -64,6 +67,7 @@ def test_ways_part_only_if_equally_short_ways_cross_different_joints(
     assert ways_part(build_graph(one_each), start, end) == (len(shortest) > 1)
 
 
+@settings(deadline=None)  # the plain enumeration of all ways may take long
 @given(skeletons, bones, bones)
 def test_the_way_back_crosses_the_same_joints(joints: list[Joint], start: str, end: str) -> None:
     graph = build_graph(joints)
@@ -71,6 +75,7 @@ def test_the_way_back_crosses_the_same_joints(joints: list[Joint], start: str, e
     assert joints_on_shortest_way(graph, start, end) <= joints_on_any_way(graph, start, end)
 
 
+@settings(deadline=None)  # the plain enumeration of all ways may take long
 @given(skeletons, bones)
 def test_steps_are_counted_from_the_start(joints: list[Joint], start: str) -> None:
     graph = build_graph(joints)

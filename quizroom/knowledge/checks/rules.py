@@ -41,6 +41,7 @@ LOCAL_RULES: tuple[Rule, ...] = (
     vocabulary.no_exact_name_means_two_things,
     vocabulary.every_id_means_one_thing,
     vocabulary.ids_are_never_reused,
+    vocabulary.retired_tables_exist,
     vocabulary.antagonism_is_symmetric,
     vocabulary.landmarks_lie_on_bones,
     vocabulary.file_name_is_the_id,
