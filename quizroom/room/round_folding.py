@@ -58,6 +58,13 @@ def apply(current: Round, event: RoundEvent) -> Round:
             return replace(current, struck=False)
 
 
+def without_answer(current: Round, player: str) -> Round:
+    """Return the round without this player's answer; one that holds none stays the same."""
+    if player not in current.answers:
+        return current
+    return replace(current, answers={key: value for key, value in current.answers.items() if key != player})
+
+
 def _longer(current: Round, event: TimeAdded) -> Round:
     # Time given back after an outage was never part of the round's length: the rule shows what players had.
     limit = (
