@@ -17,14 +17,14 @@ class Entry:
     event: Event
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(eq=False)
 class VersionTaken(Exception):
     """Somebody else has written this version of a room first; nothing was appended."""
 
     rooms: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(eq=False)
 class NotStored(Exception):
     """The store could not make the events durable; nothing was appended. `cause` is for the log."""
 
