@@ -7,6 +7,7 @@ item marks the whole review anew.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from quizroom.knowledge.terms import normalise
 from quizroom.questions.model import Item
 from quizroom.questions.typed import Verdict, verdict
 from quizroom.room.state import Answer, Player, Room, Round
@@ -65,15 +66,15 @@ def mark_of(item: Item, answer: Answer | None) -> float:
 def mark_of_words(item: Item, typed: tuple[str, ...]) -> float:
     """The mark of typed words. Names of the same thing count once; a doubtful one counts nothing yet."""
     best: dict[str, float] = {}
-    wrong = 0
+    wrong: set[str] = set()
     for text in typed:
         found = verdict(item, text)
         worth = worth_of(found)
         if worth > 0:
             best[found.concept] = max(worth, best.get(found.concept, 0.0))
         elif found.kind == "wrong":
-            wrong += 1
-    return share_of_set(hits=sum(best.values()), wrong=wrong, size=item.pick)
+            wrong.add(found.concept or normalise(text))
+    return share_of_set(hits=sum(best.values()), wrong=len(wrong - best.keys()), size=item.pick)
 
 
 def worth_of(found: Verdict) -> float:
@@ -134,6 +135,12 @@ def standings(room: Room, marks: RoomMarks) -> tuple[Standing, ...]:
             )
         )
     return tuple(rows)
+
+
+def place_of(player: str, marks: RoomMarks) -> int:
+    """The place of one player in the standings, without putting all of them in order."""
+    mine = marks.totals[player].marks
+    return 1 + sum(total.marks > mine for total in marks.totals.values())
 
 
 def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:

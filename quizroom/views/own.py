@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.marking import RoomMarks, Total, standings
+from quizroom.marking import RoomMarks, place_of
 from quizroom.questions.model import Item
 from quizroom.questions.typed import verdict
 from quizroom.room.state import Answer, Player, Room, Round
@@ -17,7 +17,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         return _removed_view(room, player, now)
     current = room.rounds[-1] if room.rounds else None
     answer = current.answers.get(player) if current else None
-    total = marks.totals.get(player, Total(marks=0.0, of=0))
+    total = marks.totals[player]
     return OwnView(
         version=room.version,
         now=milliseconds(now),
@@ -102,4 +102,4 @@ def _typed_reason(item: Item, text: str) -> ChosenReason:
 def _place(room: Room, player: str, marks: RoomMarks) -> int | None:
     if not room.standings or room.phase in ("preparing", "gathering", "answering"):
         return None
-    return next((row.place for row in standings(room, marks) if row.player == player), None)
+    return place_of(player, marks)
