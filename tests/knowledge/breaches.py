@@ -15,22 +15,8 @@ from quizroom.knowledge.model import (
     Source,
     Supply,
 )
-from tests.knowledge.tiny import (
-    CITED,
-    act,
-    at,
-    biceps,
-    bone,
-    brachialis,
-    joint,
-    landmark,
-    movement,
-    nerve,
-    tables,
-    tiny,
-    with_added,
-    with_changed,
-)
+from tests.knowledge.entries import CITED, act, at, bone, joint, landmark, movement, nerve
+from tests.knowledge.tiny import biceps, brachialis, tables, tiny, with_added, with_changed
 
 Breach = Callable[[], Catalogue]
 SUPPLY = Supply(nerve="musculocutaneous_nerve", roots=("C5", "C6"), main=("C6",), sources=CITED)

@@ -27,7 +27,8 @@ from quizroom.knowledge.anatomy import (
 )
 from quizroom.knowledge.index import closure, turned_round
 from quizroom.knowledge.model import Part
-from tests.knowledge.tiny import act, at, biceps, joint, tables, tiny, with_changed
+from tests.knowledge.entries import act, at, joint
+from tests.knowledge.tiny import biceps, tables, tiny, with_changed
 
 ROOTS_5_7 = "C5\N{EN DASH}C7"
 

@@ -13,7 +13,7 @@ from quizroom.knowledge.bone_graph import (
     ways_part,
 )
 from quizroom.knowledge.model import Joint
-from tests.knowledge.tiny import joint
+from tests.knowledge.entries import joint
 
 BONES = "abcdefg"
 links = st.tuples(st.sampled_from(BONES), st.sampled_from(BONES)).filter(lambda link: link[0] != link[1])

@@ -3,7 +3,8 @@
 import pytest
 
 from quizroom.knowledge.compose import ANATOMY_VARIES, NOT_FOR_PRACTICE, record_of
-from tests.knowledge.tiny import act, at, tiny, with_changed
+from tests.knowledge.entries import act, at
+from tests.knowledge.tiny import tiny, with_changed
 
 
 def test_heads_come_first_and_what_they_share_after() -> None:

@@ -5,7 +5,8 @@ import pytest
 from quizroom.knowledge.checks import check, rules_by_name
 from quizroom.knowledge.model import Exempt
 from tests.knowledge.breaches import BREACHES, MORE_BREACHES
-from tests.knowledge.tiny import CITED, act, exempting, tables, tiny, with_changed
+from tests.knowledge.entries import CITED, act
+from tests.knowledge.tiny import exempting, tables, tiny, with_changed
 
 ALL_BREACHES = [*BREACHES.items(), *MORE_BREACHES]
 FAR_ACTION = "brachialis/action/-/shoulder.flexion"

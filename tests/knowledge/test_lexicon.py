@@ -3,7 +3,8 @@
 from quizroom.knowledge.lexicon import lexicon, part_concept
 from quizroom.knowledge.model import Name
 from quizroom.knowledge.terms import normalise
-from tests.knowledge.tiny import landmark, tiny, with_added, with_changed
+from tests.knowledge.entries import landmark
+from tests.knowledge.tiny import tiny, with_added, with_changed
 
 
 def concepts(word: str) -> set[str]:
