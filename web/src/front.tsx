@@ -2,8 +2,10 @@ import "./style/page.css";
 import { render } from "preact";
 import { ENTER_AT_ONCE, lastingShelf, makeSeatMemory } from "./line/memory";
 import { readPage } from "./line/page";
+import { restoreTheme } from "./parts/theme";
 import { JoinForm } from "./seat/join_form";
 
+restoreTheme();
 const page = readPage();
 const memory = makeSeatMemory(lastingShelf());
 

@@ -3,10 +3,12 @@ import { render } from "preact";
 import { tidyDoorCode } from "./line/memory";
 import { readPage } from "./line/page";
 import { makeAnnouncer } from "./parts/announcer";
+import { restoreTheme } from "./parts/theme";
 import { SeatPage } from "./seat/seat_page";
 import { startSession } from "./seat/session";
 import { draftText } from "./seat/draft";
 
+restoreTheme();
 const page = readPage();
 const announcer = makeAnnouncer();
 const session = startSession(tidyDoorCode(page.doorCode), (answer) =>

@@ -25,7 +25,8 @@ export function ClockFigures({ face, left }: { face: ClockFace | null; left: num
     <p class={left <= LAST_MS ? "clock_figures clock_figures-last" : "clock_figures"} role="timer">
       <span class="unseen">{left === 0 ? "time is over" : `${secondsWords(left)} left`}</span>
       <span aria-hidden="true">
-        <b>{secondsText(left)}</b> {left < 60_000 ? "s" : "min"}
+        <b>{secondsText(left)}</b>
+        {left <= 59_000 && " s"}
       </span>
       {face.paused && <span class="clock_paused"> paused</span>}
     </p>

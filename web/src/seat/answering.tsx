@@ -23,10 +23,12 @@ export function Answering(props: { view: PublicView; item: ItemFace; known: Answ
     }
   };
   const byKey = (event: KeyboardEvent) => {
+    if (event.key === "Enter" && event.target instanceof HTMLHeadingElement) return handIn(event);
     const letter = lettered ? letterOf(event, item) : null;
     if (letter === null) return;
     event.preventDefault();
     setDraft(withLetter(draft, letter, item));
+    form.current?.querySelector<HTMLInputElement>(`input[value="${letter}"]`)?.focus();
   };
   return (
     <form class="answering" ref={form} onSubmit={handIn} onKeyDown={byKey}>

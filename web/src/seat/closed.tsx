@@ -16,9 +16,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <h1 class="stem" id="stem" tabIndex={-1}>
         {view.item?.stem}
       </h1>
-      <p class="closed_key">
-        The key: <b class="closed_term">{listed(result.key_text)}</b>
-      </p>
+      <KeyLine result={result} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
       {result.options.length > 0 && (
         <ResultRows options={result.options} chosen={choice} {...(explained ? { below: reasonBelow(choice) } : {})} />
@@ -29,6 +27,21 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       {!explained && mine && <VerdictBar mine={mine} />}
       {!explained && !mine && <p class="verdict_bar">Round closed. Waiting for your result …</p>}
     </div>
+  );
+}
+
+/** With options the key is marked in its row, and nothing above the rows may change its height. */
+function KeyLine({ result }: { result: ResultFace }) {
+  return (
+    <p class="closed_key">
+      {result.options.length > 0 ? (
+        `Round closed: ${result.answered} of ${result.of} answered.`
+      ) : (
+        <>
+          The key: <b class="closed_term">{listed(result.key_text)}</b>
+        </>
+      )}
+    </p>
   );
 }
 

@@ -49,7 +49,7 @@ export function JoinForm(props: {
           Handle
         </label>
         <span class="field_hint" id="handle-hint">
-          a name of your choice, everybody may see it
+          any name; everybody may see it
         </span>
         <input
           id="handle"

@@ -1,0 +1,66 @@
+import "../parts/rows.css";
+import { DifferingText } from "../parts/differing_text";
+import { RowLetter, rowClass } from "../parts/rows";
+import type { DeskItem } from "../wire";
+import { differingParts } from "../words/differing";
+import { percent } from "../words/numbers";
+import { TYPED_MARK, TYPED_WORD } from "../words/verdicts";
+import { sourceWord } from "./family_words";
+
+/** Options with key, reason, source and, once the round is open, how often each was chosen. */
+export function DeskRows({ item }: { item: DeskItem }) {
+  const parts = differingParts(item.options.map((option) => option.text));
+  return (
+    <ul class="rows rows-desk">
+      {item.options.map((option, index) => (
+        <li key={option.letter} class={rowClass(option.is_key, false)}>
+          <RowLetter letter={option.letter} />
+          <div class="row_box">
+            <p class="row_text">
+              <DifferingText parts={parts[index] ?? []} />
+              <span class="row_source">{option.is_key ? "◆ key" : sourceWord(option.source)}</span>
+            </p>
+            {item.state !== "ahead" && <Share share={option.share} count={option.count} />}
+            <p class="row_reason">{option.reason}</p>
+            {item.state !== "ahead" && <Bar share={option.share} />}
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Typed answers as written, with the verdict and why. */
+export function DeskTypedRows({ item, answered }: { item: DeskItem; answered: number }) {
+  return (
+    <ul class="rows rows-desk">
+      {item.typed.map((row) => (
+        <li key={row.text} class={row.verdict === "right" ? "row row-typed row-key" : "row row-typed"}>
+          <div class="row_box">
+            <p class="row_text">
+              {row.text}
+              <span class="row_source">
+                {TYPED_MARK[row.verdict]} {TYPED_WORD[row.verdict]}
+              </span>
+            </p>
+            <Share share={answered ? row.count / answered : 0} count={row.count} />
+            <p class="row_reason">{row.because}</p>
+            <Bar share={answered ? row.count / answered : 0} />
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Share({ share, count }: { share: number; count: number }) {
+  return (
+    <p class="row_share">
+      {percent(share)} <span class="row_count">{count}</span>
+    </p>
+  );
+}
+
+function Bar({ share }: { share: number }) {
+  return <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${Math.min(1, share)})` }} />;
+}
