@@ -56,7 +56,10 @@ class EventLog(Protocol):
 
 
 class Accounts(Protocol):
-    """Who may host: one-time keys that are exchanged for lasting tokens. Only hashes are kept."""
+    """Who may host: one-time keys that are exchanged for lasting tokens. Only hashes are kept.
+
+    Every change may raise `NotStored`.
+    """
 
     def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
         """Keep a one-time key."""
