@@ -41,21 +41,27 @@ class Line:
             CannotRehearse: nobody answered for a minute.
         """
         give_up_at = time.monotonic() + PATIENCE_S
+        reply: Reply | None = None
         while time.monotonic() < give_up_at:
             reply = self._try(message)
             if reply is not None and reply["result"] != "failed" and reply["code"] != "slow_down":
                 return reply
             time.sleep(AGAIN_S)
-        raise CannotRehearse(
-            f"The server at {self._address} has not answered for a minute. "
-            "Start it again: the review is where it was, and can be played on at the desk."
-        )
+        raise CannotRehearse(self._why_not(reply))
 
     def close(self) -> None:
         """Hang up."""
         if self._client is not None:
             self._client.disconnect()
             self._client = None
+
+    def _why_not(self, last: Reply | None) -> str:
+        if last is not None:
+            return f"The server at {self._address} cannot do this, try as it may. Its own log says why."
+        return (
+            f"The server at {self._address} has not answered for a minute. "
+            "Start it again: the review is where it was, and can be played on at the desk."
+        )
 
     def _try(self, message: ClientMessage) -> Reply | None:
         try:

@@ -71,6 +71,6 @@ def _invite(play: Play, key: str) -> None:
     public = play.host.desk["public"]
     play.tell(f"A demo review of {public['rounds']} rounds is open: {public['title']}, {public['course']}")
     play.tell(f"  Wall, for the projector   {play.address}/wall/{public['door_code']}")
-    play.tell(f"  Desk, for the host alone  {play.address}/desk/enter/{key}")
+    play.tell(f"  Desk, for the host alone  {play.address}/desk/enter/{key}#{play.host.desk['room']}")
     play.tell(f"  A seat of your own        {play.address}/seat/{public['door_code']}")
     play.tell(f"The first round opens in {play.pace.gathering_s:.0f} s. Ctrl-C ends the rehearsal.")
