@@ -173,9 +173,7 @@ def _sockets(web: Flask) -> Any:
 
 
 def _answer_messages(parts: Parts) -> None:
-    reviews = Reviews(
-        catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_id=new_id, new_seed=new_seed
-    )
+    reviews = Reviews(catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_seed=new_seed)
     shared: dict[str, Any] = {
         "rooms": parts.rooms,
         "seats": parts.seats,

@@ -68,7 +68,7 @@ class DeskReplies:
     def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:
             case messages.PrepareReview():
-                room = self.reviews.prepare(self._plan(message), host=seat.host)
+                room = self.reviews.prepare(self._plan(message), host=seat.host, order=message.id)
                 return self._at_desk(seat, message.id, room)
             case messages.ListReviews():
                 return done(message.id, self.clock.now(), reviews=self._review_lines(seat.host))

@@ -104,3 +104,7 @@ def test_items_ahead_may_be_swapped_while_a_round_is_open() -> None:
     room = ordered(answering(one_best(), pick_three(), typed()), SWAP)
     assert ordered(room, SwapItem(position=0, instead_of="pick-three", item=one_best("x"))).ahead[0].id == "x"
     assert code_of(room, OpenRound(round=2)) == "round_is_open"
+
+
+def test_an_opened_item_is_not_dropped_and_not_taken_for_dropped_either() -> None:
+    assert code_of(answering(one_best(), typed()), DropItem(position=0, item="one-best")) == "no_such_item"
