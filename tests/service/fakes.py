@@ -1,0 +1,75 @@
+"""A clock that is set by hand, and logs that are slow or broken on purpose."""
+
+from collections.abc import Callable, Iterable, Sequence
+from datetime import datetime, timedelta
+
+from quizroom.room.commands import Command, OpenDoor, OpenRound
+from quizroom.room.events import Event
+from quizroom.room.folding import replay
+from quizroom.room.state import Room
+from quizroom.service.ports import Entry, EventLog
+from quizroom.service.rooms import Change, Rooms
+from quizroom.storage.memory import MemoryEventLog
+from tests.room.samples import NOON, preparation, seat
+
+
+class SetClock:
+    """`service.ports.Clock` that stands until it is moved."""
+
+    def __init__(self, at: datetime = NOON) -> None:
+        """Begin at a moment."""
+        self._at = at
+
+    def now(self) -> datetime:
+        """The moment it is set to."""
+        return self._at
+
+    def move(self, seconds: float) -> None:
+        """Let so many seconds pass."""
+        self._at += timedelta(seconds=seconds)
+
+
+class WatchedLog(MemoryEventLog):
+    """A log in memory that counts its turns, and fails while `failure` is set."""
+
+    def __init__(self) -> None:
+        """Begin sound."""
+        super().__init__()
+        self.turns: list[int] = []
+        self.failure: Exception | None = None
+
+    def append(self, entries: Sequence[Entry]) -> None:
+        """Append, or fail before anything is appended."""
+        if self.failure is not None:
+            raise self.failure
+        super().append(entries)
+        self.turns.append(len(entries))
+
+
+class Desk:
+    """Live rooms over a log, with what they told of changes."""
+
+    def __init__(self, log: EventLog | None = None, gather: Callable[[], None] = lambda: None) -> None:
+        """Serve from this log, or a fresh one in memory."""
+        self.log = log or WatchedLog()
+        self.clock = SetClock()
+        self.told: list[Change] = []
+        self.rooms = Rooms(log=self.log, clock=self.clock, on_change=self.told.append, gather=gather)
+
+    def logged(self, room: str = "room-1") -> tuple[Event, ...]:
+        """What the log holds."""
+        return self.log.read(room)
+
+    def folded(self, room: str = "room-1") -> Room | None:
+        """What a fresh start would make of the log."""
+        return replay(self.logged(room))
+
+
+def seated(log: EventLog | None = None, players: Iterable[str] = ("ada", "bo")) -> Desk:
+    """A desk over a room with these players, its first round open."""
+    desk = Desk(log)
+    seats = [seat(player) for player in players]
+    orders: list[Command] = [preparation(), OpenDoor(door_code="CDFHJ"), *seats, OpenRound(round=1)]
+    for command in orders:
+        desk.rooms.handle("room-1", command)
+    return desk
