@@ -1,5 +1,6 @@
 """The routes."""
 
+import io
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -72,10 +73,9 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
     @routes.get("/qr/<door_code>.svg")
     def qr(door_code: str) -> Response:
         address = join_address(site.desk_settings.join_address, tidy_door_code(door_code)[:16])
-        drawn = segno.make(address, error="m").svg_inline(
-            scale=8, border=2, xmldecl=True, svgns=True, omitsize=True
-        )
-        return Response(drawn, mimetype="image/svg+xml")
+        drawn = io.BytesIO()
+        segno.make(address, error="m").save(drawn, kind="svg", scale=8, border=2, omitsize=True)
+        return Response(drawn.getvalue(), mimetype="image/svg+xml")
 
     @routes.get("/healthz")
     def health() -> Response:
