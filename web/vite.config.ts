@@ -13,7 +13,13 @@ export default defineConfig({
     // fonts stay files of their own: the pages' policy lets nothing come from data addresses
     assetsInlineLimit: 0,
     rolldownOptions: {
-      input: { front: entry("front"), seat: entry("seat"), wall: entry("wall"), desk: entry("desk"), records: entry("records") },
+      input: {
+        front: entry("front"),
+        seat: entry("seat"),
+        wall: entry("wall"),
+        desk: entry("desk"),
+        records: entry("records"),
+      },
     },
   },
 });

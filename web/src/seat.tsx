@@ -4,9 +4,9 @@ import { tidyDoorCode } from "./line/memory";
 import { readPage } from "./line/page";
 import { makeAnnouncer } from "./parts/announcer";
 import { restoreTheme } from "./parts/theme";
+import { draftText } from "./seat/draft";
 import { SeatPage } from "./seat/seat_page";
 import { startSession } from "./seat/session";
-import { draftText } from "./seat/draft";
 
 restoreTheme();
 const page = readPage();

@@ -7,7 +7,10 @@ const clock = publicView({}).clock;
 
 describe("the live region", () => {
   it("says that a round is open and how much time there is", () => {
-    const before = { public: publicView({ phase: "gathering", round: 0, item: null, clock: null }), own: null };
+    const before = {
+      public: publicView({ phase: "gathering", round: 0, item: null, clock: null }),
+      own: null,
+    };
     expect(announcement(before, open)).toBe("Round 3 of 10 is open. You have 45 seconds.");
     const untimed = { ...open, public: publicView({ clock: null }) };
     expect(announcement(before, untimed)).toBe("Round 3 of 10 is open. There is no time limit.");
@@ -18,7 +21,10 @@ describe("the live region", () => {
   });
 
   it("tells pause, going on and added time", () => {
-    const paused = { ...open, public: publicView({ clock: clock && { ...clock, paused: true, left_ms: 9000, closes_at: null } }) };
+    const paused = {
+      ...open,
+      public: publicView({ clock: clock && { ...clock, paused: true, left_ms: 9000, closes_at: null } }),
+    };
     expect(announcement(open, paused)).toBe("The clock is paused.");
     expect(announcement(paused, open)).toBe("The clock runs again.");
     const longer = { ...open, public: publicView({ clock: clock && { ...clock, limit_ms: 60_000 } }) };

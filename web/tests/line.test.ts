@@ -6,7 +6,12 @@ import { clockOffset, leftMs, makeServerClock, shareLeft } from "../src/line/ser
 import type { SubmitAnswer } from "../src/wire";
 import { ownView, publicView } from "./fixtures";
 
-const answer = (id: string, round: number): SubmitAnswer => ({ id, type: "submit_answer", round, choice: ["B"] });
+const answer = (id: string, round: number): SubmitAnswer => ({
+  id,
+  type: "submit_answer",
+  round,
+  choice: ["B"],
+});
 
 describe("server time", () => {
   it("is the local clock plus half-way offset (RFC 5905 section 8; check value of erratum 5020)", () => {
@@ -66,7 +71,12 @@ describe("the outbox", () => {
     expect(makeOutbox(spoilt, "box").waiting()).toEqual([]);
     spoilt.setItem("box", '[{"type":"else"}]');
     expect(makeOutbox(spoilt, "box").waiting()).toEqual([]);
-    const refusing = { ...memoryShelf(), setItem: () => { throw new Error("refused"); } };
+    const refusing = {
+      ...memoryShelf(),
+      setItem: () => {
+        throw new Error("refused");
+      },
+    };
     const box = makeOutbox(refusing, "box");
     box.put(answer("m1", 1));
     expect(box.waiting()).toHaveLength(1);

@@ -51,27 +51,53 @@ describe("the path of a muscle", () => {
 
   it("has one nameless head where the record names none", () => {
     const brachialis = record(
-      [{ name: "", origins: [site("anterior surface", "humerus")], insertions: [site("ulnar tuberosity", "ulna")] }],
+      [
+        {
+          name: "",
+          origins: [site("anterior surface", "humerus")],
+          insertions: [site("ulnar tuberosity", "ulna")],
+        },
+      ],
       [joint("elbow")],
     );
     expect(pathOf(brachialis).heads).toEqual([""]);
-    expect(words(brachialis)).toEqual(["humerus: anterior surface (0)", "<elbow>", "ulna: ulnar tuberosity (0)"]);
+    expect(words(brachialis)).toEqual([
+      "humerus: anterior surface (0)",
+      "<elbow>",
+      "ulna: ulnar tuberosity (0)",
+    ]);
   });
 
   it("keeps what only some books have off the bones that nothing else is attached to", () => {
     const slip = site("anterior surface", "radius", { status: "minority" });
-    const one = record([{ name: "", origins: [site("shaft", "ulna"), slip], insertions: [] }], [joint("wrist")]);
+    const one = record(
+      [{ name: "", origins: [site("shaft", "ulna"), slip], insertions: [] }],
+      [joint("wrist")],
+    );
     expect(words(one)).toEqual(["ulna: shaft (0)", "<wrist>"]);
     expect(pathOf(one).elsewhere.map((mark) => mark.site.bone)).toEqual(["radius"]);
   });
 
   it("shows a muscle that crosses no joint whole", () => {
-    const one = record([{ name: "", origins: [site("fascia", "", { tissue: "soft" })], insertions: [site("skin", "", { tissue: "soft" })] }], []);
+    const one = record(
+      [
+        {
+          name: "",
+          origins: [site("fascia", "", { tissue: "soft" })],
+          insertions: [site("skin", "", { tissue: "soft" })],
+        },
+      ],
+      [],
+    );
     expect(words(one)).toEqual([": fascia (0)", ": skin (0)"]);
   });
 });
 
-const measured = (kind: MeasuredStation["kind"], top: number, marks: MeasuredStation["marks"] = []): MeasuredStation => ({
+const measured = (
+  kind: MeasuredStation["kind"],
+  top: number,
+  marks: MeasuredStation["marks"] = [],
+): MeasuredStation => ({
   kind,
   top,
   bottom: top + 60,
@@ -101,7 +127,9 @@ describe("the figure", () => {
 
   it("draws nothing it has no marks for, and never a broken number", () => {
     expect(strandsOf([measured("joint", 0)], 1, frameOf(120))).toEqual([]);
-    const drawn = strandsOf(stations, 1, frameOf(72)).map((strand) => strand.tendon + strand.belly + strand.fibres.join(""));
+    const drawn = strandsOf(stations, 1, frameOf(72)).map(
+      (strand) => strand.tendon + strand.belly + strand.fibres.join(""),
+    );
     expect(drawn.join("")).not.toContain("NaN");
   });
 });
@@ -117,7 +145,9 @@ describe("the supply", () => {
     expect(others).toEqual([]);
     const { passed, reached } = trunkOf(trunk as NonNullable<typeof trunk>);
     expect([passed, reached.name]).toEqual([["subclavian"], "axillary"]);
-    expect(reached.branches.map((branch) => [branch.name, branch.ends.length, branch.branches.length])).toEqual([
+    expect(
+      reached.branches.map((branch) => [branch.name, branch.ends.length, branch.branches.length]),
+    ).toEqual([
       ["posterior circumflex humeral", 1, 0],
       ["thoracoacromial", 1, 1],
     ]);

@@ -7,7 +7,13 @@ import { EndDialog } from "./end_dialog";
 import { actionLabel, type DeskAction, orderFor } from "./orders";
 
 /** The steps of the review: the next one always at the right and under one key, the others beside it. */
-export function ActionBar({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
+export function ActionBar({
+  view,
+  onOrder,
+}: {
+  view: DeskView;
+  onOrder: (draft: Draft) => Promise<boolean>;
+}) {
   const [ending, setEnding] = useState(false);
   const [busy, setBusy] = useState(false);
   const next = view.actions[0];
@@ -33,7 +39,13 @@ export function ActionBar({ view, onOrder }: { view: DeskView; onOrder: (draft: 
         ))}
       </div>
       {next && !isStrike(next) ? (
-        <button class="button button-main actions_next" type="button" ref={main} aria-busy={busy} onClick={() => void take(next)}>
+        <button
+          class="button button-main actions_next"
+          type="button"
+          ref={main}
+          aria-busy={busy}
+          onClick={() => void take(next)}
+        >
           {actionLabel(next, view)} <kbd class="actions_key">N</kbd>
         </button>
       ) : (
@@ -64,7 +76,6 @@ function leaveReview(event: Event): void {
 /** Focus follows the next step where it was on the last one, or nowhere. */
 function useFocusedNext(step: string) {
   const main = useRef<HTMLButtonElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the step is what calls for a new look
   useEffect(() => {
     const focused = document.activeElement;
     if (focused === null || focused === document.body) main.current?.focus();

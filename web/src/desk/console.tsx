@@ -9,9 +9,9 @@ import { Complaint, LineNotice } from "../parts/notice";
 import type { DeskItem, DeskSettings, DeskView } from "../wire";
 import { ActionBar } from "./action_bar";
 import { DoorPanel } from "./door_panel";
+import { PHASE_WORD } from "./family_words";
 import { ItemList } from "./item_list";
 import { ItemSheet } from "./item_sheet";
-import { PHASE_WORD } from "./family_words";
 import { order } from "./orders";
 import { Roster } from "./roster";
 import type { DeskSession } from "./session";
@@ -52,7 +52,11 @@ export function Console(props: {
       <main class="console_main">
         <LineNotice state={state} kept="The review is safe on the server." />
         <Complaint text={complaint} />
-        {shown ? <ItemSheet key={shown.id} item={shown} view={view} onOrder={say} /> : <p class="waiting">No item is left.</p>}
+        {shown ? (
+          <ItemSheet key={shown.id} item={shown} view={view} onOrder={say} />
+        ) : (
+          <p class="waiting">No item is left.</p>
+        )}
       </main>
       <Roster view={view} onOrder={say} />
       <ActionBar view={view} onOrder={say} />

@@ -2,7 +2,15 @@ import { useEffect, useRef } from "preact/hooks";
 import { countOf } from "../words/numbers";
 
 /** Asks once more before the review ends: it cannot be opened again. */
-export function EndDialog({ ahead, onEnd, onStay }: { ahead: number; onEnd: () => void; onStay: () => void }) {
+export function EndDialog({
+  ahead,
+  onEnd,
+  onStay,
+}: {
+  ahead: number;
+  onEnd: () => void;
+  onStay: () => void;
+}) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   return (

@@ -3,7 +3,11 @@ import { percent } from "../words/numbers";
 import { familyWord } from "./family_words";
 
 /** All items of the review in order: done, open, ahead. */
-export function ItemList(props: { view: DeskView; shown: DeskItem | undefined; onShow: (id: string) => void }) {
+export function ItemList(props: {
+  view: DeskView;
+  shown: DeskItem | undefined;
+  onShow: (id: string) => void;
+}) {
   return (
     <nav class="items" aria-label="Items of this review">
       <ol class="items_list">

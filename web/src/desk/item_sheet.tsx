@@ -32,15 +32,31 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
   );
 }
 
-function ItemOrders({ item, view, onOrder }: { item: DeskItem; view: DeskView; onOrder: (draft: Draft) => void }) {
+function ItemOrders({
+  item,
+  view,
+  onOrder,
+}: {
+  item: DeskItem;
+  view: DeskView;
+  onOrder: (draft: Draft) => void;
+}) {
   const position = item.position;
   if (position !== null) {
     return (
       <div class="sheet_orders">
-        <button class="button" type="button" onClick={() => onOrder({ type: "swap_item", position, item: item.id })}>
+        <button
+          class="button"
+          type="button"
+          onClick={() => onOrder({ type: "swap_item", position, item: item.id })}
+        >
           Swap
         </button>
-        <button class="button" type="button" onClick={() => onOrder({ type: "drop_item", position, item: item.id })}>
+        <button
+          class="button"
+          type="button"
+          onClick={() => onOrder({ type: "drop_item", position, item: item.id })}
+        >
           Drop
         </button>
       </div>

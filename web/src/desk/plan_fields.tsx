@@ -63,7 +63,12 @@ export function TimingChoice({ plan, onPlan }: FieldProps) {
         <legend class="field_label">Time for each round</legend>
         {TIMINGS.map(({ timing, text }) => (
           <label key={timing} class="choice_line">
-            <input type="radio" name="timing" checked={plan.timing === timing} onChange={() => onPlan({ ...plan, timing })} />
+            <input
+              type="radio"
+              name="timing"
+              checked={plan.timing === timing}
+              onChange={() => onPlan({ ...plan, timing })}
+            />
             <span>{text}</span>
           </label>
         ))}
@@ -85,7 +90,11 @@ export function TimingChoice({ plan, onPlan }: FieldProps) {
       <fieldset class="choice plan_more">
         <legend class="field_label">Besides</legend>
         <label class="choice_line">
-          <input type="checkbox" checked={plan.typed} onChange={(event) => onPlan({ ...plan, typed: event.currentTarget.checked })} />
+          <input
+            type="checkbox"
+            checked={plan.typed}
+            onChange={(event) => onPlan({ ...plan, typed: event.currentTarget.checked })}
+          />
           <span>some answers are typed</span>
         </label>
         <label class="choice_line">

@@ -31,13 +31,22 @@ export function PlayerDialog(props: {
         {row.from_round > 1 && <p>Joined at round {row.from_round}; marks count from there.</p>}
         <label class="field">
           <span class="field_label">Another handle</span>
-          <input class="field_input" value={handle} maxLength={40} onInput={(event) => setHandle(event.currentTarget.value)} />
+          <input
+            class="field_input"
+            value={handle}
+            maxLength={40}
+            onInput={(event) => setHandle(event.currentTarget.value)}
+          />
         </label>
         <div class="dialog_buttons">
           <button class="button button-main" type="submit">
             Rename
           </button>
-          <button class="button" type="button" onClick={() => void carryOut({ type: "remove_player", player: row.player })}>
+          <button
+            class="button"
+            type="button"
+            onClick={() => void carryOut({ type: "remove_player", player: row.player })}
+          >
             Send out of the room
           </button>
           <button class="button" type="button" onClick={onDone}>

@@ -3,7 +3,13 @@ import { countOf } from "../words/numbers";
 import { PHASE_WORD } from "./family_words";
 
 /** Reviews of this host that can be gone on with, or looked at again. */
-export function ReviewList({ reviews, onOpen }: { reviews: readonly ReviewLine[]; onOpen: (room: string) => void }) {
+export function ReviewList({
+  reviews,
+  onOpen,
+}: {
+  reviews: readonly ReviewLine[];
+  onOpen: (room: string) => void;
+}) {
   return (
     <section class="reviews">
       <h2 class="start_heading">Go on with</h2>

@@ -12,7 +12,8 @@ export interface DeskSession {
   open(room: string): Promise<boolean>;
 }
 
-const NO_SETTINGS = "The course lists could not be read. Reload this page, or look at what the server prints.";
+const NO_SETTINGS =
+  "The course lists could not be read. Reload this page, or look at what the server prints.";
 
 export function startDesk(): DeskSession {
   const settings = makeStore<DeskSettings | null>(null);

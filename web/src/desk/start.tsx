@@ -5,8 +5,8 @@ import { useStore } from "../line/store";
 import { Complaint, LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
 import type { DeskSettings } from "../wire";
-import { CourseChoice, FamilyChoice, TimingChoice } from "./plan_fields";
 import { firstPlan, MOST_ROUNDS, whatIsWrong } from "./plan";
+import { CourseChoice, FamilyChoice, TimingChoice } from "./plan_fields";
 import { ReviewList } from "./review_list";
 import type { DeskSession } from "./session";
 
@@ -48,7 +48,12 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
     setMissing(wrong);
     if (wrong !== "") return;
     setBusy(true);
-    await session.prepare({ ...plan, type: "prepare_review", families: [...plan.families], title: plan.title.trim() });
+    await session.prepare({
+      ...plan,
+      type: "prepare_review",
+      families: [...plan.families],
+      title: plan.title.trim(),
+    });
     setBusy(false);
   };
   return (

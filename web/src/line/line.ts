@@ -28,7 +28,11 @@ const NO_REPLY = "The server does not answer. This page keeps trying.";
 
 /** Opens the line; `onOpen` is called at every connection, also after each break, to take one's place again. */
 export function openLine(onOpen: (line: Line) => Promise<void> | void): Line {
-  const socket = io({ transports: ["websocket", "polling"], tryAllTransports: true, reconnectionDelayMax: 4000 });
+  const socket = io({
+    transports: ["websocket", "polling"],
+    tryAllTransports: true,
+    reconnectionDelayMax: 4000,
+  });
   const line = makeLine(socket);
   socket.on("connect", async () => {
     line.state.set("open");

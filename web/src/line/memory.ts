@@ -1,5 +1,5 @@
-import { randomHex } from "./random";
 import type { Shelf } from "./outbox";
+import { randomHex } from "./random";
 
 /** What this browser remembers of a seat: the key that proves it, the handle last used. */
 export interface SeatMemory {

@@ -41,7 +41,9 @@ function readAnswers(shelf: Shelf, name: string): SubmitAnswer[] {
 
 function isAnswer(value: unknown): value is SubmitAnswer {
   const answer = value as Partial<SubmitAnswer> | null;
-  return answer?.type === "submit_answer" && typeof answer.id === "string" && typeof answer.round === "number";
+  return (
+    answer?.type === "submit_answer" && typeof answer.id === "string" && typeof answer.round === "number"
+  );
 }
 
 function writeAnswers(shelf: Shelf, name: string, answers: readonly SubmitAnswer[]): void {

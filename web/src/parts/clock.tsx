@@ -7,7 +7,8 @@ const LAST_MS = 10_000;
 
 /** The thin rule along the top edge that shortens with the time; heavier in the last ten seconds. */
 export function ClockRule({ face, left }: { face: ClockFace | null; left: number | null }) {
-  if (face === null || left === null || face.limit_ms === null) return <div class="clock_rule" aria-hidden="true" />;
+  if (face === null || left === null || face.limit_ms === null)
+    return <div class="clock_rule" aria-hidden="true" />;
   // aim a second ahead: the rule glides there while the second passes
   const aim = face.closes_at === null ? left : Math.max(0, left - 1000);
   return (

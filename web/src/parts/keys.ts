@@ -32,5 +32,8 @@ export function useKeys(on: boolean, acts: { [key: string]: () => void }): void 
 }
 
 function isTyping(target: EventTarget | null): boolean {
-  return target instanceof Element && target.closest("input:not([type=checkbox], [type=radio]), select, textarea") !== null;
+  return (
+    target instanceof Element &&
+    target.closest("input:not([type=checkbox], [type=radio]), select, textarea") !== null
+  );
 }

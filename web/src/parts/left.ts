@@ -12,7 +12,8 @@ export function useLeft(face: ClockFace | null, clock: ServerClock): number | nu
       const now = leftMs(face, clock.now());
       setLeft(now);
       // wake up just after the figure changes; a standing clock needs no waking
-      if (face?.closes_at != null && now !== null && now > 0) timer = window.setTimeout(look, (now % 1000) + 15);
+      if (face?.closes_at != null && now !== null && now > 0)
+        timer = window.setTimeout(look, (now % 1000) + 15);
     };
     look();
     document.addEventListener("visibilitychange", look);

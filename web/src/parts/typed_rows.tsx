@@ -8,7 +8,10 @@ export function TypedRows({ typed }: { typed: readonly TypedResult[] }) {
   return (
     <ul class="rows rows-typed">
       {typed.map((row) => (
-        <li key={row.text + row.verdict} class={row.verdict === "right" ? "row row-typed row-key" : "row row-typed"}>
+        <li
+          key={row.text + row.verdict}
+          class={row.verdict === "right" ? "row row-typed row-key" : "row row-typed"}
+        >
           <span class="row_box">
             <span class="row_words">
               <span class="row_word">

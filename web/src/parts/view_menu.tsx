@@ -18,7 +18,11 @@ export function ViewMenu(props: { keys: string; acts: { [key: string]: () => voi
           {theme === "dark" ? "Light paper" : "Dark slate"}
         </button>
         <label class="view_menu_keys">
-          <input type="checkbox" checked={keysOn} onChange={(event) => setKeysOn(event.currentTarget.checked)} />
+          <input
+            type="checkbox"
+            checked={keysOn}
+            onChange={(event) => setKeysOn(event.currentTarget.checked)}
+          />
           <span>Single keys act: {props.keys}</span>
         </label>
       </div>

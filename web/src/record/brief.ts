@@ -2,7 +2,8 @@ import type { JointRow, Record as MuscleRecord } from "../wire";
 
 /** The record as it can be read from the back row: what books agree on, in the fewest words. */
 export function briefRecord(record: MuscleRecord): MuscleRecord {
-  const core = <T extends { status: string }>(lines: readonly T[]) => lines.filter((line) => line.status === "core");
+  const core = <T extends { status: string }>(lines: readonly T[]) =>
+    lines.filter((line) => line.status === "core");
   const sites = <T extends { status: string; detail: string }>(lines: readonly T[]) =>
     core(lines).map((site) => ({ ...site, detail: "" }));
   return {
@@ -15,8 +16,18 @@ export function briefRecord(record: MuscleRecord): MuscleRecord {
       insertions: sites(head.insertions),
     })),
     joints: record.joints.map(briefJoint).filter((row) => row.actions.length > 0),
-    nerves: core(record.nerves).map((nerve) => ({ ...nerve, path: [nerve.nerve], part: shortName(nerve.part), branch: "" })),
-    arteries: core(record.arteries).map((artery) => ({ ...artery, path: [artery.artery], part: "", branch: "" })),
+    nerves: core(record.nerves).map((nerve) => ({
+      ...nerve,
+      path: [nerve.nerve],
+      part: shortName(nerve.part),
+      branch: "",
+    })),
+    arteries: core(record.arteries).map((artery) => ({
+      ...artery,
+      path: [artery.artery],
+      part: "",
+      branch: "",
+    })),
     notes: [],
     sources: [],
     differ: [],

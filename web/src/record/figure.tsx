@@ -18,7 +18,12 @@ export function Figure(props: { list: { current: HTMLElement | null }; heads: nu
   const frame = frameOf(measured.width);
   const marks = measured.stations.flatMap((station) => station.marks);
   return (
-    <svg class="figure" aria-hidden="true" viewBox={`0 0 ${measured.width} ${measured.height}`} preserveAspectRatio="none">
+    <svg
+      class="figure"
+      aria-hidden="true"
+      viewBox={`0 0 ${measured.width} ${measured.height}`}
+      preserveAspectRatio="none"
+    >
       <Bones measured={measured} frame={frame} />
       {strandsOf(measured.stations, props.heads, frame).map((strand) => (
         <g key={strand.tendon}>

@@ -21,7 +21,8 @@ export function Foot({ record }: { record: MuscleRecord }) {
           <h3 class="plate_heading">Books differ</h3>
           {record.differ.map((line) => (
             <p key={line.about + line.text}>
-              <b class="foot_terms">{line.about}</b> {line.text} <SourceMarks ids={line.sources} all={record.sources} />
+              <b class="foot_terms">{line.about}</b> {line.text}{" "}
+              <SourceMarks ids={line.sources} all={record.sources} />
             </p>
           ))}
         </section>
@@ -55,7 +56,9 @@ function Caution({ text }: { text: string }) {
 }
 
 function SourceMarks({ ids, all }: { ids: readonly string[]; all: readonly SourceLine[] }) {
-  const numbers = ids.map((id) => all.findIndex((source) => source.id === id) + 1).filter((number) => number > 0);
+  const numbers = ids
+    .map((id) => all.findIndex((source) => source.id === id) + 1)
+    .filter((number) => number > 0);
   if (numbers.length === 0) return null;
   return <span class="source_marks">[{numbers.join(", ")}]</span>;
 }

@@ -39,7 +39,11 @@ export function boneShapes(stations: readonly MeasuredStation[], height: number)
     for (const bone of bones) {
       const place = segment.stations.indexOf(bone);
       const next = segment.stations[place + 1];
-      shapes.push({ y0: place === 0 ? segment.y0 : bone.top + 2, y1: next ? next.top - 2 : segment.y1, named: true });
+      shapes.push({
+        y0: place === 0 ? segment.y0 : bone.top + 2,
+        y1: next ? next.top - 2 : segment.y1,
+        named: true,
+      });
     }
   }
   return shapes;

@@ -1,6 +1,7 @@
 import { useRef } from "preact/hooks";
 import type { ActionLine, Record as MuscleRecord } from "../wire";
 import { listed } from "../words/numbers";
+import { breakable } from "../words/word_parts";
 import { Figure } from "./figure";
 import { type BoneStation, type JointStation, type Mark, type Path, pathOf } from "./stations";
 import { OtherReadings } from "./status_word";
@@ -19,10 +20,8 @@ export function PathOfMuscle({ record }: { record: MuscleRecord }) {
         <ol class="path_list" ref={list}>
           {path.stations.map((station, index) =>
             station.kind === "joint" ? (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a record's stations never change places
               <JointItem key={index} station={station} path={path} />
             ) : (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a record's stations never change places
               <BoneItem key={index} station={station} path={path} />
             ),
           )}
@@ -35,7 +34,10 @@ export function PathOfMuscle({ record }: { record: MuscleRecord }) {
 
 function Elsewhere({ path }: { path: Path }) {
   if (path.elsewhere.length === 0) return null;
-  const readings = path.elsewhere.map((mark) => ({ status: mark.site.status, text: markText(mark, true, path) }));
+  const readings = path.elsewhere.map((mark) => ({
+    status: mark.site.status,
+    text: markText(mark, true, path),
+  }));
   return (
     <div class="elsewhere">
       <h4 class="elsewhere_heading">Also described</h4>
@@ -49,7 +51,7 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
   const others = station.marks.filter((mark) => mark.site.status !== "core");
   return (
     <li class="station" data-station={station.soft ? "soft" : "bone"}>
-      <h4 class="station_bone">{station.soft ? "Soft tissue" : station.bone}</h4>
+      <h4 class="station_bone">{station.soft ? "Soft tissue" : breakable(station.bone)}</h4>
       <ul class="marks">
         {core.map((mark) => (
           <li key={mark.site.label + mark.site.detail}>
@@ -61,7 +63,12 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
           </li>
         ))}
       </ul>
-      <OtherReadings readings={others.map((mark) => ({ status: mark.site.status, text: markText(mark, station.soft, path) }))} />
+      <OtherReadings
+        readings={others.map((mark) => ({
+          status: mark.site.status,
+          text: markText(mark, station.soft, path),
+        }))}
+      />
     </li>
   );
 }
@@ -90,7 +97,7 @@ function JointItem({ station, path }: { station: JointStation; path: Path }) {
   const others = actions.filter((action) => action.status !== "core");
   return (
     <li class="station station-joint" data-station="joint">
-      <h4 class="station_joint">{joint}</h4>
+      <h4 class="station_joint">{breakable(joint)}</h4>
       {some && <p class="station_parts">crossed by the {listed(parts)} only</p>}
       {actions.length === 0 && <p class="station_parts">crossed, no action listed</p>}
       <ul class="actions">
@@ -98,7 +105,9 @@ function JointItem({ station, path }: { station: JointStation; path: Path }) {
           <ActionItem key={action.movement + action.part + action.condition} action={action} />
         ))}
       </ul>
-      <OtherReadings readings={others.map((action) => ({ status: action.status, text: actionText(action) }))} />
+      <OtherReadings
+        readings={others.map((action) => ({ status: action.status, text: actionText(action) }))}
+      />
     </li>
   );
 }

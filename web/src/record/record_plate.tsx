@@ -1,6 +1,7 @@
 import "./record.css";
 import "./figure.css";
 import type { Record as MuscleRecord, NameLine } from "../wire";
+import { breakable } from "../words/word_parts";
 import { Foot } from "./foot";
 import { PathOfMuscle } from "./path";
 import { Supply } from "./supply";
@@ -25,7 +26,7 @@ function Title({ record }: { record: MuscleRecord }) {
     <header class="record_title">
       <p class="record_place">{place.filter((text) => text !== "").join(" · ")}</p>
       <h2 class="record_name" id={`record-${record.muscle}`}>
-        {record.name}
+        {breakable(record.name)}
       </h2>
       <p class="record_latin" lang="la">
         {record.latin}

@@ -67,7 +67,9 @@ function namedHeads(heads: readonly Head[]): Head[] {
   if (named.length === 0) return [{ name: "", origins, insertions }];
   return named.map((head) => ({
     name: head.name,
-    origins: coreOf(head.origins).length ? [...head.origins, ...variantsOf(origins)] : [...origins, ...head.origins],
+    origins: coreOf(head.origins).length
+      ? [...head.origins, ...variantsOf(origins)]
+      : [...origins, ...head.origins],
     insertions: coreOf(head.insertions).length
       ? [...head.insertions, ...variantsOf(insertions)]
       : [...insertions, ...head.insertions],
@@ -105,7 +107,9 @@ function byBone(marks: readonly Mark[]): BoneStation[] {
   const stations: BoneStation[] = [];
   for (const mark of marks) {
     const soft = mark.site.tissue === "soft";
-    const known = stations.find((one) => one.soft === soft && (soft || one.bone === mark.site.bone) && one.marks[0]?.end === mark.end);
+    const known = stations.find(
+      (one) => one.soft === soft && (soft || one.bone === mark.site.bone) && one.marks[0]?.end === mark.end,
+    );
     if (known) known.marks.push(mark);
     else stations.push({ kind: "bone", bone: mark.site.bone, soft, marks: [mark] });
   }

@@ -60,7 +60,8 @@ function centreLine(from: Point, to: Point, head: number, heads: number, frame: 
 function bezier(corners: readonly [Point, Point, Point, Point], t: number): Point {
   const u = 1 - t;
   const weights = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t] as const;
-  const along = (axis: "x" | "y") => corners.reduce((sum, corner, n) => sum + corner[axis] * (weights[n] ?? 0), 0);
+  const along = (axis: "x" | "y") =>
+    corners.reduce((sum, corner, n) => sum + corner[axis] * (weights[n] ?? 0), 0);
   return { x: along("x"), y: along("y") };
 }
 
@@ -75,7 +76,9 @@ function ribbon(line: readonly Point[], halfWidth: number): Strand {
   const fleshy = line.slice(3, -3);
   const belly = outline(fleshy, (t) => halfWidth * Math.sin(Math.PI * t) ** 0.7);
   const lanes = halfWidth > 5 ? [-0.66, -0.33, 0, 0.33, 0.66] : [-0.4, 0.4];
-  const fibres = lanes.map((lane) => polyline(offset(fleshy, (t) => lane * halfWidth * Math.sin(Math.PI * t) ** 0.7)));
+  const fibres = lanes.map((lane) =>
+    polyline(offset(fleshy, (t) => lane * halfWidth * Math.sin(Math.PI * t) ** 0.7)),
+  );
   return { tendon, belly, fibres };
 }
 
@@ -83,13 +86,21 @@ function ribbon(line: readonly Point[], halfWidth: number): Strand {
 function slip(from: Point, line: readonly Point[], direction: 1 | -1): Strand {
   const reach = from.y + direction * 34;
   const joins = nearest(line, reach);
-  const corners = [from, { x: (from.x + joins.x) / 2, y: from.y + direction * 4 }, { x: joins.x, y: (from.y + joins.y) / 2 }, joins] as const;
+  const corners = [
+    from,
+    { x: (from.x + joins.x) / 2, y: from.y + direction * 4 },
+    { x: joins.x, y: (from.y + joins.y) / 2 },
+    joins,
+  ] as const;
   const path = Array.from({ length: 13 }, (_, step) => bezier(corners, step / 12));
   return { tendon: outline(path, (t) => 1.1 + 1.2 * t), belly: "", fibres: [] };
 }
 
 function nearest(line: readonly Point[], y: number): Point {
-  return line.reduce((best, point) => (Math.abs(point.y - y) < Math.abs(best.y - y) ? point : best), line[0] as Point);
+  return line.reduce(
+    (best, point) => (Math.abs(point.y - y) < Math.abs(best.y - y) ? point : best),
+    line[0] as Point,
+  );
 }
 
 function outline(line: readonly Point[], halfWidth: (t: number) => number): string {
@@ -105,7 +116,10 @@ function offset(line: readonly Point[], width: (t: number) => number): Point[] {
     const after = line[Math.min(line.length - 1, n + 1)] ?? point;
     const length = Math.hypot(after.x - before.x, after.y - before.y) || 1;
     const by = width(n / (line.length - 1));
-    return { x: point.x - ((after.y - before.y) / length) * by, y: point.y + ((after.x - before.x) / length) * by };
+    return {
+      x: point.x - ((after.y - before.y) / length) * by,
+      y: point.y + ((after.x - before.x) / length) * by,
+    };
   });
 }
 

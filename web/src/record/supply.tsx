@@ -1,4 +1,4 @@
-import type { ArteryPath, NervePath, Record as MuscleRecord } from "../wire";
+import type { ArteryPath, Record as MuscleRecord, NervePath } from "../wire";
 import { StatusWord } from "./status_word";
 import { type Branch, supplyTree, trunkOf } from "./supply_tree";
 
@@ -59,11 +59,22 @@ const ROOT_EM = 2.4;
 function Filaments({ nerve }: { nerve: NervePath }) {
   const width = nerve.roots.length * ROOT_EM * 10;
   return (
-    <svg class="filaments" aria-hidden="true" viewBox={`0 0 ${width} 16`} style={{ width: `${nerve.roots.length * ROOT_EM}em` }}>
+    <svg
+      class="filaments"
+      aria-hidden="true"
+      viewBox={`0 0 ${width} 16`}
+      style={{ width: `${nerve.roots.length * ROOT_EM}em` }}
+    >
       {nerve.roots.map((root, index) => {
         const x = (index + 0.5) * ROOT_EM * 10;
         const chief = nerve.main.length === 0 || nerve.main.includes(root);
-        return <path key={root} class={chief ? "filament" : "filament filament-thin"} d={`M${x} 0C${x} 10 0 6 0 16`} />;
+        return (
+          <path
+            key={root}
+            class={chief ? "filament" : "filament filament-thin"}
+            d={`M${x} 0C${x} 10 0 6 0 16`}
+          />
+        );
       })}
     </svg>
   );

@@ -9,7 +9,12 @@ import type { Handed, HandIn } from "./hand_in";
 import { TypedLines } from "./typed_lines";
 
 /** An open round at the seat: the stem, the options, and what became of one's answer. */
-export function Answering(props: { view: PublicView; item: ItemFace; known: AnswerFace | null; hands: HandIn }) {
+export function Answering(props: {
+  view: PublicView;
+  item: ItemFace;
+  known: AnswerFace | null;
+  hands: HandIn;
+}) {
   const { item } = props;
   const handed = ofRound(useStore(props.hands.handed), item.round);
   const [draft, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code);
@@ -116,7 +121,8 @@ function letterOf(event: KeyboardEvent, item: ItemFace): string | null {
 function useRoundFocus(form: { current: HTMLFormElement | null }, round: number): void {
   useEffect(() => {
     const focused = document.activeElement;
-    if (focused === null || focused === document.body) form.current?.querySelector<HTMLElement>("#stem")?.focus({ preventScroll: true });
+    if (focused === null || focused === document.body)
+      form.current?.querySelector<HTMLElement>("#stem")?.focus({ preventScroll: true });
     window.scrollTo({ top: 0 });
   }, [form, round]);
 }

@@ -19,7 +19,11 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <KeyLine result={result} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
       {result.options.length > 0 && (
-        <ResultRows options={result.options} chosen={choice} {...(explained ? { below: reasonBelow(choice) } : {})} />
+        <ResultRows
+          options={result.options}
+          chosen={choice}
+          {...(explained ? { below: reasonBelow(choice) } : {})}
+        />
       )}
       {result.typed.length > 0 && <TypedRows typed={result.typed} />}
       {explained && !mine && <Why why={result.why} />}
@@ -48,7 +52,9 @@ function KeyLine({ result }: { result: ResultFace }) {
 /** One's own choice comes first and at the top; here the others say what they really are. */
 function reasonBelow(choice: readonly string[]) {
   return (option: OptionResult) =>
-    option.reason && !choice.includes(option.letter) && !option.is_key ? <p class="row_below">{option.reason}</p> : null;
+    option.reason && !choice.includes(option.letter) && !option.is_key ? (
+      <p class="row_below">{option.reason}</p>
+    ) : null;
 }
 
 function VerdictBar({ mine }: { mine: OwnResult }) {

@@ -6,7 +6,15 @@ import { JoinForm } from "./join_form";
 import type { Place, SeatSession } from "./session";
 
 /** The way in: the form, or word that the seat is being looked for. */
-export function Door({ session, place, announcer }: { session: SeatSession; place: Place; announcer: Announcer }) {
+export function Door({
+  session,
+  place,
+  announcer,
+}: {
+  session: SeatSession;
+  place: Place;
+  announcer: Announcer;
+}) {
   const state = useStore(session.line.state);
   const complaint = useStore(session.complaint);
   const doorCode = useStore(session.doorCode);

@@ -9,7 +9,11 @@ export interface Draft {
 }
 
 /** The draft of a round; it begins with what was left unfinished here, else with what was handed in before. */
-export function useDraft(item: ItemFace, known: AnswerFace | null, doorCode: string): [Draft, (next: Draft) => void] {
+export function useDraft(
+  item: ItemFace,
+  known: AnswerFace | null,
+  doorCode: string,
+): [Draft, (next: Draft) => void] {
   const [kept, keep] = useState<KeptDraft | null>(() => keptDraft(doorCode));
   const draft = kept?.round === item.round ? kept : (known ?? EMPTY);
   const change = (next: Draft) => {

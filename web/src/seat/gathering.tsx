@@ -28,7 +28,9 @@ export function SentOut() {
   return (
     <main class="door">
       <h1 class="door_title">You are not in this room any more</h1>
-      <p class="door_text">The host has sent this seat out. If that was a mistake, ask the host and come in again.</p>
+      <p class="door_text">
+        The host has sent this seat out. If that was a mistake, ask the host and come in again.
+      </p>
       <p class="door_aside">
         <a href="/">To the door</a>
       </p>

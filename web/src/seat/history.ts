@@ -13,8 +13,15 @@ export interface PastRound {
 export function closedRound(view: PublicView, own: OwnView | null): PastRound | null {
   if (view.item === null || view.result === null) return null;
   const answer = own?.answer?.round === view.round ? own.answer : null;
-  const texts = view.result.options.filter((option) => answer?.choice.includes(option.letter)).map((option) => option.text);
-  return { round: view.round, stem: view.item.stem, key: view.result.key_text, answer: [...texts, ...(answer?.typed ?? [])] };
+  const texts = view.result.options
+    .filter((option) => answer?.choice.includes(option.letter))
+    .map((option) => option.text);
+  return {
+    round: view.round,
+    stem: view.item.stem,
+    key: view.result.key_text,
+    answer: [...texts, ...(answer?.typed ?? [])],
+  };
 }
 
 /** The rounds so far with this one put in its place. */

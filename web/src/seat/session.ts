@@ -63,7 +63,8 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
   }
 
   async function sitDown(line: Line, code: string, on: Shelf): Promise<void> {
-    if (hands.get() === null) hands.set(makeHandIn(line, makeOutbox(on, `quizroom.outbox.${code}`), received));
+    if (hands.get() === null)
+      hands.set(makeHandIn(line, makeOutbox(on, `quizroom.outbox.${code}`), received));
     history.replaceState(null, "", `/seat/${code}`);
     place.set("seated");
     await hands.get()?.sendWaiting();

@@ -8,12 +8,17 @@ export function TypedLines(props: { item: ItemFace; draft: Draft; onDraft: (draf
   const { item, draft } = props;
   const lines = Array.from({ length: item.pick }, (_, index) => index);
   const write = (at: number, text: string) =>
-    props.onDraft({ choice: [], typed: lines.map((line) => (line === at ? text : (draft.typed[line] ?? ""))) });
+    props.onDraft({
+      choice: [],
+      typed: lines.map((line) => (line === at ? text : (draft.typed[line] ?? ""))),
+    });
   return (
     <fieldset class="typed" aria-labelledby="stem choose">
       {lines.map((line) => (
         <label key={line} class="typed_line">
-          <span class={lines.length > 1 ? "typed_number" : "unseen"}>{lines.length > 1 ? line + 1 : "Your answer"}</span>
+          <span class={lines.length > 1 ? "typed_number" : "unseen"}>
+            {lines.length > 1 ? line + 1 : "Your answer"}
+          </span>
           <input
             class="field_input typed_input"
             value={draft.typed[line] ?? ""}

@@ -8,15 +8,15 @@ const LEAST = 0.5;
  * `what` names the content; the fit is looked for anew when it, the window or the fonts change. */
 export function useFit(main: { current: HTMLElement | null }, what: string): void {
   useLayoutEffect(() => {
-    const fit = () => main.current && shrinkToFit(main.current, document.documentElement);
-    fit();
-    const soon = requestAnimationFrame(fit); // the figure beside the record is drawn after the first look
-    window.addEventListener("resize", fit);
-    document.fonts?.addEventListener("loadingdone", fit);
+    const look = () => main.current && shrinkToFit(main.current, document.documentElement);
+    look();
+    const soon = requestAnimationFrame(look); // the figure beside the record is drawn after the first look
+    window.addEventListener("resize", look);
+    document.fonts?.addEventListener("loadingdone", look);
     return () => {
       cancelAnimationFrame(soon);
-      window.removeEventListener("resize", fit);
-      document.fonts?.removeEventListener("loadingdone", fit);
+      window.removeEventListener("resize", look);
+      document.fonts?.removeEventListener("loadingdone", look);
     };
   }, [main, what]);
 }

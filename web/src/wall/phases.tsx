@@ -6,7 +6,15 @@ import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
 
 /** What the wall shows in each phase. */
-export function PhaseOfWall({ view, players, joinAddress }: { view: PublicView; players: number; joinAddress: string }) {
+export function PhaseOfWall({
+  view,
+  players,
+  joinAddress,
+}: {
+  view: PublicView;
+  players: number;
+  joinAddress: string;
+}) {
   switch (view.phase) {
     case "preparing":
       return <Waiting />;
@@ -32,7 +40,15 @@ function Waiting() {
   );
 }
 
-function Gathering({ view, players, joinAddress }: { view: PublicView; players: number; joinAddress: string }) {
+function Gathering({
+  view,
+  players,
+  joinAddress,
+}: {
+  view: PublicView;
+  players: number;
+  joinAddress: string;
+}) {
   return (
     <div class="gather">
       <div class="gather_words">
@@ -44,7 +60,10 @@ function Gathering({ view, players, joinAddress }: { view: PublicView; players: 
         <p class="gather_code">{view.door_code}</p>
       </div>
       <figure class="gather_qr">
-        <img src={`/qr/${view.door_code}.svg`} alt={`QR code that opens the seat page with door code ${view.door_code}`} />
+        <img
+          src={`/qr/${view.door_code}.svg`}
+          alt={`QR code that opens the seat page with door code ${view.door_code}`}
+        />
         <figcaption>{players === 0 ? "nobody is here yet" : `${countOf(players, "player")} here`}</figcaption>
       </figure>
     </div>
@@ -57,7 +76,11 @@ function Asked({ view }: { view: PublicView }) {
   return (
     <>
       <h1 class="stem wall_stem">{item.stem}</h1>
-      {item.options.length > 0 ? <PlainRows options={item.options} /> : <p class="wall_ask">Type the answer at your seat.</p>}
+      {item.options.length > 0 ? (
+        <PlainRows options={item.options} />
+      ) : (
+        <p class="wall_ask">Type the answer at your seat.</p>
+      )}
     </>
   );
 }

@@ -13,7 +13,12 @@ import { useFit } from "./fit";
 import { PhaseOfWall } from "./phases";
 
 /** The projected page. It knows the public view and nothing else, so it is safe to mirror. */
-export function WallPage(props: { line: Line; complaint: Store<string>; joinAddress: string; announcer: Announcer }) {
+export function WallPage(props: {
+  line: Line;
+  complaint: Store<string>;
+  joinAddress: string;
+  announcer: Announcer;
+}) {
   const seen = useStore(props.line.seen);
   const state = useStore(props.line.state);
   const complaint = useStore(props.complaint);
@@ -52,10 +57,13 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
     <div class={`wall wall-${view.phase}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="wall_top">
-        <p>{view.round > 0 && view.phase !== "finished" ? `Round ${view.round} of ${view.rounds}` : view.title}</p>
+        <p>
+          {view.round > 0 && view.phase !== "finished" ? `Round ${view.round} of ${view.rounds}` : view.title}
+        </p>
         <ClockFigures face={view.clock} left={left} />
       </header>
-      <main class="wall_main" ref={main}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}
+      <main class="wall_main" ref={main} tabIndex={0}>
         <LineNotice state={state} kept="Answers that were handed in are safe." />
         <PhaseOfWall view={view} players={players} joinAddress={joinAddress} />
       </main>
@@ -74,6 +82,7 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
 
 function countsText(view: PublicView, answered: number, players: number): string {
   if (view.phase === "answering") return `${answered} of ${players} answered`;
-  if (view.result && view.phase !== "finished") return `${view.result.answered} of ${view.result.of} answered`;
+  if (view.result && view.phase !== "finished")
+    return `${view.result.answered} of ${view.result.of} answered`;
   return view.phase === "gathering" ? "" : `${players} players`;
 }

@@ -9,7 +9,7 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
   const [shown, show] = useState(0);
   const record = view.records[shown] ?? view.records[0];
   return (
-    <>
+    <div class="wall_plate">
       <div class="wall_answer">
         <h1 class="wall_asked">{view.item?.stem}</h1>
         <p class="wall_why">
@@ -17,28 +17,37 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
           {result.struck && " (struck: does not count)"}
         </p>
         {result.why && <p class="wall_why">{result.why}</p>}
+        {view.records.length > 1 && <Leaves view={view} shown={shown} onShow={show} />}
       </div>
-      {view.records.length > 1 && <Leaves view={view} shown={shown} onShow={show} />}
       {record && <RecordPlate record={briefRecord(record)} />}
-      {record && <BelowPlate record={record} lookAlike={view.item?.family === "look_alike"} />}
-    </>
+      {record && <BesidePlate record={record} view={view} />}
+    </div>
   );
 }
 
 /** What has no room on the plate: how to tell look-alikes apart when that was asked, and that books differ. */
-function BelowPlate({ record, lookAlike }: { record: MuscleRecord; lookAlike: boolean }) {
-  const tells = lookAlike ? record.lookalikes.map((line) => line.tell) : [];
+function BesidePlate({ record, view }: { record: MuscleRecord; view: PublicView }) {
+  const tell = view.item?.family === "look_alike" ? nearestTell(record, view) : "";
   const differ = differencesOf(record);
   return (
     <p class="wall_differ">
-      {tells.map((tell) => (
-        <span key={tell}>
+      {tell && (
+        <span>
           <b>Keep apart:</b> {tell}{" "}
         </span>
-      ))}
+      )}
       {differ.length > 0 && `Books differ on ${listed(differ)}. `}The full record is at each seat.
     </p>
   );
+}
+
+/** The line of the record that has most to do with the options: a wall has room for one. */
+function nearestTell(record: MuscleRecord, view: PublicView): string {
+  const asked = (view.item?.options ?? []).map((option) => option.text.toLowerCase()).join(" ");
+  const hits = (terms: readonly string[]) =>
+    terms.filter((term) => asked.includes(term.toLowerCase())).length;
+  const lines = [...record.lookalikes].sort((a, b) => hits(b.terms) - hits(a.terms));
+  return lines[0]?.tell ?? "";
 }
 
 function Leaves(props: { view: PublicView; shown: number; onShow: (index: number) => void }) {

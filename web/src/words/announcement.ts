@@ -15,7 +15,8 @@ export function announcement(before: Shown | null, after: Shown): string | null 
   if (was === undefined || was.phase !== is.phase || was.round !== is.round) return phaseText(after);
   if (is.phase === "answering") return clockText(was.clock, is.clock);
   if (is.phase === "closed" && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
-  if (was.result?.struck !== is.result?.struck) return is.result?.struck ? "This item is struck." : "This item counts again.";
+  if (was.result?.struck !== is.result?.struck)
+    return is.result?.struck ? "This item is struck." : "This item counts again.";
   return null;
 }
 

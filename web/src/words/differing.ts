@@ -4,7 +4,22 @@ export interface Stretch {
   differs: boolean;
 }
 
-const SMALL_WORDS = new Set(["a", "an", "and", "at", "by", "for", "in", "into", "of", "on", "or", "the", "to", "with"]);
+const SMALL_WORDS = new Set([
+  "a",
+  "an",
+  "and",
+  "at",
+  "by",
+  "for",
+  "in",
+  "into",
+  "of",
+  "on",
+  "or",
+  "the",
+  "to",
+  "with",
+]);
 
 /** Splits each option into stretches so that what differs between look-alikes can be set bold.
  *
