@@ -14,7 +14,7 @@ PLAIN: dict[str, dict[str, Any]] = {
     "prepare_review": {
         "title": "Upper limb",
         "course": "intro_upper_limb",
-        "families": ["nerve"],
+        "families": ["action"],
         "rounds": 3,
         "timing": "computed",
         "seconds": 45,

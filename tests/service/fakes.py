@@ -30,20 +30,31 @@ class SetClock:
 
 
 class WatchedLog(MemoryEventLog):
-    """A log in memory that counts its turns, and fails while `failure` is set."""
+    """A log in memory that counts its turns, and fails while a failure is set, for all or for a room."""
 
     def __init__(self) -> None:
         """Begin sound."""
         super().__init__()
         self.turns: list[int] = []
         self.failure: Exception | None = None
+        self.failures_of: dict[str, Exception] = {}
 
     def append(self, entries: Sequence[Entry]) -> None:
         """Append, or fail before anything is appended."""
-        if self.failure is not None:
-            raise self.failure
+        failure = self.failure or next(iter(self._failures(*(entry.room for entry in entries))), None)
+        if failure is not None:
+            raise failure
         super().append(entries)
         self.turns.append(len(entries))
+
+    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+        """Read, or fail if this room is to fail."""
+        for failure in self._failures(room):
+            raise failure
+        return super().read(room, after)
+
+    def _failures(self, *rooms: str) -> list[Exception]:
+        return [self.failures_of[room] for room in rooms if room in self.failures_of]
 
 
 class Desk:
