@@ -55,6 +55,7 @@ def test_a_python_function_is_measured_from_its_name_to_its_last_line() -> None:
         ("const one = () => {\n  const two = () => {\n    go();\n  };\n\n  two();\n};\n", [7, 3]),
         ("class A {\n  one(a: string): void {\n    go(a);\n  }\n}\n", [3]),
         ("function One() {\n  return (\n    <p>don't {x}</p>\n  );\n}\n", [5]),
+        ("describe('one', () => {\n  it('two', () => {\n    go();\n  });\n});\n", [3]),
         ("if (a) {\n  go();\n}\nfor (const x of y) {\n  go(x);\n}\n", []),
         ("type One = (a: number) => void;\n// a => b\ninterface B {\n  go: (a: number) => void;\n}\n", []),
     ],
