@@ -76,4 +76,4 @@ def _families(course: "Course", asked: tuple[str, ...]) -> "tuple[Family, ...]":
 def _no_such(kind: str, word: str, known: tuple[str, ...]) -> str:
     from quizroom.knowledge.suggest import suggest  # noqa: PLC0415 - not before `serve` patches
 
-    return f'There is no {kind} "{word}": {suggest(word, known)} Known: {", ".join(known)}.'
+    return f'There is no {kind} "{word}" (known: {", ".join(known)}): {suggest(word, known)}'
