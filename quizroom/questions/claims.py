@@ -7,6 +7,7 @@ mover in the next: as prime mover it is neither key nor wrong option.
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal, get_args
 
 from quizroom.knowledge.anatomy import joints_crossed, joints_possibly_crossed
@@ -96,7 +97,8 @@ def _overlaps(catalogue: Catalogue, relation: Relation) -> tuple[Overlap, Overla
             arteries = artery_overlap(catalogue)
             return arteries, arteries
         case "action" | "prime":
-            return action_overlap, action_overlap
+            actions = cache(action_overlap)
+            return actions, actions
         case "crossing" | "compartment":
             return only_itself, only_itself
 
@@ -106,6 +108,8 @@ def _claims(catalogue: Catalogue, course: Course, relation: Relation) -> Iterato
         for muscle in catalogue.muscles.values():
             yield from _crossings(catalogue, muscle)
         return
+    if relation == "compartment":
+        yield from _contested_compartments(catalogue)
     kinds = {"attachment": ("origin", "insertion"), "prime": ("action",)}.get(relation, (relation,))
     for fact in catalogue.index.facts.values():
         if fact.kind in kinds:
@@ -130,10 +134,33 @@ def _claim(catalogue: Catalogue, course: Course, relation: Relation, fact: Fact)
 
 def _may_be_asked(catalogue: Catalogue, relation: Relation, fact: Fact) -> bool:
     if relation == "compartment":
-        return all(row.about != "compartment" for row in catalogue.muscles[fact.muscle].differ)
+        return not _is_contested(catalogue.muscles[fact.muscle])
     if isinstance(fact.row, Action):
         return fact.row.role == "prime" or not fact.row.condition
     return True
+
+
+def _is_contested(muscle: Muscle) -> bool:
+    return any(row.about == "compartment" for row in muscle.differ)
+
+
+def _contested_compartments(catalogue: Catalogue) -> Iterator[Claim]:
+    """A muscle whose compartment is contested may belong to any of its region and the next ones."""
+    regions = sorted(catalogue.regions.values(), key=lambda region: region.order)
+    place = {region.id: number for number, region in enumerate(regions)}
+    for muscle in filter(_is_contested, catalogue.muscles.values()):
+        for compartment in catalogue.compartments.values():
+            if abs(place[compartment.region] - place[muscle.region]) <= 1:
+                yield Claim(
+                    muscle=muscle.id,
+                    part="",
+                    value=compartment.id,
+                    certain=False,
+                    usual=False,
+                    accepted=False,
+                    facts=(),
+                    sources=muscle.sources,
+                )
 
 
 def _crossings(catalogue: Catalogue, muscle: Muscle) -> Iterator[Claim]:

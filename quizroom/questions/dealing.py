@@ -12,7 +12,7 @@ from quizroom.questions.families import ASKS
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
 
-_TYPED_SHARE = 1 / 3
+_TYPED_SHARE = 1 / 2
 """How often a question that may be typed is typed, where the plan allows both."""
 _MUSCLES_LOOKED_AT = 12
 """Muscles tried for a question that nothing shown before gives away, before one is taken all the same."""

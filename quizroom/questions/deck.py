@@ -39,12 +39,17 @@ def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ..
     Raises:
         CannotDeal: if the course and the families do not yield so many questions.
     """
-    dealing = _start(catalogue, course, plan, plan.seed)
+    return deal_from(syllabus_of(catalogue, course), plan)
+
+
+def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
+    """The same for a syllabus made before."""
+    dealing = _start(syllabus, plan, plan.seed)
     items: list[Item] = []
     while len(items) < plan.rounds:
         item = next_item(dealing)
         if item is None:
-            raise CannotDeal(_too_few(course, plan, len(items)))
+            raise CannotDeal(_too_few(syllabus.course, plan, len(items)))
         items.append(item)
     return tuple(items)
 
@@ -57,7 +62,7 @@ def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of i
     Raises:
         CannotDeal: if nothing else can be asked.
     """
-    dealing = _start(catalogue, course, plan, seed)
+    dealing = _start(syllabus_of(catalogue, course), plan, seed)
     for place, item in enumerate(items):
         take_note(dealing, item, shown=place != position)
     other = next_item(dealing, items[position].family)
@@ -80,7 +85,8 @@ def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
                 yield item
 
 
-def _start(catalogue: Catalogue, course: Course, plan: DealPlan, seed: int) -> Dealing:
+def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:
+    course = syllabus.course
     families = tuple(family for family in plan.families if family in course.families)
     if not families:
         wanted = ", ".join(plan.families) or "nothing"
@@ -88,7 +94,7 @@ def _start(catalogue: Catalogue, course: Course, plan: DealPlan, seed: int) -> D
     if plan.rounds < 1:
         raise CannotDeal("A review has at least one round.")
     random = Random(f"deal/{seed}")  # noqa: S311 -- a deal is to be repeatable, not secret
-    return start_dealing(syllabus_of(catalogue, course), families, plan.formats, random, seed)
+    return start_dealing(syllabus, families, plan.formats, random, seed)
 
 
 def _too_few(course: Course, plan: DealPlan, dealt: int) -> str:

@@ -48,9 +48,8 @@ def reason_of_value(syllabus: Syllabus, relation: Relation, value: str) -> Reaso
 
 def reason_of_set(syllabus: Syllabus, relation: Relation, value: str, muscles: tuple[str, ...]) -> Reason:
     """Which muscles belong to a value, all of them named."""
-    claims = [
-        one for one in claims_reaching(syllabus, relation, value) if one.certain and one.muscle in muscles
-    ]
+    reaching = claims_reaching(syllabus, relation, value)
+    claims = [claim for claim in reaching if claim.certain and claim.muscle in muscles]
     names = [concept_text(syllabus.words, "muscle", muscle) for muscle in muscles]
     match relation:
         case "attachment":

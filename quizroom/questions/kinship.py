@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from quizroom.knowledge.catalogue import Catalogue
 
@@ -30,6 +31,18 @@ class Kinship:
     def by_region(self) -> Groups:
         """Muscles of each region."""
         return _grouped((muscle.region, muscle.id) for muscle in self.catalogue.muscles.values())
+
+    @cached_property
+    def beside_region(self) -> Groups:
+        """Muscles of the regions before and after each region."""
+        regions = sorted(self.catalogue.regions.values(), key=lambda region: region.order)
+        beside = [(one.id, other.id) for one, other in pairwise(regions)]
+        return _grouped(
+            (here, muscle)
+            for one, other in beside
+            for here, there in ((one, other), (other, one))
+            for muscle in self.by_region.get(there, ())
+        )
 
     @cached_property
     def by_bone(self) -> Groups:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from quizroom.knowledge.model import Movement
 from quizroom.questions.ask import Ask
 from quizroom.questions.model import Reason
 from quizroom.questions.overlap import action_overlap
@@ -31,7 +32,7 @@ def meaning_asks(syllabus: Syllabus) -> Iterator[Ask]:
             facts=(f"{movement.id}/meaning/-/-",),
             muscles=(muscle,),
             unit=(muscle, ""),
-            stem=f"Which of these movements {movement.meaning}?",
+            stem=f"Which of these {_plain(movement)}?",
             leads=tuple(f"{joint}.{one}" for one in alike if f"{joint}.{one}" not in barred),
         )
 
@@ -40,7 +41,14 @@ def reason_of_meaning(syllabus: Syllabus, action: str) -> Reason:
     """What a movement word means."""
     movement = action.rpartition(".")[2]
     name = capitalised(concept_text(syllabus.words, "movement", movement))
-    return Reason(text=f"{name} {syllabus.catalogue.movements[movement].meaning}.")
+    sets = (one for one in syllabus.catalogue.lookalikes.values() if movement in one.members)
+    sources = tuple(dict.fromkeys(source for one in sets for source in one.sources))
+    return Reason(text=f"{name} {syllabus.catalogue.movements[movement].meaning}.", sources=sources)
+
+
+def _plain(movement: Movement) -> str:
+    """The meaning without what is added for one place of the body."""
+    return movement.meaning.partition(";")[0]
 
 
 def _led(syllabus: Syllabus, movement: str) -> tuple[str, str]:

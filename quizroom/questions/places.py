@@ -18,11 +18,18 @@ _HINT_LETTERS = 4
 
 
 def place_asks(syllabus: Syllabus) -> Iterator[Ask]:
-    """One ask for each look-alike landmark with a name of its own, to which a muscle on the list attaches."""
+    """One ask for each look-alike landmark with a name of its own, to which a muscle on the list attaches.
+
+    Only where a look-alike lies on another bone: else nothing is told apart.
+    """
     for site in syllabus.kinship.lookalikes:
         landmark = syllabus.catalogue.landmarks.get(site)
         muscle = _attached_muscle(syllabus, site)
         if landmark is None or not muscle or not _is_fit(syllabus, landmark):
+            continue
+        barred = frozenset(_bones_with(syllabus, landmark.name))
+        leads = tuple(bone for bone in _bones_of_lookalikes(syllabus, site) if bone not in barred)
+        if not leads:
             continue
         yield Ask(
             family="look_alike",
@@ -31,11 +38,12 @@ def place_asks(syllabus: Syllabus) -> Iterator[Ask]:
             relation="attachment",
             kind="bone",
             key=landmark.bones,
-            barred=frozenset(_bones_with(syllabus, landmark.name)),
+            barred=barred,
             facts=(f"{site}/bone/-/{landmark.bones[0]}",),
             muscles=(muscle,),
             value=site,
             stem=f"On which of these bones is the {landmark.name}?",
+            leads=leads,
         )
 
 
@@ -66,6 +74,13 @@ def _is_fit(syllabus: Syllabus, landmark: Landmark) -> bool:
     bone = syllabus.catalogue.bones[landmark.bones[0]]
     hint = bone.name[:_HINT_LETTERS].lower()
     return not bone.plural and hint not in landmark.name and _bones_with(syllabus, landmark.name) == {bone.id}
+
+
+def _bones_of_lookalikes(syllabus: Syllabus, site: str) -> Iterator[str]:
+    for other in syllabus.kinship.lookalikes[site]:
+        landmark = syllabus.catalogue.landmarks[other]
+        if landmark.tissue == "bone" and not syllabus.catalogue.bones[landmark.bones[0]].plural:
+            yield landmark.bones[0]
 
 
 def _bones_with(syllabus: Syllabus, name: str) -> set[str]:

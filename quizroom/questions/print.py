@@ -1,6 +1,6 @@
 """Items as text for people and as plain values for machines."""
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Any
 
 from quizroom.questions.model import Item
@@ -30,6 +30,6 @@ def item_as_text(item: Item, *, reasons: bool = True) -> str:
 
 def item_as_json(item: Item) -> dict[str, Any]:
     """All of an item but the records, which are found by the ids in `muscles`."""
-    plain = asdict(item)
+    plain = asdict(replace(item, records=()))
     del plain["records"]
     return plain

@@ -37,7 +37,8 @@ def why_of(syllabus: Syllabus, ask: Ask) -> Reason:
     if len(ask.key) > 1:
         return reason_of_set(syllabus, ask.relation, ask.value, ask.key)
     why = reason_of_option(syllabus, ask, ask.key[0])
-    differ = books_differ(syllabus, ask.relation, ask.muscles[0])
+    about_muscles = ask.kind != "bone" and ask.direction != MEANING
+    differ = books_differ(syllabus, ask.relation, ask.muscles[0]) if about_muscles else ""
     return Reason(text=why.text + differ, facts=why.facts, sources=why.sources)
 
 

@@ -7,6 +7,7 @@ The item carries the accepted terms and those near them, so nothing else is need
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from rapidfuzz.distance import DamerauLevenshtein
@@ -34,6 +35,10 @@ _EMPTY_WORDS = frozenset(
 )
 
 
+_form = lru_cache(maxsize=8192)(normalise)
+"""A pure function remembered: a whole class types against the same few hundred terms."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Verdict:
     """What typed words are worth, for which concept ("" for none known), and why in a sentence.
@@ -57,14 +62,14 @@ class _Match:
 
 def verdict(item: Item, text: str) -> Verdict:
     """Judge one typed answer of an item."""
-    typed = normalise(text)
+    typed = _form(text)
     if not typed:
         return Verdict(kind="wrong", concept="", because="Nothing was typed.")
     for accepted in item.accepted:
-        if typed in map(normalise, accepted.terms):
+        if typed in map(_form, accepted.terms):
             return Verdict(kind="right", concept=accepted.concept, because=_is_right(accepted))
     for near in item.near:
-        if typed == normalise(near.term):
+        if typed == _form(near.term):
             return Verdict(kind="wrong", concept=near.concept, because=near.tells)
     return _verdict_on_spelling(item, typed)
 
@@ -107,7 +112,7 @@ def _verdict_on_spelling(item: Item, typed: str) -> Verdict:
     if best.distance is None or best.distance > tolerance(best.term):
         return _doubtful_or_wrong(item, typed)
     other = _nearest_other(item.near, typed)
-    too_close = other and letters_apart(typed, normalise(other.term)) < best.distance + _MARGIN
+    too_close = other and letters_apart(typed, _form(other.term)) < best.distance + _MARGIN
     if not other or not too_close or item.spelling == "exact":
         return _misspelt(item, best.accepted)
     because = f"It may mean {best.accepted.text}, but is nearly as close to {other.term}: the host decides."
@@ -129,7 +134,7 @@ def _misspelt(item: Item, accepted: Accepted) -> Verdict:
 
 def _doubtful_or_wrong(item: Item, typed: str) -> Verdict:
     for accepted in item.accepted:
-        for term in map(normalise, accepted.terms):
+        for term in map(_form, accepted.terms):
             if _shares_words(typed, term):
                 because = f"It has words of {accepted.text}, but is not quite that name: the host decides."
                 return Verdict(kind="doubtful", concept=accepted.concept, because=because)
@@ -143,12 +148,12 @@ def _matches(accepted: Iterable[Accepted], typed: str) -> list[_Match]:
     return [
         _Match(one, spelling_distance(typed, term), term)
         for one in accepted
-        for term in map(normalise, one.terms)
+        for term in map(_form, one.terms)
     ]
 
 
 def _nearest_other(near: Iterable[NearTerm], typed: str) -> NearTerm | None:
-    return min(near, key=lambda one: letters_apart(typed, normalise(one.term)), default=None)
+    return min(near, key=lambda one: letters_apart(typed, _form(one.term)), default=None)
 
 
 def _shares_words(typed: str, term: str) -> bool:

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from quizroom.knowledge.model import Bone
 from quizroom.questions.ask import Ask
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 
-_NEARBY_JOINTS = 6
+_NEAREST = 6
 _TRUNK = ("head", "trunk")
 
 
@@ -42,14 +43,12 @@ def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The ranked sources for the bone of a landmark: bones of its look-alikes, then the nearest bones."""
-    landmarks, bones = syllabus.catalogue.landmarks, syllabus.catalogue.bones
-    alike = syllabus.kinship.lookalikes.get(ask.subject, ())
-    yield "look_alike", tuple(landmarks[one].bones[0] for one in alike if landmarks[one].tissue == "bone")
+    """The bones nearest to that of a landmark, in its limb or in the trunk; look-alikes lead already."""
+    bones = syllabus.catalogue.bones
     here = bones[ask.key[0]]
-    single = (one for one in bones.values() if not one.plural)
-    nearest = sorted(single, key=lambda bone: (abs(bone.order - here.order), bone.id))
-    yield "homologous_bone", tuple(bone.id for bone in nearest[:_NEARBY_JOINTS])
+    kin = (one for one in bones.values() if not one.plural and _in_trunk(one) == _in_trunk(here))
+    nearest = sorted(kin, key=lambda bone: (abs(bone.order - here.order), bone.id))
+    yield "homologous_bone", tuple(bone.id for bone in nearest[:_NEAREST])
 
 
 def _opposites(syllabus: Syllabus, ask: Ask, joint: str) -> Iterator[str]:
@@ -73,9 +72,13 @@ def _joints_nearby(syllabus: Syllabus, joint: str) -> tuple[str, ...]:
     acting = {value.partition(".")[0] for value, claims in actions if any(claim.usual for claim in claims)}
     here = joints[joint].order
     kin = (one for one in acting if _is_of_trunk(syllabus, one) == _is_of_trunk(syllabus, joint))
-    return tuple(sorted(kin, key=lambda one: (abs(joints[one].order - here), one))[:_NEARBY_JOINTS])
+    return tuple(sorted(kin, key=lambda one: (abs(joints[one].order - here), one))[:_NEAREST])
 
 
 def _is_of_trunk(syllabus: Syllabus, joint: str) -> bool:
     bones = syllabus.catalogue.bones
-    return all(bones[bone].region in _TRUNK for bone in syllabus.catalogue.joints[joint].bones)
+    return all(_in_trunk(bones[bone]) for bone in syllabus.catalogue.joints[joint].bones)
+
+
+def _in_trunk(bone: Bone) -> bool:
+    return bone.region in _TRUNK

@@ -7,9 +7,20 @@ from quizroom.questions.claims import Relation
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 
+_NEXT_JOINTS = 5
+
 
 def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The ranked sources for a muscle, or for the members of a set."""
+    """The ranked sources for a muscle, or for the members of a set.
+
+    A muscle of which nothing of the kind is recorded is left out: there would be nothing to tell of it.
+    """
+    known = syllabus.tables["action" if ask.relation == "prime" else ask.relation].by_muscle
+    for source, muscles in _all_ranks(syllabus, ask):
+        yield source, tuple(one for one in muscles if any(claim.usual for claim in known.get(one, ())))
+
+
+def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     kinship = syllabus.kinship
     muscles = [syllabus.catalogue.muscles[muscle] for muscle in ask.key]
     if ask.relation in ("action", "prime"):
@@ -23,7 +34,10 @@ def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     if ask.relation in ("action", "prime"):
         yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
         yield "same_region", tuple(_movers_of_joint(syllabus, ask.value))
+    if ask.relation == "crossing":
+        yield "other_joint", tuple(_crossing_next_joints(syllabus, ask.value))
     yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
+    yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
 
 
 def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -58,11 +72,19 @@ def _antagonists(syllabus: Syllabus, action: str) -> Iterator[str]:
 
 def _same_movement_elsewhere(syllabus: Syllabus, action: str) -> Iterator[str]:
     movement = action.partition(".")[2]
-    order = {joint.id: joint.order for joint in syllabus.catalogue.joints.values()}
-    here = order[action.partition(".")[0]]
-    nearest = sorted(order, key=lambda joint: (abs(order[joint] - here), joint))
-    for joint in nearest[1:6]:
+    for joint in _next_joints(syllabus, action.partition(".")[0]):
         yield from _holders(syllabus, "action", f"{joint}.{movement}")
+
+
+def _crossing_next_joints(syllabus: Syllabus, joint: str) -> Iterator[str]:
+    for other in _next_joints(syllabus, joint):
+        yield from _holders(syllabus, "crossing", other)
+
+
+def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:
+    order = {one.id: one.order for one in syllabus.catalogue.joints.values()}
+    nearest = sorted(order, key=lambda one: (abs(order[one] - order[joint]), one))
+    return [one for one in nearest if one != joint][:_NEXT_JOINTS]
 
 
 def _movers_of_joint(syllabus: Syllabus, action: str) -> Iterator[str]:

@@ -15,7 +15,8 @@ def action_asks(syllabus: Syllabus) -> Iterator[Ask]:
     """All asks about actions, in both directions."""
     for unit in units(syllabus, "action"):
         for action in certain_values(syllabus, "action", unit):
-            yield _movement_of(syllabus, unit, action)
+            if len(syllabus.catalogue.joints[action.partition(".")[0]].movements) >= _FEWEST_MOVEMENTS:
+                yield _movement_of(syllabus, unit, action)
             yield _action_of(syllabus, unit, action)
     for muscle in syllabus.muscles:
         for action in certain_values(syllabus, "action", Unit(muscle)):

@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
-from quizroom.knowledge.model import LookAlike
 from quizroom.questions.ask import Ask
 from quizroom.questions.families.action import action_asks
 from quizroom.questions.families.artery import artery_asks
@@ -26,7 +25,7 @@ _SOURCES: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = {
     "nerve": nerve_asks,
     "artery": artery_asks,
 }
-_SET_KIND = {"landmark": "landmark", "muscle": "muscle", "nerve": "nerve", "artery": "artery"}
+_KINDS = ("landmark", "muscle", "nerve", "artery")
 
 
 def look_alike_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -46,21 +45,26 @@ def look_alike_asks(syllabus: Syllabus) -> Iterator[Ask]:
 
 def _against_lookalikes(syllabus: Syllabus, ask: Ask) -> Iterator[Ask]:
     """The ask with the other members of a set of its key as its first wrong options."""
+    if ask.kind not in _KINDS:
+        return
+    others = syllabus.kinship.lookalikes.get(ask.key[0], ())
     leads = tuple(
-        member
-        for lookalike in syllabus.catalogue.lookalikes.values()
-        if _SET_KIND.get(lookalike.kind) == ask.kind and ask.key[0] in lookalike.members
-        for member in lookalike.members
-        if member not in ask.barred and member not in ask.key and _is_told_apart(syllabus, ask, lookalike)
+        one for one in others if one not in (*ask.barred, *ask.key) and _has_reason(syllabus, ask, one)
     )
     if leads:
-        direction = f"{ask.family}:{ask.direction}"
         yield replace(
-            ask, family="look_alike", direction=direction, formats=("one_best",), leads=leads, wording=""
+            ask,
+            family="look_alike",
+            direction=f"{ask.family}:{ask.direction}",
+            formats=("one_best",),
+            leads=leads,
+            wording="",
         )
 
 
-def _is_told_apart(syllabus: Syllabus, ask: Ask, lookalike: LookAlike) -> bool:
-    """Whether the members are all known, so that the wrong ones have a reason."""
-    known = syllabus.catalogue.muscles
-    return ask.kind != "muscle" or all(member in known for member in lookalike.members)
+def _has_reason(syllabus: Syllabus, ask: Ask, member: str) -> bool:
+    """Whether something can be told of a muscle in the relation that is asked about."""
+    if ask.kind != "muscle":
+        return True
+    claims = syllabus.tables["action" if ask.relation == "prime" else ask.relation].by_muscle.get(member, ())
+    return any(claim.usual for claim in claims)

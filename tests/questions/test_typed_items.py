@@ -1,0 +1,83 @@
+"""Typed items carry all that their marking needs: what is accepted, and what lies near it."""
+
+from functools import cache
+from random import Random
+
+from quizroom.knowledge.lexicon import Term, terms_of
+from quizroom.knowledge.terms import normalise
+from quizroom.questions.deck import items_of
+from quizroom.questions.model import Item
+from quizroom.questions.typed import letters_apart, verdict
+from tests.questions.lists import COURSES, catalogue, examined, syllabus
+
+
+@cache
+def typed_items() -> tuple[Item, ...]:
+    return tuple(
+        item
+        for course in COURSES
+        for family in examined(course)
+        for item in items_of(syllabus(course), family, 1)
+        if item.format in ("typed", "free_list")
+    )
+
+
+@cache
+def exact_terms() -> tuple[Term, ...]:
+    return tuple(term for term in terms_of(catalogue()) if term.exact)
+
+
+def test_there_are_typed_items_in_several_families() -> None:
+    assert {item.family for item in typed_items()} >= {"origin", "insertion", "nerve", "set"}
+
+
+def test_every_accepted_term_is_right() -> None:
+    for item in typed_items():
+        for accepted in item.accepted:
+            for term in accepted.terms:
+                found = verdict(item, term)
+                assert (found.kind, found.concept) == ("right", accepted.concept), (item.stem, term)
+
+
+def test_no_exact_term_of_the_lexicon_is_accepted_for_another_concept() -> None:
+    """Terms of the whole lexicon, though the item holds only its neighbourhood: all that are not far
+    in spelling, and some by chance.
+    """
+    random = Random(1)  # noqa: S311 - which terms are tried need not be secret
+    for item in {item.accepted: item for item in typed_items()}.values():
+        accepted = {one.concept for one in item.accepted}
+        forms = {normalise(term) for one in item.accepted for term in one.terms}
+        others = [one for one in exact_terms() if one.concept not in accepted]
+        close = [one for one in others if any(letters_apart(normalise(one.text), form) < 5 for form in forms)]
+        for term in close + random.sample(others, 20):
+            if normalise(term.text) not in forms:
+                assert verdict(item, term.text).kind in ("wrong", "doubtful"), (item.stem, term.text)
+
+
+def test_near_terms_tell_what_they_are() -> None:
+    for item in typed_items():
+        for near in item.near:
+            assert near.tells[0].isupper(), near
+            assert near.tells.endswith("."), near
+
+
+def test_a_near_term_of_the_same_first_word_is_known_to_be_wrong() -> None:
+    item = next(one for one in typed_items() if [a.concept for a in one.accepted] == ["pectoralis_minor"])
+    found = verdict(item, "pectoralis major")
+    assert (found.kind, found.concept) == ("wrong", "pectoralis_major")
+
+
+def test_nobody_need_type_the_word_nerve() -> None:
+    item = next(one for one in typed_items() if one.stem == "Name the nerve that supplies pectoralis minor.")
+    assert verdict(item, "medial pectoral").kind == "right"
+    assert verdict(item, "Lateral pectoral nerve").kind == "right"  # a variant that the course accepts
+    assert verdict(item, "ulnar").kind == "wrong"
+
+
+def test_abbreviations_count_only_where_the_course_lists_them() -> None:
+    abbreviations = {term.text for term in exact_terms() if term.standing == "abbreviation"}
+    assert abbreviations
+    for course in COURSES:
+        items = (one for family in examined(course) for one in items_of(syllabus(course), family, 1))
+        terms = {term for item in items for one in item.accepted for term in one.terms}
+        assert terms & abbreviations <= set(syllabus(course).course.abbreviations)
