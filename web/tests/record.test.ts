@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { briefRecord, differencesOf } from "../src/record/brief";
 import { boneShapes, type MeasuredStation } from "../src/record/geometry";
 import { pathOf } from "../src/record/stations";
 import { frameOf, strandsOf } from "../src/record/strands";
@@ -151,5 +152,43 @@ describe("the supply", () => {
       ["posterior circumflex humeral", 1, 0],
       ["thoracoacromial", 1, 1],
     ]);
+  });
+});
+
+describe("the record on the wall", () => {
+  it("keeps what books agree on, in the fewest words", () => {
+    const rare = site("labrum", "scapula", { status: "variant" });
+    const full = {
+      ...TRICEPS,
+      heads: [
+        {
+          name: "clavicular part (anterior fibers)",
+          origins: [site("acromion", "scapula"), rare],
+          insertions: [],
+        },
+      ],
+      joints: [joint("shoulder (glenohumeral) joint"), joint("wrist")],
+      nerves: [],
+      arteries: [],
+      differ: [
+        { about: "roots", text: "", sources: [] },
+        { about: "roots", text: "", sources: [] },
+      ],
+    } as unknown as MuscleRecord;
+    full.joints[0]?.actions.push({
+      movement: "flexion",
+      verb: "flexes",
+      role: "prime",
+      part: "",
+      condition: "when supinated",
+      status: "core",
+      sources: [],
+    });
+    const brief = briefRecord(full);
+    expect(brief.heads[0]?.name).toBe("clavicular part");
+    expect(brief.heads[0]?.origins.map((one) => one.landmark)).toEqual(["acromion"]);
+    expect(brief.joints.map((row) => row.joint)).toEqual(["shoulder joint"]);
+    expect(brief.joints[0]?.actions[0]?.condition).toBe("");
+    expect(differencesOf(full)).toEqual(["roots"]);
   });
 });

@@ -9,7 +9,7 @@ export function LineNotice({ state, kept }: { state: LineState; kept: string }) 
       <span class="notice_mark" aria-hidden="true">
         ↻
       </span>
-      Connection lost. {kept} This page is connecting again by itself.
+      Connection lost, trying again. {kept}
     </p>
   );
 }

@@ -38,7 +38,7 @@ function briefJoint(row: JointRow): JointRow {
   const actions = row.actions
     .filter((action) => action.status === "core")
     .map((action) => ({ ...action, part: shortName(action.part), condition: "" }));
-  return { ...row, parts: row.parts.map(shortName), actions };
+  return { ...row, joint: shortName(row.joint), parts: row.parts.map(shortName), actions };
 }
 
 /** A part's name without what stands in brackets: "clavicular part (anterior fibers)". */

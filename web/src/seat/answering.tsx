@@ -61,10 +61,15 @@ function HandInBar(props: { draft: Draft; handed: Handed | null; known: AnswerFa
     <div class="hand_in">
       <p class="hand_in_state">{stateText(draft, handed, known)}</p>
       <button class="button button-main hand_in_button" type="submit" aria-disabled={disabled}>
-        {done ? "Handed in" : "Hand in"}
+        {buttonText(done, handed)}
       </button>
     </div>
   );
+}
+
+function buttonText(done: boolean, handed: Handed | null): string {
+  if (!done) return "Hand in";
+  return handed === null || handed.state === "received" ? "Handed in" : "On its way";
 }
 
 function stateText(draft: Draft, handed: Handed | null, known: AnswerFace | null): string {

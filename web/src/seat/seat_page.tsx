@@ -57,7 +57,7 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
         <ClockFigures face={view.clock} left={left} />
       </header>
       <main class="seat_main" ref={main}>
-        <LineNotice state={state} kept="Your seat and what you handed in are kept." />
+        <LineNotice state={state} kept="Your seat and your answers are kept." />
         {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}

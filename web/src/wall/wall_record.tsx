@@ -11,11 +11,13 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
   return (
     <div class="wall_plate">
       <div class="wall_answer">
-        <h1 class="wall_asked">{view.item?.stem}</h1>
-        <p class="wall_why">
-          <b>{listed(result.key_text)}</b>
-          {result.struck && " (struck: does not count)"}
-        </p>
+        <div>
+          <h1 class="wall_asked">{view.item?.stem}</h1>
+          <p class="wall_why">
+            <b>{listed(result.key_text)}</b>
+            {result.struck && " (struck: does not count)"}
+          </p>
+        </div>
         {result.why && <p class="wall_why">{result.why}</p>}
         {view.records.length > 1 && <Leaves view={view} shown={shown} onShow={show} />}
       </div>
