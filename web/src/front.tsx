@@ -1,5 +1,6 @@
 import "./style/page.css";
 import { render } from "preact";
+import { FrontPlate } from "./front/front_plate";
 import { ENTER_AT_ONCE, lastingShelf, makeSeatMemory } from "./line/memory";
 import { readPage } from "./line/page";
 import { restoreTheme } from "./parts/theme";
@@ -21,13 +22,16 @@ function enter(doorCode: string, handle: string): void {
 }
 
 render(
-  <main class="door">
-    <h1 class="door_title">Class review of muscular anatomy</h1>
-    <p class="door_text">Your instructor's wall shows a door code.</p>
-    <JoinForm doorCode={page.doorCode} handle={memory.handle()} complaint="" busy={false} onEnter={enter} />
-    <p class="door_aside">
-      <a href="/desk">I am the host</a>
-    </p>
-  </main>,
+  <div class="front">
+    <main class="door">
+      <h1 class="door_title">Class review of muscular anatomy</h1>
+      <p class="door_text">Your instructor's wall shows a door code.</p>
+      <JoinForm doorCode={page.doorCode} handle={memory.handle()} complaint="" busy={false} onEnter={enter} />
+      <p class="door_aside">
+        <a href="/desk">I am the host</a>
+      </p>
+    </main>
+    <FrontPlate />
+  </div>,
   page.root,
 );

@@ -1,5 +1,4 @@
 import "./record.css";
-import "./figure.css";
 import type { Record as MuscleRecord, NameLine } from "../wire";
 import { breakable } from "../words/word_parts";
 import { Foot } from "./foot";

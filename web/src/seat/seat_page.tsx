@@ -50,7 +50,7 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
   useTopOnPhase(main, view.phase);
   if (own?.removed) return <SentOut />;
   return (
-    <div class="seat">
+    <div class={`seat seat-${view.phase}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="seat_top">
         <p>{topText(view)}</p>
