@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";

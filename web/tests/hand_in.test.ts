@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Line, LineState } from "../src/line/line";
 import { memoryShelf } from "../src/line/memory";

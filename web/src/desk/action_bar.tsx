@@ -45,6 +45,7 @@ export function ActionBar({
           ref={main}
           aria-busy={busy}
           onClick={() => void take(next)}
+          onKeyDown={(event) => event.repeat && event.preventDefault()} // a key held down is one press
         >
           {actionLabel(next, view)} <kbd class="actions_key">N</kbd>
         </button>

@@ -20,7 +20,8 @@ export function useKeys(on: boolean, acts: { [key: string]: () => void }): void 
   useEffect(() => {
     if (!on) return;
     const press = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.altKey || event.metaKey || isTyping(event.target)) return;
+      if (event.ctrlKey || event.altKey || event.metaKey || event.repeat || isTyping(event.target)) return;
+      if (document.querySelector("dialog[open]")) return; // a question is open: it comes first
       const act = acts[event.key.toLowerCase()];
       if (act === undefined) return;
       event.preventDefault();
