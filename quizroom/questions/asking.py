@@ -94,8 +94,13 @@ def accepted_besides(claims: tuple[Claim, ...], value: str) -> tuple[str, ...]:
 
 
 def has_one_value(syllabus: Syllabus, relation: Relation, unit: Unit) -> bool:
-    """Whether one usual value can be typed for a unit, and any other recorded reading is accepted too."""
+    """Whether one usual value can be typed for a unit, and any other recorded reading is accepted too.
+
+    A part has readings of its own only to tell it from the others: there no second one is taken.
+    """
     claims = claims_of(syllabus, relation, unit)
+    if unit.part:
+        return len({claim.value for claim in claims}) == 1
     return len({claim.value for claim in claims if claim.usual}) == 1 and all(one.accepted for one in claims)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from hashlib import blake2s
 from random import Random
 
+from quizroom.knowledge.terms import normalise
 from quizroom.questions.ask import Ask
 from quizroom.questions.choose import wrong_for_set, wrong_options
 from quizroom.questions.distractors import Candidate
@@ -17,17 +18,26 @@ from quizroom.questions.words import concept_text
 FEWEST_BESIDE_SET = 3
 MOST_BESIDE_SET = 4
 LONGEST_STEM_WORDS = 25
+_SMALL_WORD = 3
 
 
 def build_item(syllabus: Syllabus, ask: Ask, format_: Format, seed: int) -> Item | None:
     """The item for an ask in a format, the same for the same seed; None if no fair options are to be had."""
     random = Random(f"{seed}/{format_}/{ask.id}")  # noqa: S311 -- a deal is to be repeatable, not secret
     if format_ in ("typed", "free_list"):
-        return _item(syllabus, ask, format_, (), random) if ask.wording else None
+        item = _item(syllabus, ask, format_, (), random)
+        return None if _tells_the_answer(item) else item
     wrong = _wrong(syllabus, ask, format_, random)
     if wrong is None or len(ask.stem.split()) > LONGEST_STEM_WORDS:
         return None
     return _item(syllabus, ask, format_, _options(syllabus, ask, wrong, random), random)
+
+
+def _tells_the_answer(item: Item) -> bool:
+    """Whether the question holds all words of an accepted term: the nerve to subclavius, and subclavius."""
+    asked = set(normalise(item.stem).split())
+    terms = (normalise(term) for accepted in item.accepted for term in accepted.terms)
+    return any({word for word in term.split() if len(word) > _SMALL_WORD} <= asked for term in terms)
 
 
 def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Sequence[Candidate] | None:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from itertools import islice
 from random import Random
 
 from quizroom.questions.ask import Ask
@@ -43,7 +42,7 @@ def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     Fair: none may be true, none overlap, the key does not stand out by its length, and if the key echoes the
     question a wrong option does so too.
     """
-    found = list(islice(candidates(syllabus, ask, random), _LONGEST_LOOK))
+    found = candidates(syllabus, ask, random)[:_LONGEST_LOOK]
     chosen = _first_fit(syllabus, ask, found, PREFERRED_WRONG)
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
@@ -57,7 +56,7 @@ def wrong_for_set(
     syllabus: Syllabus, ask: Ask, random: Random, wanted: int, fewest: int
 ) -> tuple[Candidate, ...] | None:
     """Wrong options for a set of several keys, at least `fewest`."""
-    found = list(islice(candidates(syllabus, ask, random), 3 * _LONGEST_LOOK))
+    found = candidates(syllabus, ask, random)
     chosen = _with_an_echo(syllabus, ask, _first_fit(syllabus, ask, found, wanted), found)
     if len(chosen) < fewest or not _echoes_are_fair(syllabus, ask, chosen):
         return None

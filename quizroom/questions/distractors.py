@@ -5,7 +5,8 @@ sibling nerves, antagonists, the same movement elsewhere, and last the same regi
 will come first once they are recorded. What may be true by any reading is barred by the ask.
 """
 
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from random import Random
 
 from quizroom.questions.ask import Ask
@@ -19,15 +20,17 @@ from quizroom.questions.wrong_vessels import artery_ranks, nerve_ranks
 
 Candidate = tuple[str, DistractorSource]
 _MUSCLES = ("muscle", "head")
+_OF_A_KIND = 2
 
 
-def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> Iterator[Candidate]:
+def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
     """All wrong options for an ask, the most teaching first; within a rank by chance.
 
     Each candidate is false of what is asked by every recorded reading, and comes once. Muscles that
     are not on the list come last: a class that never met them is not tempted.
     """
     seen = set(ask.key)
+    known: list[Candidate] = []
     strangers: list[Candidate] = []
     for source, concepts in _all_ranks(syllabus, ask):
         fresh = [one for one in dict.fromkeys(concepts) if one not in seen and one not in ask.barred]
@@ -35,11 +38,20 @@ def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> Iterator[Candida
         random.shuffle(fresh)
         fresh.sort(key=lambda concept: _off_list(syllabus, ask, concept))
         for concept in fresh:
-            if ask.kind in _MUSCLES and source != "look_alike" and _off_list(syllabus, ask, concept):
-                strangers.append((concept, source))
-            else:
-                yield concept, source
-    yield from strangers
+            strange = ask.kind in _MUSCLES and source != "look_alike" and _off_list(syllabus, ask, concept)
+            (strangers if strange else known).append((concept, source))
+    return [*_mixed(known), *strangers]
+
+
+def _mixed(ranked: Sequence[Candidate]) -> list[Candidate]:
+    """Not all from one source: beyond look-alikes a third of a kind waits until other sources had a turn."""
+    counted: Counter[DistractorSource] = Counter()
+    places: list[tuple[bool, bool]] = []
+    for _, source in ranked:
+        counted[source] += 1
+        places.append((source == "same_region", source != "look_alike" and counted[source] > _OF_A_KIND))
+    order = sorted(range(len(ranked)), key=lambda place: places[place])
+    return [ranked[place] for place in order]
 
 
 def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterable[Rank]:

@@ -35,7 +35,8 @@ def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
         yield "same_region", tuple(_movers_of_joint(syllabus, ask.value))
     if ask.relation == "crossing":
-        yield "other_joint", tuple(_crossing_next_joints(syllabus, ask.value))
+        for joint in _next_joints(syllabus, ask.value):
+            yield "other_joint", tuple(_holders(syllabus, "crossing", joint))
     yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
     yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
 
@@ -74,11 +75,6 @@ def _same_movement_elsewhere(syllabus: Syllabus, action: str) -> Iterator[str]:
     movement = action.partition(".")[2]
     for joint in _next_joints(syllabus, action.partition(".")[0]):
         yield from _holders(syllabus, "action", f"{joint}.{movement}")
-
-
-def _crossing_next_joints(syllabus: Syllabus, joint: str) -> Iterator[str]:
-    for other in _next_joints(syllabus, joint):
-        yield from _holders(syllabus, "crossing", other)
 
 
 def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:

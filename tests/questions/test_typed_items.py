@@ -54,6 +54,20 @@ def test_no_exact_term_of_the_lexicon_is_accepted_for_another_concept() -> None:
                 assert verdict(item, term.text).kind in ("wrong", "doubtful"), (item.stem, term.text)
 
 
+def test_no_question_holds_its_own_answer() -> None:
+    for item in typed_items():
+        asked = f" {normalise(item.stem)} "
+        terms = [normalise(term) for accepted in item.accepted for term in accepted.terms]
+        assert not [term for term in terms if f" {term} " in asked], item.stem
+    assert not any("subclavius" in item.stem and item.family == "nerve" for item in typed_items())
+
+
+def test_a_part_is_typed_only_where_no_other_reading_of_it_is_recorded() -> None:
+    of_parts = [item for item in typed_items() if "/" in item.subject]
+    assert of_parts
+    assert all(len(item.accepted) == 1 for item in of_parts)
+
+
 def test_near_terms_tell_what_they_are() -> None:
     for item in typed_items():
         for near in item.near:

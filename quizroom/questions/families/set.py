@@ -71,7 +71,9 @@ def _is_a_topic(syllabus: Syllabus, relation: Relation, value: str) -> bool:
         case "nerve":
             return is_asked_nerve(syllabus, value)
         case "attachment":
-            return syllabus.catalogue.landmarks[value].kind not in _VAGUE_KINDS
+            kind = syllabus.catalogue.landmarks[value].kind
+            here = syllabus.tables[relation].by_value[value]
+            return kind not in _VAGUE_KINDS and len({claim.muscle for claim in here if claim.usual}) > 1
         case _:
             return True
 
