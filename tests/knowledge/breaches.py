@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import (
@@ -9,6 +10,7 @@ from quizroom.knowledge.model import (
     Course,
     Difference,
     HouseRule,
+    Level,
     LookAlike,
     Name,
     Part,
@@ -50,7 +52,17 @@ def _far_landmark() -> Catalogue:
     )
 
 
+def _level(name: str = "elbow", **fields: Any) -> Level:
+    given: dict[str, Any] = {"nerve": "musculocutaneous_nerve", "order": 2, "sources": CITED} | fields
+    return Level(id=name, name=f"at the {name}", **given)
+
+
 BREACHES: dict[str, Breach] = {
+    "every_level_lies_on_a_known_nerve": lambda: with_added("levels", _level(nerve="radial")),
+    "levels_spare_what_their_nerve_reaches": lambda: with_added("levels", _level(spares=("bicep_brachii",))),
+    "distal_levels_spare_more": lambda: tiny(
+        levels=[_level("axilla", order=1, spares=("brachialis",)), _level()]
+    ),
     "every_site_is_known": _brachialis(insertions=(at("ulna.tuberositas"),)),
     "every_nerve_is_known": _brachialis(nerves=(replace(SUPPLY, nerve="musculocutanous_nerve"),)),
     "every_artery_is_known": lambda: with_added("arteries", Artery(id="x", name="x", parent="brachial")),

@@ -26,6 +26,7 @@ FILES = {
         '[flexion]\nname = "flexion"\nverb = "flexes"\nantagonist = "extension"\nmeaning = "bends"\n'
         '[extension]\nname = "extension"\nverb = "extends"\nantagonist = "flexion"\nmeaning = "straightens"\n'
     ),
+    "levels.toml": "",
     "nerves.toml": (
         '[c5]\nname = "C5"\nkind = "root"\nroots = ["C5"]\n'
         '[musculocutaneous_nerve]\nname = "musculocutaneous nerve"\nkind = "nerve"\n'

@@ -1,6 +1,5 @@
 """The content that comes with the program."""
 
-
 from quizroom.knowledge.anatomy import joints_crossed
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.compose import record_of

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks import courses, known_ids, muscles, nerves, sources, vocabulary
+from quizroom.knowledge.checks import courses, known_ids, levels, muscles, nerves, sources, vocabulary
 from quizroom.knowledge.checks.flaw import Flaw
 from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.suggest import suggest
@@ -46,6 +46,9 @@ LOCAL_RULES: tuple[Rule, ...] = (
     vocabulary.landmarks_lie_on_bones,
     vocabulary.file_name_is_the_id,
     vocabulary.region_folder_matches,
+    levels.every_level_lies_on_a_known_nerve,
+    levels.levels_spare_what_their_nerve_reaches,
+    levels.distal_levels_spare_more,
     courses.course_muscles_exist,
     courses.course_families_exist,
     courses.course_is_not_empty,
