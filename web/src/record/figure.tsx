@@ -33,7 +33,7 @@ function measure(list: HTMLElement): Measured | null {
   if (box.height === 0 || !width) return null;
   const scale = list.offsetHeight / box.height; // a scaled page measures scaled
   const middle = (element: Element) => {
-    const rect = element.getBoundingClientRect();
+    const rect = element.getClientRects()[0] ?? element.getBoundingClientRect(); // its first line
     return ((rect.top + rect.bottom) / 2 - box.top) * scale;
   };
   const stations = Array.from(list.querySelectorAll<HTMLElement>("[data-station]"), (element) => {

@@ -51,7 +51,7 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
   const others = station.marks.filter((mark) => mark.site.status !== "core");
   return (
     <li class="station" data-station={station.soft ? "soft" : "bone"}>
-      <h4 class="station_bone">{station.soft ? "Soft tissue" : breakable(station.bone)}</h4>
+      <h4 class="station_bone">{boneHeading(station)}</h4>
       <ul class="marks">
         {core.map((mark) => (
           <li key={mark.site.label + mark.site.detail}>
@@ -71,6 +71,12 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
       />
     </li>
   );
+}
+
+/** A landmark of many bones, such as the distal phalanges, comes without a bone's name. */
+function boneHeading(station: BoneStation): string {
+  if (station.soft) return "Soft tissue";
+  return station.bone === "" ? "Several bones" : breakable(station.bone);
 }
 
 function markText(mark: Mark, inFull: boolean, path: Path): string {
