@@ -15,16 +15,19 @@ def is_asked_nerve(syllabus: Syllabus, nerve: str) -> bool:
 
 
 def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The ranked sources for a nerve; nerves that supply no muscle only as look-alikes."""
+    """The ranked sources for a nerve: of siblings those of the region first.
+
+    Nerves that supply no muscle come only as look-alikes.
+    """
     kinship = syllabus.kinship
     key = syllabus.catalogue.nerves[ask.key[0]]
     muscle = syllabus.catalogue.muscles[ask.muscles[0]]
     motor = tuple(nerve for nerve in syllabus.tables["nerve"].by_value if is_asked_nerve(syllabus, nerve))
     kin = tuple(one for one in motor if set(key.roots) & set(syllabus.catalogue.nerves[one].roots))
     yield "look_alike", (*kinship.lookalikes.get(key.id, ()), *_name_traps(syllabus, ask, kin))
+    yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
     siblings = [one for parent in key.parents for one in kinship.by_nerve_parent[parent]]
     yield "sibling_nerve", tuple(one for one in siblings if one in motor)
-    yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
     yield "same_region", kin
 
 

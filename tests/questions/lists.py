@@ -4,7 +4,8 @@ from functools import cache
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.load import content_folder, load_content
-from quizroom.questions.model import FAMILIES, Family
+from quizroom.questions.deck import items_of
+from quizroom.questions.model import FAMILIES, Family, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 
 COURSES = ("arm_and_forearm", "intro_upper_limb", "upper_limb_regional")
@@ -29,3 +30,14 @@ def examined(course: str) -> tuple[Family, ...]:
 def syllabus(course: str) -> Syllabus:
     """A course list laid over it."""
     return syllabus_of(catalogue(), catalogue().courses[course])
+
+
+@cache
+def all_items() -> tuple[Item, ...]:
+    """Every item of every course list, for one seed."""
+    return tuple(
+        item
+        for course in COURSES
+        for family in examined(course)
+        for item in items_of(syllabus(course), family, 3)
+    )

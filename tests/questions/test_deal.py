@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quizroom.questions.deck import ALL_FORMATS, LETTERED, CannotDeal, DealPlan, deal, deal_from, swap
+from quizroom.questions.deck import ALL_FORMATS, LETTERED, CannotDeal, DealPlan, deal, deal_from
 from quizroom.questions.model import FAMILIES, Family, Item
 from tests.questions.lists import COURSES, REGIONAL, catalogue, examined, syllabus
 
@@ -85,25 +85,6 @@ def test_what_cannot_be_dealt_is_said_in_a_sentence() -> None:
         dealt("intro_upper_limb", families=("artery",))
     with pytest.raises(CannotDeal, match="at least one round"):
         dealt(rounds=0)
-
-
-def test_a_swap_brings_another_question_of_the_same_family_at_that_place() -> None:
-    items = dealt(rounds=8)
-    course = catalogue().courses[REGIONAL]
-    plan = DealPlan(families=examined(REGIONAL), rounds=8, seed=1)
-    asked = {fact for item in items for fact in item.facts}
-    other = swap(catalogue(), course, plan, items, 3, seed=99)
-    assert other.family == items[3].family
-    assert asked.isdisjoint(other.facts)
-    assert swap(catalogue(), course, plan, items, 3, seed=99) == other
-    assert swap(catalogue(), course, plan, items, 3, seed=98).id != other.id
-
-
-def test_a_swap_keeps_clear_of_the_muscles_of_the_other_rounds() -> None:
-    items = dealt(rounds=8)
-    plan = DealPlan(families=examined(REGIONAL), rounds=8, seed=1)
-    others = {muscle for item in (*items[:3], *items[4:]) for muscle in item.muscles}
-    assert others.isdisjoint(swap(catalogue(), catalogue().courses[REGIONAL], plan, items, 3, seed=7).muscles)
 
 
 def test_typed_rounds_come_only_if_they_are_asked_for() -> None:

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quizroom.questions.model import Spelling
-from quizroom.questions.typed import letters_apart, spelling_distance, verdict
+from quizroom.questions.typed import verdict
 from tests.questions.typed_samples import LEXICON, typed_item
 
 
@@ -75,32 +75,6 @@ def test_the_course_says_what_a_misspelling_is_worth(spelling: Spelling, kind: s
     item = typed_item("sartorius", spelling)
     assert verdict(item, "satorius").kind == kind
     assert verdict(item, "sartorius").kind == "right"
-
-
-def test_words_are_compared_each_in_its_own_slot() -> None:
-    assert spelling_distance("flexor carpi radialus", "flexor carpi radialis") == 1
-    assert spelling_distance("carpi flexor radialis", "flexor carpi radialis") == 12
-    assert spelling_distance("teres mayor", "teres major") is None
-    assert spelling_distance("bicepsbrachii", "biceps brachii") == 1
-
-
-@pytest.mark.parametrize(
-    "one,other,distance",
-    [
-        ("abductor", "adductor", 1),
-        ("ilium", "ileum", 1),
-        ("peroneal", "perineal", 1),
-        ("ulna", "ulnar", 1),
-        ("trapezius", "trapezium", 1),
-        ("coracoid", "coronoid", 2),
-        ("malleus", "malleolus", 2),
-        ("biceps brachii", "triceps brachii", 2),
-        ("lattisimus", "latissimus", 2),
-        ("infraspinous", "infraspinatus", 2),
-    ],
-)
-def test_distances_are_those_of_the_trade(one: str, other: str, distance: int) -> None:
-    assert letters_apart(one, other) == distance
 
 
 CONCEPTS = st.sampled_from(sorted(LEXICON))

@@ -1,6 +1,7 @@
 """Typed items over a lexicon small enough to be read: the words of the trade's check values."""
 
 from dataclasses import replace
+from functools import cache
 
 from quizroom.questions.deck import items_of
 from quizroom.questions.model import Accepted, Item, NearTerm, Spelling
@@ -45,6 +46,7 @@ def typed_item(concept: str, spelling: Spelling = "accept") -> Item:
     )
 
 
+@cache
 def any_typed_item() -> Item:
     """A typed item of the shipped content."""
     return next(item for item in items_of(syllabus(REGIONAL), "nerve", 1) if item.format == "typed")
