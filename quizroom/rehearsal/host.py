@@ -43,8 +43,10 @@ class Host:
         planned: int = self.desk["public"]["rounds"]
         return self.round < planned
 
-    def lay_out(self, *, title: str, course: dict[str, Any], rounds: int, seed: int) -> None:
-        """Have a review dealt and open its door.
+    def lay_out(
+        self, *, title: str, course: dict[str, Any], rounds: int, seed: int, seconds: int | None = None
+    ) -> None:
+        """Have a review dealt and open its door. Without `seconds` each round has a time of its own.
 
         Raises:
             CannotRehearse: these settings do not yield a review.
@@ -57,7 +59,8 @@ class Host:
                 course=course["id"],
                 families=tuple(course["families"]),
                 rounds=rounds,
-                timing="computed",
+                timing="fixed" if seconds else "computed",
+                seconds=seconds or 45,
                 seed=seed,
             )
         )
