@@ -21,9 +21,9 @@ describe("a draft", () => {
 
   it("is the same in any order and however it was spaced", () => {
     expect(sameDraft({ choice: ["A", "C"], typed: [] }, { choice: ["C", "A"], typed: [] })).toBe(true);
-    expect(sameDraft({ choice: [], typed: [" biceps  brachii ", ""] }, { choice: [], typed: ["biceps brachii"] })).toBe(
-      true,
-    );
+    expect(
+      sameDraft({ choice: [], typed: [" biceps  brachii ", ""] }, { choice: [], typed: ["biceps brachii"] }),
+    ).toBe(true);
     expect(sameDraft({ choice: ["A"], typed: [] }, { choice: ["B"], typed: [] })).toBe(false);
     expect(sameDraft(nothing, null)).toBe(false);
   });
