@@ -12,10 +12,13 @@ from quizroom.questions.families import ASKS
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
 
-_TYPED_SHARE = 1 / 2
-"""How often a question that may be typed is typed, where the plan allows both."""
+_TYPED_SHARE = 1 / 3
+"""How much of a review is typed, where that is wanted and enough can be asked so: a practical is typed."""
+_TYPED: tuple[Format, ...] = ("typed", "free_list")
 _MUSCLES_LOOKED_AT = 12
 """Muscles tried for a question that nothing shown before gives away, before one is taken all the same."""
+
+_NO_DRAWBACK = (0, False)
 
 ByMuscle = dict[str, list[Ask]]
 
@@ -37,6 +40,13 @@ class Dealing:
     """Facts asked already, never to be asked again."""
     told: set[str] = field(default_factory=set)
     """Facts that the reasons of a round before have told."""
+    typed: int = 0
+    """Rounds dealt that are answered by typing."""
+
+    @property
+    def wants_typed(self) -> bool:
+        """Whether the next round should be typed, if it can be."""
+        return self.typed < _TYPED_SHARE * (self.dealt.total() + 1)
 
 
 def start_dealing(
@@ -78,6 +88,7 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
     dealing.asked.update(item.facts)
     if shown:
         dealing.dealt[item.family] += 1
+        dealing.typed += item.format in _TYPED
         dealing.covered.update(item.muscles)
         dealing.told.update(fact for option in item.options for fact in option.reason.facts)
 
@@ -97,9 +108,9 @@ def _best_ask(dealing: Dealing, left: ByMuscle) -> Ask | None:
     """An ask about the muscle that was shown least, best one that nothing shown gives away."""
     best: Ask | None = None
     for ask in islice(_firsts(dealing, left), _MUSCLES_LOOKED_AT):
-        if best is None or _given_away(dealing, ask) < _given_away(dealing, best):
+        if best is None or _drawback(dealing, ask) < _drawback(dealing, best):
             best = ask
-        if not _given_away(dealing, best):
+        if _drawback(dealing, best) == _NO_DRAWBACK:
             break
     return best
 
@@ -109,7 +120,12 @@ def _firsts(dealing: Dealing, left: ByMuscle) -> Iterator[Ask]:
     for muscle in sorted(left, key=lambda one: (dealing.covered[one], dealing.order[one])):
         fresh = [ask for ask in left[muscle] if dealing.asked.isdisjoint(ask.facts)]
         if fresh:
-            yield min(fresh, key=lambda ask: _given_away(dealing, ask))
+            yield min(fresh, key=lambda ask: _drawback(dealing, ask))
+
+
+def _drawback(dealing: Dealing, ask: Ask) -> tuple[int, bool]:
+    """What speaks against an ask: what gives it away, then that it cannot be typed when its turn would be."""
+    return _given_away(dealing, ask), dealing.wants_typed and not _typed_formats(dealing, ask)
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:
@@ -119,9 +135,12 @@ def _given_away(dealing: Dealing, ask: Ask) -> int:
 
 
 def _format(dealing: Dealing, ask: Ask) -> Format:
-    possible = [one for one in ask.formats if one in dealing.formats]
-    typed = [one for one in possible if one in ("typed", "free_list")]
-    lettered = [one for one in possible if one not in typed]
-    if typed and (not lettered or dealing.random.random() < _TYPED_SHARE):
+    typed = _typed_formats(dealing, ask)
+    lettered = [one for one in ask.formats if one in dealing.formats and one not in _TYPED]
+    if typed and (not lettered or dealing.wants_typed):
         return typed[0]
     return lettered[0]
+
+
+def _typed_formats(dealing: Dealing, ask: Ask) -> list[Format]:
+    return [one for one in ask.formats if one in dealing.formats and one in _TYPED]
