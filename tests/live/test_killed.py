@@ -5,60 +5,10 @@ from typing import Any
 
 import pytest
 
-from quizroom.realtime.alarms import RECONNECT_MS
-from tests.live.lesson import PLAYERS, Lesson, gathered, marks_by_handle, prepared
+from tests.live.lesson import PLAYERS, Lesson, gathered, marks_by_handle
+from tests.live.phases import PHASES, answering, explained
 from tests.live.voices import host_cookie, host_voice
 from tests.serving import Server, StartServer
-
-
-def preparing(server: Server) -> Lesson:
-    return prepared(server)
-
-
-def gathering(server: Server) -> Lesson:
-    return gathered(server)
-
-
-def answering(server: Server) -> Lesson:
-    lesson = gathered(server, timing="fixed", seconds=600)
-    lesson.open_next()
-    lesson.answer("ada")
-    lesson.answer("bo", wrong=True)
-    return lesson
-
-
-def paused(server: Server) -> Lesson:
-    lesson = answering(server)
-    lesson.step("pause_round")
-    return lesson
-
-
-def closed(server: Server) -> Lesson:
-    lesson = answering(server)
-    lesson.step("close_round")
-    return lesson
-
-
-def explained(server: Server) -> Lesson:
-    lesson = closed(server)
-    lesson.step("show_record")
-    return lesson
-
-
-def second_round(server: Server) -> Lesson:
-    lesson = explained(server)
-    lesson.open_next()
-    lesson.answer("cem")
-    return lesson
-
-
-def finished(server: Server) -> Lesson:
-    lesson = explained(server)
-    lesson.step("end_review")
-    return lesson
-
-
-PHASES = (preparing, gathering, answering, paused, closed, explained, second_round, finished)
 
 
 @pytest.mark.parametrize("phase", PHASES, ids=lambda phase: phase.__name__)
@@ -117,33 +67,6 @@ def test_the_class_plays_on_after_a_kill(server: Server, start_server: StartServ
     lesson.step("end_review")
     assert_answers_are_kept(lesson)
     assert marks_by_handle(lesson.logged()) == {"Ada": (1, 2), "Bo": (1, 2), "Cem": (1, 2)}
-    lesson.hang_up()
-
-
-def test_time_without_a_server_is_given_back_to_the_round(server: Server, start_server: StartServer) -> None:
-    lesson = gathered(server, ["ada"], timing="fixed", seconds=5)
-    lesson.open_next()
-    clock = lesson.desk()["public"]["clock"]
-    opened_at = clock["closes_at"] - 5000
-    lesson.restart(start_server)
-    view = lesson.desk()["public"]
-    given = view["clock"]["closes_at"] - clock["closes_at"]
-    away = view["now"] - opened_at
-    assert RECONNECT_MS <= given <= away + RECONNECT_MS
-    assert view["clock"]["limit_ms"] == 5000
-    assert view["phase"] == "answering"
-    lesson.answer("ada")
-    lesson.hang_up()
-
-
-def test_a_second_kill_gives_back_no_time_twice(server: Server, start_server: StartServer) -> None:
-    lesson = answering(server)
-    first = lesson.desk()["public"]["clock"]["closes_at"]
-    begun = lesson.desk()["now"]
-    lesson.restart(start_server)
-    lesson.restart(start_server)
-    view = lesson.desk()["public"]
-    assert view["clock"]["closes_at"] - first <= view["now"] - begun + 2 * RECONNECT_MS + 1000
     lesson.hang_up()
 
 

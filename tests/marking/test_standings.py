@@ -8,7 +8,16 @@ from quizroom.marking import marks_of_room, place_of, standings
 from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, RestoreItem, StrikeItem
 from quizroom.room.state import Room
 from tests.room.histories import History, histories, played
-from tests.room.samples import answering, one_best, ordered, pick_three, says, seat
+from tests.room.sample_items import (
+    one_best,
+    pick_three,
+)
+from tests.room.samples import (
+    answering,
+    ordered,
+    says,
+    seat,
+)
 
 often = settings(max_examples=40, deadline=None)
 

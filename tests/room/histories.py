@@ -13,7 +13,16 @@ from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.orders import WORDING
-from tests.room.samples import NOON, all_formats, folded, one_best, plan, prepared
+from tests.room.sample_items import (
+    all_formats,
+    one_best,
+)
+from tests.room.samples import (
+    NOON,
+    folded,
+    plan,
+    prepared,
+)
 
 USUAL: tuple[str, ...] = (
     *["answer"] * 12,

@@ -11,17 +11,19 @@ from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from tests.room.refusing import code_of
+from tests.room.sample_items import (
+    one_best,
+    pick_three,
+    typed,
+)
 from tests.room.samples import (
     NOON,
     answering,
     gathered,
-    one_best,
     ordered,
-    pick_three,
     plan,
     preparation,
     prepared,
-    typed,
 )
 
 FRESH = one_best("fresh")

@@ -25,7 +25,15 @@ from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import RefusalCode
 from quizroom.room.state import Answer, Room
 from tests.room.histories import History, Step, carried_out, histories, played
-from tests.room.samples import NOON, all_formats, one_best, plan, preparation
+from tests.room.sample_items import (
+    all_formats,
+    one_best,
+)
+from tests.room.samples import (
+    NOON,
+    plan,
+    preparation,
+)
 
 often = settings(max_examples=60, deadline=None)
 GUARDED = (OpenDoor, OpenRound, CloseRound, ShowRecord, DropItem, SwapItem, AddTime, EndReview)

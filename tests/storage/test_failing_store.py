@@ -13,7 +13,7 @@ from quizroom.storage.event_codec import UnreadableEvent
 from quizroom.storage.event_log import SqlEventLog
 from tests.room.samples import after
 from tests.storage.databases import full_disk, read_only, url_in
-from tests.storage.test_event_log import entry, laid_out
+from tests.storage.entries import entry, laid_out
 
 
 @pytest.fixture(params=[full_disk, read_only])

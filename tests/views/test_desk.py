@@ -16,17 +16,19 @@ from quizroom.room.state import Room
 from quizroom.views.desk import desk_actions, desk_view
 from quizroom.views.model import DeskView
 from quizroom.views.public import public_view
+from tests.room.sample_items import (
+    one_best,
+    pick_three,
+    typed,
+)
 from tests.room.samples import (
     answering,
     gathered,
-    one_best,
     ordered,
-    pick_three,
     plan,
     prepared,
     says,
     seat,
-    typed,
     writes,
 )
 from tests.views.twins import NOW

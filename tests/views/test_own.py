@@ -7,13 +7,15 @@ from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, ShowReco
 from quizroom.room.state import Room
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView
 from quizroom.views.own import own_view
+from tests.room.sample_items import (
+    free_list,
+    one_best,
+    pick_three,
+)
 from tests.room.samples import (
     answering,
-    free_list,
     gathered,
-    one_best,
     ordered,
-    pick_three,
     plan,
     says,
     seat,

@@ -1,18 +1,23 @@
 """What a closed round shows: at once its distribution and key, with the record its reasons."""
 
-import orjson
-import pytest
 from hypothesis import given, settings
 
 from quizroom.marking import marks_of_room
-from quizroom.protocol.codec import write
 from quizroom.room.commands import CloseRound, ShowRecord, StrikeItem
 from quizroom.room.state import Room
-from quizroom.views.model import OptionResult, PublicView, ResultFace, TypedResult
+from quizroom.views.model import OptionResult, PublicView, ResultFace
 from quizroom.views.public import public_view
-from quizroom.views.results import UNSPELLED
 from tests.room.histories import History, histories, played
-from tests.room.samples import answering, free_list, one_best, ordered, pick_three, says, seat, typed, writes
+from tests.room.sample_items import (
+    one_best,
+    pick_three,
+)
+from tests.room.samples import (
+    answering,
+    ordered,
+    says,
+    seat,
+)
 from tests.views.twins import NOW
 
 CLOSE = CloseRound(round=1, by_host=True)
@@ -83,37 +88,6 @@ def test_who_came_after_closing_is_not_among_those_expected() -> None:
 
 def test_a_struck_item_says_so() -> None:
     assert result(ordered(answered_round(), CLOSE, StrikeItem(round=1))).struck
-
-
-def test_typed_words_are_gathered_by_what_they_mean() -> None:
-    room = ordered(
-        answering(typed(), players=PLAYERS),
-        writes("ada", "Axillary nerve"),
-        writes("bo", "circumflex nerve"),
-        writes("cem", "axilary nerve"),
-        writes("dele", "radial nerve"),
-        CLOSE,
-    )
-    assert result(room).typed == (
-        TypedResult(text="axillary nerve", verdict="right", count=2, share=0.5),
-        TypedResult(text="axillary nerve", verdict="half", count=1, share=0.25),
-        TypedResult(text="radial nerve", verdict="wrong", count=1, share=0.25),
-    )
-    assert result(room).key_text == ("axillary nerve",)
-
-
-@pytest.mark.parametrize(
-    "word", ["zzrude", "Zzrude nerve", "axillary zzrude", "biceps zzrude", "brachizzrude"]
-)
-def test_words_that_are_no_term_never_reach_the_wall(word: str) -> None:
-    room = ordered(answering(free_list(), players=PLAYERS), writes("ada", word), writes("bo", "brachialis"))
-    for phase in (room, closed := ordered(room, CLOSE), ordered(closed, ShowRecord(round=1))):
-        assert b"zzrude" not in orjson.dumps(write(seen(phase))).lower()
-
-
-def test_unknown_words_are_counted_together() -> None:
-    room = ordered(answering(typed()), writes("ada", "qqqq"), writes("bo", "wwww"), CLOSE)
-    assert result(room).typed == (TypedResult(text=UNSPELLED, verdict="wrong", count=2, share=1.0),)
 
 
 @settings(max_examples=40, deadline=None)

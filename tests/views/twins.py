@@ -12,8 +12,15 @@ from quizroom.questions.model import DistractorSource, Item, NearTerm, Option
 from quizroom.room.state import Answer, Room
 from quizroom.views.own import own_view
 from quizroom.views.public import answered, public_view
+from tests.room.sample_items import (
+    accepted,
+    pick_three,
+    reason,
+)
 from tests.room.sample_record import record
-from tests.room.samples import accepted, after, pick_three, reason
+from tests.room.samples import (
+    after,
+)
 
 NOW = after(5000)
 
