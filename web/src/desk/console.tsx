@@ -49,7 +49,8 @@ export function Console(props: {
         <DoorPanel view={view} joinAddress={props.settings?.join_address ?? location.origin} />
       </header>
       <ItemList view={view} shown={shown} onShow={show} />
-      <main class="console_main">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}
+      <main class="console_main" tabIndex={0}>
         <LineNotice state={state} kept="The review is safe on the server." />
         <Complaint text={complaint} />
         {shown ? (

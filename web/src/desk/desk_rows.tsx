@@ -11,7 +11,7 @@ import { sourceWord } from "./family_words";
 export function DeskRows({ item }: { item: DeskItem }) {
   const parts = differingParts(item.options.map((option) => option.text));
   return (
-    <ul class="rows rows-desk">
+    <ul class={isTight(item) ? "rows rows-desk rows-tight" : "rows rows-desk"}>
       {item.options.map((option, index) => (
         <li key={option.letter} class={rowClass(option.is_key, false)}>
           <RowLetter letter={option.letter} />
@@ -28,6 +28,13 @@ export function DeskRows({ item }: { item: DeskItem }) {
       ))}
     </ul>
   );
+}
+
+const MANY = 5;
+
+/** While the round runs all rows stay on one screen: of many, each reason shows its first line. */
+function isTight(item: DeskItem): boolean {
+  return item.options.length >= MANY && (item.state === "open" || item.state === "closed");
 }
 
 /** Typed answers as written, with the verdict and why. */
