@@ -15,7 +15,8 @@ from quizroom.knowledge.anatomy import (
     short_nerve_path,
 )
 from quizroom.knowledge.index import closure, turned_round
-from tests.knowledge.tiny import tiny
+from tests.knowledge.entries import nerve
+from tests.knowledge.tiny import tiny, with_added
 
 ROOTS_5_7 = "C5\N{EN DASH}C7"
 
@@ -50,6 +51,17 @@ def test_the_short_path_leaves_out_trunks_where_there_is_a_cord() -> None:
 def test_a_branch_comes_after_its_nerve() -> None:
     names = [step.name for step in nerve_path(tiny(), "posterior_interosseous_nerve")]
     assert names == ["C7", "middle trunk", "radial nerve", "posterior interosseous nerve"]
+
+
+def test_a_cranial_nerve_without_segments_is_told_from_its_trunk() -> None:
+    # common practice, no source: the facial nerve reaches the face through the parotid plexus
+    facial = nerve("facial_nerve", "nerve", ())
+    plexus = nerve("parotid_plexus", "plexus", (), ("facial_nerve",))
+    branches = nerve("buccal_branches", "branch", (), ("parotid_plexus",))
+    names = [
+        step.name for step in nerve_path(with_added("nerves", facial, plexus, branches), "buccal_branches")
+    ]
+    assert names == ["facial nerve", "parotid plexus", "buccal branches"]
 
 
 def test_nerves_know_what_is_above_and_below_them() -> None:
