@@ -19,7 +19,7 @@ from tests.room.samples import (
     seat,
 )
 
-often = settings(max_examples=40, deadline=None)
+often = settings(max_examples=25, deadline=None)
 
 
 def two_rounds() -> Room:

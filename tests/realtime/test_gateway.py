@@ -93,7 +93,7 @@ def test_messages_that_cannot_be_read_cost_credits_too() -> None:
     assert codes == ["bad_message"] * 40 + ["slow_down"] * 2
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(
     st.recursive(
         st.none() | st.integers() | st.text(),

@@ -35,7 +35,7 @@ from tests.room.samples import (
     preparation,
 )
 
-often = settings(max_examples=60, deadline=None)
+often = settings(max_examples=40, deadline=None)
 GUARDED = (OpenDoor, OpenRound, CloseRound, ShowRecord, DropItem, SwapItem, AddTime, EndReview)
 """Orders that say which round, item or order they mean, so that even a very late repeat is known."""
 

@@ -90,7 +90,7 @@ def test_a_struck_item_says_so() -> None:
     assert result(ordered(answered_round(), CLOSE, StrikeItem(round=1))).struck
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(histories())
 def test_no_more_have_answered_than_were_expected_and_shares_are_shares(history: History) -> None:
     for step in played(history):

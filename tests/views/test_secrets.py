@@ -16,7 +16,7 @@ from tests.views.twins import (
     with_other_key,
 )
 
-often = settings(max_examples=40, deadline=None)
+often = settings(max_examples=25, deadline=None)
 
 
 def open_rounds(history: History) -> list[Step]:
