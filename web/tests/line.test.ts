@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { memoryShelf, tidyDoorCode } from "../src/line/memory";
+import { makeSeatMemory, memoryShelf, tidyDoorCode } from "../src/line/memory";
 import { makeOutbox } from "../src/line/outbox";
 import { counts, NOTHING_SEEN, withOwn, withPublic, withTally } from "../src/line/seen";
 import { clockOffset, leftMs, makeServerClock, shareLeft } from "../src/line/server_clock";
@@ -104,6 +104,25 @@ describe("what has been seen", () => {
     expect(counts(seen)).toEqual({ players: 24, answered: 3 });
     seen = withPublic(seen, publicView({ version: 13, players: 24, answered: 24 }));
     expect(counts(seen)).toEqual({ players: 24, answered: 24 });
+  });
+});
+
+describe("the seat's memory", () => {
+  it("keeps a key of 256 random bits by door code until it is forgotten", () => {
+    const memory = makeSeatMemory(memoryShelf());
+    const key = memory.makeKey("KPTWX");
+    expect(key).toMatch(/^[0-9a-f]{64}$/);
+    expect([memory.keyFor("KPTWX"), memory.keyFor("CDFHJ")]).toEqual([key, null]);
+    memory.forget("KPTWX");
+    expect(memory.keyFor("KPTWX")).toBeNull();
+    expect(memory.makeKey("KPTWX")).not.toBe(key);
+  });
+
+  it("lets nothing of an older room with the same code into a new seat", () => {
+    const shelf = memoryShelf();
+    makeOutbox(shelf, "quizroom.outbox.KPTWX").put(answer("m1", 3));
+    makeSeatMemory(shelf).makeKey("KPTWX");
+    expect(makeOutbox(shelf, "quizroom.outbox.KPTWX").waiting()).toEqual([]);
   });
 });
 

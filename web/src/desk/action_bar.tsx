@@ -7,17 +7,11 @@ import { EndDialog } from "./end_dialog";
 import { actionLabel, type DeskAction, orderFor } from "./orders";
 
 /** The steps of the review: the next one always at the right and under one key, the others beside it. */
-export function ActionBar({
-  view,
-  onOrder,
-}: {
-  view: DeskView;
-  onOrder: (draft: Draft) => Promise<boolean>;
-}) {
+export function ActionBar(props: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
+  const { view, onOrder } = props;
   const [ending, setEnding] = useState(false);
   const [busy, setBusy] = useState(false);
   const next = view.actions[0];
-  const main = useFocusedNext(`${view.public.phase} ${view.public.round}`);
   const take = async (action: DeskAction | undefined) => {
     if (action === undefined || busy) return;
     if (action === "end_review") return setEnding(true);
@@ -38,20 +32,7 @@ export function ActionBar({
           </button>
         ))}
       </div>
-      {next && !isStrike(next) ? (
-        <button
-          class="button button-main actions_next"
-          type="button"
-          ref={main}
-          aria-busy={busy}
-          onClick={() => void take(next)}
-          onKeyDown={(event) => event.repeat && event.preventDefault()} // a key held down is one press
-        >
-          {actionLabel(next, view)} <kbd class="actions_key">N</kbd>
-        </button>
-      ) : (
-        <p class="actions_done">The review is finished.</p>
-      )}
+      <NextStep view={view} busy={busy} onTake={() => void take(next)} />
       {ending && (
         <EndDialog
           ahead={view.items.filter((item) => item.state === "ahead").length}
@@ -60,6 +41,25 @@ export function ActionBar({
         />
       )}
     </footer>
+  );
+}
+
+/** The one big button: always in this place, and focused when the focus was on it or nowhere. */
+function NextStep({ view, busy, onTake }: { view: DeskView; busy: boolean; onTake: () => void }) {
+  const main = useFocusedNext(`${view.public.phase} ${view.public.round}`);
+  const next = view.actions[0];
+  if (next === undefined || isStrike(next)) return <p class="actions_done">The review is finished.</p>;
+  return (
+    <button
+      class="button button-main actions_next"
+      type="button"
+      ref={main}
+      aria-busy={busy}
+      onClick={onTake}
+      onKeyDown={(event) => event.repeat && event.preventDefault()} // a key held down is one press
+    >
+      {actionLabel(next, view)} <kbd class="actions_key">N</kbd>
+    </button>
   );
 }
 

@@ -38,22 +38,27 @@ export function PlayerDialog(props: {
             onInput={(event) => setHandle(event.currentTarget.value)}
           />
         </label>
-        <div class="dialog_buttons">
-          <button class="button button-main" type="submit">
-            Rename
-          </button>
-          <button
-            class="button"
-            type="button"
-            onClick={() => void carryOut({ type: "remove_player", player: row.player })}
-          >
-            Send out of the room
-          </button>
-          <button class="button" type="button" onClick={onDone}>
-            Leave it
-          </button>
-        </div>
+        <DialogButtons
+          onOut={() => void carryOut({ type: "remove_player", player: row.player })}
+          onLeave={onDone}
+        />
       </form>
     </dialog>
+  );
+}
+
+function DialogButtons({ onOut, onLeave }: { onOut: () => void; onLeave: () => void }) {
+  return (
+    <div class="dialog_buttons">
+      <button class="button button-main" type="submit">
+        Rename
+      </button>
+      <button class="button" type="button" onClick={onOut}>
+        Send out of the room
+      </button>
+      <button class="button" type="button" onClick={onLeave}>
+        Leave it
+      </button>
+    </div>
   );
 }

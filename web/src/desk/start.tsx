@@ -5,8 +5,8 @@ import { useStore } from "../line/store";
 import { Complaint, LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
 import type { DeskSettings } from "../wire";
-import { firstPlan, MOST_ROUNDS, whatIsWrong } from "./plan";
-import { CourseChoice, FamilyChoice, TimingChoice } from "./plan_fields";
+import { firstPlan, whatIsWrong } from "./plan";
+import { CourseChoice, FamilyChoice, MoreChoice, TimingChoice, TitleAndRounds } from "./plan_fields";
 import { ReviewList } from "./review_list";
 import type { DeskSession } from "./session";
 
@@ -59,30 +59,11 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
   return (
     <form class="plan" onSubmit={deal} noValidate>
       <h2 class="start_heading">A new review</h2>
-      <label class="field plan_title">
-        <span class="field_label">Title, shown on the wall</span>
-        <input
-          class="field_input"
-          value={plan.title}
-          maxLength={120}
-          onInput={(event) => setPlan({ ...plan, title: event.currentTarget.value })}
-        />
-      </label>
-      <label class="field plan_rounds">
-        <span class="field_label">Rounds</span>
-        <input
-          class="field_input"
-          type="number"
-          inputMode="numeric"
-          min={1}
-          max={MOST_ROUNDS}
-          value={plan.rounds}
-          onInput={(event) => setPlan({ ...plan, rounds: event.currentTarget.valueAsNumber })}
-        />
-      </label>
+      <TitleAndRounds plan={plan} onPlan={setPlan} />
       <CourseChoice plan={plan} settings={settings} onPlan={setPlan} />
       <FamilyChoice plan={plan} settings={settings} onPlan={setPlan} />
       <TimingChoice plan={plan} onPlan={setPlan} />
+      <MoreChoice plan={plan} onPlan={setPlan} />
       <div class="plan_end">
         <Complaint text={missing || props.complaint} />
         <button class="button button-main plan_deal" type="submit" disabled={busy}>

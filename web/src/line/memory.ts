@@ -21,6 +21,8 @@ export function makeSeatMemory(shelf: Shelf): SeatMemory {
   return {
     keyFor: (doorCode) => shelf.getItem(name(doorCode)),
     makeKey(doorCode) {
+      // a new seat: what is left of an older room with the same code must not get into this one
+      for (const kind of ["outbox", "draft", "rounds"]) shelf.removeItem(`quizroom.${kind}.${doorCode}`);
       const key = randomHex(KEY_BYTES);
       shelf.setItem(name(doorCode), key);
       return key;

@@ -1,19 +1,22 @@
 import "../parts/buttons.css";
 import "./join_form.css";
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { tidyDoorCode } from "../line/memory";
 import { Complaint } from "../parts/notice";
 
 const LONGEST_HANDLE = 40;
 
-/** Door code and handle: all that is asked at the door. */
-export function JoinForm(props: {
+interface JoinFormProps {
   doorCode: string;
   handle: string;
   complaint: string;
   busy: boolean;
   onEnter: (doorCode: string, handle: string) => void;
-}) {
+}
+
+/** Door code and handle: all that is asked at the door. */
+export function JoinForm(props: JoinFormProps) {
   const [doorCode, setDoorCode] = useState(props.doorCode);
   const [handle, setHandle] = useState(props.handle);
   const [missing, setMissing] = useState("");
@@ -25,13 +28,7 @@ export function JoinForm(props: {
   };
   return (
     <form class="join" onSubmit={enter} noValidate>
-      <div class="field">
-        <label class="field_label" for="door-code">
-          Door code
-        </label>
-        <span class="field_hint" id="door-code-hint">
-          five letters, shown on the wall
-        </span>
+      <Field id="door-code" label="Door code" hint="five letters, shown on the wall">
         <input
           id="door-code"
           class="field_input join_code"
@@ -43,14 +40,8 @@ export function JoinForm(props: {
           enterkeyhint="next"
           aria-describedby="door-code-hint"
         />
-      </div>
-      <div class="field">
-        <label class="field_label" for="handle">
-          Handle
-        </label>
-        <span class="field_hint" id="handle-hint">
-          any name; everybody may see it
-        </span>
+      </Field>
+      <Field id="handle" label="Handle" hint="any name; everybody may see it">
         <input
           id="handle"
           class="field_input"
@@ -63,12 +54,26 @@ export function JoinForm(props: {
           enterkeyhint="go"
           aria-describedby="handle-hint"
         />
-      </div>
+      </Field>
       <Complaint text={missing || props.complaint} />
       <button class="button button-main" type="submit" disabled={props.busy}>
         {props.busy ? "Entering …" : "Take a seat"}
       </button>
     </form>
+  );
+}
+
+function Field(props: { id: string; label: string; hint: string; children: ComponentChildren }) {
+  return (
+    <div class="field">
+      <label class="field_label" for={props.id}>
+        {props.label}
+      </label>
+      <span class="field_hint" id={`${props.id}-hint`}>
+        {props.hint}
+      </span>
+      {props.children}
+    </div>
   );
 }
 

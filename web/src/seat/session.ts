@@ -20,72 +20,93 @@ export interface SeatSession {
   enter(doorCode: string, handle: string): Promise<void>;
 }
 
+/** What the steps of the way share. `handle` is set while its owner wants to come in. */
+interface Way {
+  place: Store<Place>;
+  complaint: Store<string>;
+  hands: Store<HandIn | null>;
+  doorCode: Store<string>;
+  handle: string;
+  memory: SeatMemory;
+  shelf: Shelf;
+  received: (answer: SubmitAnswer) => void;
+}
+
 const RETRY_MS = 2000;
 
 export function startSession(doorCode: string, received: (answer: SubmitAnswer) => void): SeatSession {
   const shelf = lastingShelf();
   const memory = makeSeatMemory(shelf);
-  const place = makeStore<Place>("entering");
-  const complaint = makeStore("");
-  const hands = makeStore<HandIn | null>(null);
-  const door = makeStore(doorCode);
-  let handle = handleFromFrontPage(doorCode, memory);
-
-  async function takePlace(line: Line): Promise<void> {
-    const code = door.get();
-    const key = memory.keyFor(code);
-    if (key === null && handle === "") return place.set("outside");
-    if (key === null) return enterSeat(line, code);
-    const reply = await line.say({ type: "resume_seat", door_code: code, seat_key: key });
-    if (reply.code === "unknown_seat" && handle !== "") return enterSeat(line, code);
-    return settle(line, code, reply, () => takePlace(line));
-  }
-
-  async function enterSeat(line: Line, code: string): Promise<void> {
-    const key = memory.keyFor(code) ?? memory.makeKey(code);
-    const reply = await line.say({ type: "enter_seat", door_code: code, handle, seat_key: key });
-    return settle(line, code, reply, () => enterSeat(line, code));
-  }
-
-  async function settle(line: Line, code: string, reply: Reply, again: () => Promise<void>): Promise<void> {
-    if (mustRepeat(reply)) {
-      complaint.set(reply.code === "no_reply" ? "" : (reply.text ?? ""));
-      if (line.state.get() === "open") window.setTimeout(() => void again(), RETRY_MS);
-      return;
-    }
-    handle = "";
-    complaint.set(reply.result === "refused" ? (reply.text ?? "") : "");
-    if (reply.result === "refused") {
-      memory.forget(code);
-      return place.set("outside");
-    }
-    await sitDown(line, code, shelf);
-  }
-
-  async function sitDown(line: Line, code: string, on: Shelf): Promise<void> {
-    if (hands.get() === null)
-      hands.set(makeHandIn(line, makeOutbox(on, `quizroom.outbox.${code}`), received));
-    history.replaceState(null, "", `/seat/${code}`);
-    place.set("seated");
-    await hands.get()?.sendWaiting();
-  }
-
-  const line = openLine(takePlace);
+  const way: Way = {
+    place: makeStore<Place>("entering"),
+    complaint: makeStore(""),
+    hands: makeStore<HandIn | null>(null),
+    doorCode: makeStore(doorCode),
+    handle: handleFromFrontPage(doorCode, memory),
+    memory,
+    shelf,
+    received,
+  };
+  const line = openLine((opened) => takePlace(way, opened));
   return {
     line,
-    place,
-    complaint,
-    hands,
-    doorCode: door,
+    place: way.place,
+    complaint: way.complaint,
+    hands: way.hands,
+    doorCode: way.doorCode,
     rememberedHandle: memory.handle(),
-    enter(code, name) {
-      handle = name;
-      memory.keepHandle(name);
-      door.set(tidyDoorCode(code));
-      place.set("entering");
-      return enterSeat(line, door.get());
+    enter(code, handle) {
+      way.handle = handle;
+      memory.keepHandle(handle);
+      way.doorCode.set(tidyDoorCode(code));
+      way.place.set("entering");
+      return enterSeat(way, line);
     },
   };
+}
+
+/** After every connection: back to the seat whose key is here, else in with the handle, else to the form. */
+async function takePlace(way: Way, line: Line): Promise<void> {
+  const code = way.doorCode.get();
+  const key = way.memory.keyFor(code);
+  if (key === null && way.handle === "") return way.place.set("outside");
+  if (key === null) return enterSeat(way, line);
+  const reply = await line.say({ type: "resume_seat", door_code: code, seat_key: key });
+  if (reply.code === "unknown_seat") {
+    way.memory.forget(code);
+    if (way.handle !== "") return enterSeat(way, line);
+  }
+  return settle(way, line, reply, () => takePlace(way, line));
+}
+
+async function enterSeat(way: Way, line: Line): Promise<void> {
+  const code = way.doorCode.get();
+  const key = way.memory.keyFor(code) ?? way.memory.makeKey(code);
+  const reply = await line.say({ type: "enter_seat", door_code: code, handle: way.handle, seat_key: key });
+  if (reply.result === "refused" && !mustRepeat(reply)) way.memory.forget(code);
+  return settle(way, line, reply, () => enterSeat(way, line));
+}
+
+async function settle(way: Way, line: Line, reply: Reply, again: () => Promise<void>): Promise<void> {
+  if (mustRepeat(reply)) {
+    way.complaint.set(reply.code === "no_reply" ? "" : (reply.text ?? ""));
+    if (line.state.get() === "open") window.setTimeout(() => void again(), RETRY_MS);
+    return;
+  }
+  way.handle = "";
+  way.complaint.set(reply.result === "refused" ? (reply.text ?? "") : "");
+  if (reply.result === "refused") return way.place.set("outside");
+  await sitDown(way, line);
+}
+
+async function sitDown(way: Way, line: Line): Promise<void> {
+  const code = way.doorCode.get();
+  if (way.hands.get() === null) {
+    way.hands.set(makeHandIn(line, makeOutbox(way.shelf, `quizroom.outbox.${code}`), way.received));
+  }
+  history.replaceState(null, "", `/seat/${code}`);
+  way.place.set("seated");
+  await way.hands.get()?.sendWaiting();
 }
 
 function handleFromFrontPage(doorCode: string, memory: SeatMemory): string {
