@@ -5,22 +5,27 @@ item marks the whole review anew.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from types import MappingProxyType
 
 from quizroom.knowledge.terms import normalise
 from quizroom.questions.model import Item
 from quizroom.questions.typed import Verdict, verdict
 from quizroom.room.state import Answer, Player, Room, Round
 
+NO_RULINGS: Mapping[str, bool] = MappingProxyType({})
+ACCEPTED_BY_HOST = "Your host accepts this answer."
+REFUSED_BY_HOST = "Your host does not accept this answer."
 HALF = 0.5
 """Mark of a term that is right but misspelt, where the course list says so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundMarks:
-    """The marks of everybody who answered a round, made from exactly these `answers`."""
+    """The marks of everybody who answered a round, made from exactly these `answers` and `rulings`."""
 
     answers: Mapping[str, Answer]
+    rulings: Mapping[str, bool]
     marks: Mapping[str, float]
 
 
@@ -51,7 +56,18 @@ class Standing:
     of: int
 
 
-def mark_of(item: Item, answer: Answer | None) -> float:
+def judge(item: Item, text: str, rulings: Mapping[str, bool] = NO_RULINGS) -> Verdict:
+    """The verdict on typed words; where the host has ruled on them, that ruling."""
+    found = verdict(item, text)
+    accepted = rulings.get(normalise(text))
+    if accepted is None:
+        return found
+    if not accepted:
+        return replace(found, kind="wrong", because=REFUSED_BY_HOST)
+    return Verdict(kind="right", concept=_meant(item, found, text), because=ACCEPTED_BY_HOST)
+
+
+def mark_of(item: Item, answer: Answer | None, rulings: Mapping[str, bool] = NO_RULINGS) -> float:
     """The mark of an answer, 0 to 1. One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N)."""
     if answer is None:
         return 0.0
@@ -60,15 +76,15 @@ def mark_of(item: Item, answer: Answer | None) -> float:
     if item.format == "pick_n":
         hits = len(set(answer.choice) & set(item.key))
         return share_of_set(hits=hits, wrong=len(answer.choice) - hits, size=item.pick)
-    return mark_of_words(item, answer.typed)
+    return mark_of_words(item, answer.typed, rulings)
 
 
-def mark_of_words(item: Item, typed: tuple[str, ...]) -> float:
+def mark_of_words(item: Item, typed: tuple[str, ...], rulings: Mapping[str, bool] = NO_RULINGS) -> float:
     """The mark of typed words. Names of the same thing count once; a doubtful one counts nothing yet."""
     best: dict[str, float] = {}
     wrong: set[str] = set()
     for text in typed:
-        found = verdict(item, text)
+        found = judge(item, text, rulings)
         worth = worth_of(found)
         if worth > 0:
             best[found.concept] = max(worth, best.get(found.concept, 0.0))
@@ -110,6 +126,13 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
     return RoomMarks(rounds=rounds, totals=totals)
 
 
+def _meant(item: Item, found: Verdict, text: str) -> str:
+    """What an accepted answer counts as; in a set, words for none of its members count by themselves."""
+    if found.concept in {one.concept for one in item.accepted}:
+        return found.concept
+    return item.accepted[0].concept if item.pick == 1 else f"accepted {normalise(text)}"
+
+
 def counts(current: Round) -> bool:
     """Whether a round is part of anybody's marks: closed, and its item not struck."""
     return current.closed_at is not None and not current.struck
@@ -145,16 +168,16 @@ def place_of(player: str, marks: RoomMarks) -> int:
 
 def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
     # The fold shares an unchanged mapping of answers, so identity is enough to know it again.
-    if known is not None and known.answers is current.answers:
+    if known is not None and known.answers is current.answers and known.rulings is current.rulings:
         return known
     worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
     marks: dict[str, float] = {}
     for player, answer in current.answers.items():
         said = (answer.choice, answer.typed)
         if said not in worth:
-            worth[said] = mark_of(current.item, answer)
+            worth[said] = mark_of(current.item, answer, current.rulings)
         marks[player] = worth[said]
-    return RoundMarks(answers=current.answers, marks=marks)
+    return RoundMarks(answers=current.answers, rulings=current.rulings, marks=marks)
 
 
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:

@@ -158,6 +158,17 @@ class StrikeStep:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RuleOnWords:
+    """Host: accept or refuse typed words of a round, for everybody; the last ruling counts."""
+
+    id: MessageId
+    type: Literal["rule_on_words"]
+    round: RoundNumber
+    words: Words
+    accept: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShowStandings:
     """Host: standings on the wall on or off."""
 
@@ -199,6 +210,7 @@ ClientMessage = Annotated[
     | RoundStep
     | AddTime
     | StrikeStep
+    | RuleOnWords
     | ShowStandings
     | RenamePlayer
     | RemovePlayer,

@@ -25,6 +25,7 @@ from quizroom.room.events import (
     RoundClosed,
     SeatEntered,
     StandingsSet,
+    WordsRuled,
 )
 from quizroom.room.state import Room
 from quizroom.service.ports import Clock
@@ -45,6 +46,7 @@ OWN_MATTERS = (
     ReviewEnded,
     RoundClosed,
     StandingsSet,
+    WordsRuled,
 )
 
 logger = logging.getLogger(__name__)

@@ -29,6 +29,7 @@ HostMessage = (
     | messages.RoundStep
     | messages.AddTime
     | messages.StrikeStep
+    | messages.RuleOnWords
     | messages.ShowStandings
     | messages.RenamePlayer
     | messages.RemovePlayer

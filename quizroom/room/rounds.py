@@ -2,6 +2,7 @@
 
 from datetime import datetime, timedelta
 
+from quizroom.knowledge.terms import normalise
 from quizroom.room.answers import canonical, refuse_misfit
 from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
 from quizroom.room.commands import (
@@ -12,6 +13,7 @@ from quizroom.room.commands import (
     PauseRound,
     RestoreItem,
     ResumeRound,
+    RuleOnWords,
     ShowRecord,
     StrikeItem,
     SubmitAnswer,
@@ -28,6 +30,7 @@ from quizroom.room.events import (
     RoundPaused,
     RoundResumed,
     TimeAdded,
+    WordsRuled,
 )
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
@@ -148,6 +151,18 @@ def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...
     if not room.rounds[command.round - 1].struck:
         return ()
     return (ItemRestored(round=command.round, at=now),)
+
+
+def rule_on_words(room: Room, command: RuleOnWords, now: datetime) -> tuple[Event, ...]:
+    """Accept or refuse typed words for all players, during the round or any time after."""
+    _refuse_unknown_round(room, command.round)
+    words = normalise(command.words)
+    current = room.rounds[command.round - 1]
+    if current.item.key or not words:
+        raise Refused("bad_choice")
+    if current.rulings.get(words) == command.accept:
+        return ()
+    return (WordsRuled(round=command.round, words=words, accept=command.accept, at=now),)
 
 
 def end(room: Room, now: datetime) -> tuple[Event, ...]:

@@ -65,6 +65,8 @@ class Round:
     orders: tuple[str, ...] = ()
     """Ids of the orders that lengthened this round."""
     answers: Mapping[str, Answer] = field(default_factory=dict)
+    rulings: Mapping[str, bool] = field(default_factory=dict)
+    """What the host accepted (True) or refused of typed words, by their normalised form."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -184,6 +184,8 @@ class DeskTyped:
     verdict: Literal["right", "half", "wrong", "doubtful"]
     because: str
     count: int
+    ruled: bool | None
+    """What the host ruled: accepted, refused, or None as long as the rule for spelling decides."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

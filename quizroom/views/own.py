@@ -2,9 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.marking import RoomMarks, place_of
-from quizroom.questions.model import Item
-from quizroom.questions.typed import verdict
+from quizroom.marking import RoomMarks, judge, place_of
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView, Verdict
 from quizroom.views.moment import milliseconds
@@ -65,7 +63,7 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         round=current.number,
         verdict=_verdict(player, current, mark),
         mark=mark or 0.0,
-        reasons=_reasons(current.item, answer) if explained and answer else (),
+        reasons=_reasons(current, answer) if explained and answer else (),
     )
 
 
@@ -81,7 +79,8 @@ def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
     return "part" if mark > 0 else "wrong"
 
 
-def _reasons(item: Item, answer: Answer) -> tuple[ChosenReason, ...]:
+def _reasons(current: Round, answer: Answer) -> tuple[ChosenReason, ...]:
+    item = current.item
     lettered = tuple(
         ChosenReason(
             text=f"{option.letter}: {option.text}",
@@ -91,11 +90,11 @@ def _reasons(item: Item, answer: Answer) -> tuple[ChosenReason, ...]:
         for option in item.options
         if option.letter in answer.choice
     )
-    return lettered + tuple(_typed_reason(item, text) for text in answer.typed)
+    return lettered + tuple(_typed_reason(current, text) for text in answer.typed)
 
 
-def _typed_reason(item: Item, text: str) -> ChosenReason:
-    found = verdict(item, text)
+def _typed_reason(current: Round, text: str) -> ChosenReason:
+    found = judge(current.item, text, current.rulings)
     return ChosenReason(text=text, right=found.kind in ("right", "half"), reason=found.because)
 
 

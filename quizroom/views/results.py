@@ -2,9 +2,10 @@
 
 from collections import Counter
 
-from quizroom.marking import RoundMarks
+from quizroom.knowledge.terms import normalise
+from quizroom.marking import RoundMarks, judge
 from quizroom.questions.model import Item, Option
-from quizroom.questions.typed import VerdictKind, verdict
+from quizroom.questions.typed import VerdictKind
 from quizroom.room.state import Round
 from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
 
@@ -58,8 +59,11 @@ def desk_typed(current: Round) -> tuple[DeskTyped, ...]:
     written = Counter(text.casefold() for answer in current.answers.values() for text in answer.typed)
     lines = []
     for text, count in sorted(written.items(), key=lambda pair: (-pair[1], pair[0])):
-        found = verdict(current.item, text)
-        lines.append(DeskTyped(text=text, verdict=found.kind, because=found.because, count=count))
+        found = judge(current.item, text, current.rulings)
+        ruled = current.rulings.get(normalise(text))
+        lines.append(
+            DeskTyped(text=text, verdict=found.kind, because=found.because, count=count, ruled=ruled)
+        )
     return tuple(lines)
 
 
@@ -100,7 +104,7 @@ def _typed_results(current: Round) -> tuple[TypedResult, ...]:
     said: Counter[tuple[str, VerdictKind]] = Counter()
     for answer in current.answers.values():
         for text in answer.typed:
-            found = verdict(current.item, text)
+            found = judge(current.item, text, current.rulings)
             said[(_public_text(current.item, found.concept), found.kind)] += 1
     rows = sorted(said.items(), key=lambda pair: (VERDICT_ORDER[pair[0][1]], -pair[1], pair[0][0]))
     return tuple(

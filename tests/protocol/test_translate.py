@@ -36,6 +36,7 @@ def test_an_answer_is_always_for_the_seat_of_the_connection() -> None:
         ("add_time", commands.AddTime(seconds=15, order="m1")),
         ("strike_item", commands.StrikeItem(round=1)),
         ("restore_item", commands.RestoreItem(round=1)),
+        ("rule_on_words", commands.RuleOnWords(round=1, words="axilary nerve", accept=True)),
         ("show_standings", commands.ShowStandings(on=True)),
         ("rename_player", commands.RenamePlayer(player="p", handle="Ada")),
         ("remove_player", commands.RemovePlayer(player="p")),

@@ -36,6 +36,7 @@ PLAIN: dict[str, dict[str, Any]] = {
     "add_time": {"seconds": 15},
     "strike_item": {"round": 1},
     "restore_item": {"round": 1},
+    "rule_on_words": {"round": 1, "words": "axilary nerve", "accept": True},
     "show_standings": {"on": True},
     "rename_player": {"player": "p", "handle": "Ada"},
     "remove_player": {"player": "p"},

@@ -18,6 +18,7 @@ from quizroom.room.commands import (
     RenamePlayer,
     RestoreItem,
     ResumeRound,
+    RuleOnWords,
     ShowRecord,
     ShowStandings,
     StrikeItem,
@@ -102,6 +103,9 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "remove": _remove,
         "rename": _rename,
         "restore": lambda room, _, __, shift: RestoreItem(round=len(room.rounds) + shift),
+        "rule": lambda room, one, other, shift: RuleOnWords(
+            round=len(room.rounds) + shift, words=WORDS[one % len(WORDS)], accept=other % 2 == 0
+        ),
         "resume": lambda room, _, __, shift: ResumeRound(round=len(room.rounds) + shift),
         "show_record": lambda room, _, __, shift: ShowRecord(round=len(room.rounds) + shift),
         "standings": lambda _, one, __, ___: ShowStandings(on=one % 2 == 0),

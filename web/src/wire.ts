@@ -15,6 +15,7 @@ export type ClientMessage =
   | RoundStep
   | AddTime
   | StrikeStep
+  | RuleOnWords
   | ShowStandings
   | RenamePlayer
   | RemovePlayer;
@@ -175,6 +176,16 @@ export interface StrikeStep {
   type: "strike_item" | "restore_item";
 }
 /**
+ * Host: accept or refuse typed words of a round, for everybody; the last ruling counts.
+ */
+export interface RuleOnWords {
+  accept: boolean;
+  id: string;
+  round: number;
+  type: "rule_on_words";
+  words: string;
+}
+/**
  * Host: standings on the wall on or off.
  */
 export interface ShowStandings {
@@ -268,6 +279,7 @@ export interface DeskOption {
 export interface DeskTyped {
   because: string;
   count: number;
+  ruled: boolean | null;
   text: string;
   verdict: "right" | "half" | "wrong" | "doubtful";
 }
