@@ -26,6 +26,8 @@ class RoundMarks:
 
     answers: Mapping[str, Answer]
     rulings: Mapping[str, bool]
+    verdicts: Mapping[str, Verdict]
+    """On every text that was typed, as it was typed: judged once, and read by all views."""
     marks: Mapping[str, float]
 
 
@@ -76,15 +78,14 @@ def mark_of(item: Item, answer: Answer | None, rulings: Mapping[str, bool] = NO_
     if item.format == "pick_n":
         hits = len(set(answer.choice) & set(item.key))
         return share_of_set(hits=hits, wrong=len(answer.choice) - hits, size=item.pick)
-    return mark_of_words(item, answer.typed, rulings)
+    return mark_of_words(item, {text: judge(item, text, rulings) for text in answer.typed})
 
 
-def mark_of_words(item: Item, typed: tuple[str, ...], rulings: Mapping[str, bool] = NO_RULINGS) -> float:
-    """The mark of typed words. Names of the same thing count once; a doubtful one counts nothing yet."""
+def mark_of_words(item: Item, said: Mapping[str, Verdict]) -> float:
+    """The mark of judged words. Names of the same thing count once; a doubtful one counts nothing yet."""
     best: dict[str, float] = {}
     wrong: set[str] = set()
-    for text in typed:
-        found = judge(item, text, rulings)
+    for text, found in said.items():
         worth = worth_of(found)
         if worth > 0:
             best[found.concept] = max(worth, best.get(found.concept, 0.0))
@@ -170,14 +171,27 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
     # The fold shares an unchanged mapping of answers, so identity is enough to know it again.
     if known is not None and known.answers is current.answers and known.rulings is current.rulings:
         return known
+    verdicts = _verdicts(current, known)
     worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
     marks: dict[str, float] = {}
     for player, answer in current.answers.items():
         said = (answer.choice, answer.typed)
         if said not in worth:
-            worth[said] = mark_of(current.item, answer, current.rulings)
+            worth[said] = _mark(current.item, answer, verdicts)
         marks[player] = worth[said]
-    return RoundMarks(answers=current.answers, rulings=current.rulings, marks=marks)
+    return RoundMarks(answers=current.answers, rulings=current.rulings, verdicts=verdicts, marks=marks)
+
+
+def _verdicts(current: Round, known: RoundMarks | None) -> dict[str, Verdict]:
+    before = known.verdicts if known is not None and known.rulings is current.rulings else {}
+    texts = dict.fromkeys(text for answer in current.answers.values() for text in answer.typed)
+    return {text: before.get(text) or judge(current.item, text, current.rulings) for text in texts}
+
+
+def _mark(item: Item, answer: Answer, verdicts: Mapping[str, Verdict]) -> float:
+    if answer.typed:
+        return mark_of_words(item, {text: verdicts[text] for text in answer.typed})
+    return mark_of(item, answer)
 
 
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:

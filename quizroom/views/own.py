@@ -2,7 +2,9 @@
 
 from datetime import datetime
 
-from quizroom.marking import RoomMarks, judge, place_of
+from quizroom.marking import RoomMarks, RoundMarks, place_of
+from quizroom.questions import typed
+from quizroom.questions.model import Item
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView, Verdict
 from quizroom.views.moment import milliseconds
@@ -63,7 +65,7 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         round=current.number,
         verdict=_verdict(player, current, mark),
         mark=mark or 0.0,
-        reasons=_reasons(current, answer) if explained and answer else (),
+        reasons=_reasons(current.item, answer, marks.rounds[-1]) if explained and answer else (),
     )
 
 
@@ -79,8 +81,7 @@ def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
     return "part" if mark > 0 else "wrong"
 
 
-def _reasons(current: Round, answer: Answer) -> tuple[ChosenReason, ...]:
-    item = current.item
+def _reasons(item: Item, answer: Answer, marked: RoundMarks) -> tuple[ChosenReason, ...]:
     lettered = tuple(
         ChosenReason(
             text=f"{option.letter}: {option.text}",
@@ -90,11 +91,10 @@ def _reasons(current: Round, answer: Answer) -> tuple[ChosenReason, ...]:
         for option in item.options
         if option.letter in answer.choice
     )
-    return lettered + tuple(_typed_reason(current, text) for text in answer.typed)
+    return lettered + tuple(_typed_reason(text, marked.verdicts[text]) for text in answer.typed)
 
 
-def _typed_reason(current: Round, text: str) -> ChosenReason:
-    found = judge(current.item, text, current.rulings)
+def _typed_reason(text: str, found: typed.Verdict) -> ChosenReason:
     return ChosenReason(text=text, right=found.kind in ("right", "half"), reason=found.because)
 
 
