@@ -17,13 +17,13 @@ from quizroom.knowledge.facts import WHOLE, Fact, row_fact, rows_of
 from quizroom.knowledge.model import Action, Course, Muscle
 from quizroom.questions.overlap import (
     Overlap,
-    action_overlap,
     artery_overlap,
     landmark_overlap,
     nerve_branches,
     nerve_overlap,
     only_itself,
 )
+from quizroom.questions.same_movement import action_overlap
 
 Relation = Literal[
     "origin", "insertion", "attachment", "nerve", "artery", "action", "prime", "crossing", "compartment"

@@ -5,7 +5,7 @@ a surface may run over a border, two ranges of ribs may share ribs. They only ev
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from functools import cache
 
 from quizroom.knowledge.anatomy import (
@@ -38,26 +38,6 @@ _ON_A_SURFACE = frozenset(
     ("border", "angle", "line", "ridge", "crest", "groove", "fossa", "tuberosity", "impression", "spine")
 )
 _ALONG_A_BORDER = frozenset(("angle", "line", "ridge", "crest", "membrane", "septum", "surface"))
-_KIN_MOVEMENTS: Mapping[str, tuple[str, ...]] = {
-    "horizontal_adduction": ("adduction", "flexion"),
-    "horizontal_abduction": ("abduction", "extension"),
-    "opposition": ("flexion", "abduction", "adduction"),
-    "reposition": ("extension", "abduction", "adduction"),
-    "radial_deviation": ("abduction",),
-    "ulnar_deviation": ("adduction",),
-    "upward_rotation": ("abduction", "lateral_rotation", "posterior_tilt"),
-    "downward_rotation": ("adduction", "medial_rotation", "anterior_tilt"),
-    "protraction": ("abduction", "anterior_tilt"),
-    "retraction": ("adduction", "posterior_tilt"),
-}
-"""Movements that are part of, or another book's word for, one another."""
-_MOVING_AS_ONE = (
-    ("wrist", "intercarpal_joints"),
-    ("sternoclavicular", "acromioclavicular", "scapulothoracic"),
-    ("atlanto_occipital_joints", "atlanto_axial_joints", "cervical_intervertebral_joints"),
-    ("lumbar_intervertebral_joints", "lumbosacral_joint"),
-)
-"""Joints to which books put down the same movement."""
 
 
 def landmark_overlap(catalogue: Catalogue) -> Overlap:
@@ -108,19 +88,6 @@ def artery_overlap(catalogue: Catalogue) -> Overlap:
     return cache(
         lambda artery: artery_ancestors(catalogue, artery) | artery_descendants(catalogue, artery) | {artery}
     )
-
-
-def movement_overlap(movement: str) -> frozenset[str]:
-    """A movement and those of which it is a part or another word."""
-    wider = (whole for whole, parts in _KIN_MOVEMENTS.items() if movement in parts)
-    return frozenset((movement, *_KIN_MOVEMENTS.get(movement, ()), *wider))
-
-
-def action_overlap(action: str) -> frozenset[str]:
-    """The same for `joint.movement`; joints that move as one are taken together."""
-    joint, _, movement = action.partition(".")
-    joints = next((group for group in _MOVING_AS_ONE if joint in group), (joint,))
-    return frozenset(f"{one}.{kin}" for one in joints for kin in movement_overlap(movement))
 
 
 def only_itself(concept: str) -> frozenset[str]:

@@ -10,7 +10,7 @@ from typing import Literal
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.course import term_for
-from quizroom.knowledge.model import Course, TermKind
+from quizroom.knowledge.model import Course, Joint, TermKind
 from quizroom.knowledge.wording import listed, part_name
 
 OptionKind = TermKind | Literal["head", "action", "compartment"]
@@ -26,11 +26,21 @@ _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight"
 _PLURAL_NAMES = frozenset(
     (
         *("fibers", "fibres", "slips", "heads", "parts", "bellies", "halves", "lumbricals", "interossei"),
-        *("branches", "arteries", "nerves", "joints", "ribs", "cartilages"),
+        *("branches", "arteries", "nerves", "joints", "ribs", "cartilages", "intercostals", "subcostales"),
+        *("interspinales", "intertransversarii", "rotatores", "multifidi", "obliques", "gemelli"),
     )
+)
+_PLURAL_STARTS = (
+    "levatores ",
+    "rotatores ",
+    "interspinales ",
+    "intertransversarii ",
+    "lumbricals ",
+    "interossei ",
 )
 _BARE_STARTS = ("ribs ", "costal cartilages ")
 _SCAPULA_ON_RIBS = "scapulothoracic"
+_JOINT_WORDS = frozenset(("joint", "joints", "articulation", "articulations", "symphysis", "syndesmosis"))
 _END_WORDS: Mapping[str, tuple[str, str]] = {
     "origin": ("origin", "proximal attachment"),
     "insertion": ("insertion", "distal attachment"),
@@ -106,10 +116,16 @@ def action_text(words: Words, action: str) -> str:
 
 
 def place_text(words: Words, joint: str) -> str:
-    """Where a movement takes place: "at the elbow joint", "of the scapula"."""
+    """Where a movement takes place: "at the elbow joint", "of the scapula", "of the vocal folds"."""
     if joint == _SCAPULA_ON_RIBS:
         return "of the scapula"
-    return f"at the {concept_text(words, 'joint', joint)}"
+    name = concept_text(words, "joint", joint)
+    return f"at the {name}" if is_true_joint(words.catalogue.joints[joint]) else f"of the {name}"
+
+
+def is_true_joint(joint: Joint) -> bool:
+    """Whether bones meet there; what merely moves (vocal folds, an eyelid) is led in the manner of joints."""
+    return _head(joint.name.split(" over ")[0]).rpartition(" ")[2] in _JOINT_WORDS
 
 
 def end_word(words: Words, end: End) -> str:
@@ -134,8 +150,12 @@ def agreeing_with_all(texts: list[str], one: str, many: str) -> str:
 
 def agreeing(text: str, one: str, many: str) -> str:
     """`many` if `text` names several things ("upper fibers of ..."), else `one`."""
-    head = text.split(" of ", maxsplit=1)[0].split(" (", maxsplit=1)[0]
-    return many if head.rpartition(" ")[2] in _PLURAL_NAMES else one
+    head = _head(text).split(" (", maxsplit=1)[0]
+    return many if head.rpartition(" ")[2] in _PLURAL_NAMES or head.startswith(_PLURAL_STARTS) else one
+
+
+def _head(text: str) -> str:
+    return text.split(" of ", maxsplit=1)[0]
 
 
 def definite(text: str) -> str:

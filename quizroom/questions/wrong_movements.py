@@ -6,6 +6,7 @@ from quizroom.knowledge.model import Bone
 from quizroom.questions.ask import Ask
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.words import is_true_joint
 
 _NEAREST = 6
 _TRUNK = ("head", "trunk")
@@ -39,7 +40,9 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a joint: those nearest to it along the limb at which muscles act."""
-    yield "other_joint", _joints_nearby(syllabus, ask.key[0])
+    joints = syllabus.catalogue.joints
+    nearby = _joints_nearby(syllabus, ask.key[0])
+    yield "other_joint", tuple(one for one in nearby if is_true_joint(joints[one]))
 
 
 def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:

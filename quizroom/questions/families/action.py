@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
-from quizroom.questions.words import action_text, agreeing, concept_text, unit_text
+from quizroom.questions.words import action_text, agreeing, place_text, unit_text
 
 _FEWEST_MOVEMENTS = 4
 """A joint with fewer movements makes no list of options: there the joint is asked along."""
@@ -32,14 +32,10 @@ def action_asks(syllabus: Syllabus) -> Iterator[Ask]:
 
 
 def _movement_of(syllabus: Syllabus, unit: Unit, action: str) -> Ask:
-    joint = action.partition(".")[0]
     text = unit_text(syllabus.words, unit.muscle, unit.part)
     do = agreeing(text, "does", "do")
-    place = (
-        f"of the scapula {do} {text} produce"
-        if joint == "scapulothoracic"
-        else f"{do} {text} produce at the {concept_text(syllabus.words, 'joint', joint)}"
-    )
+    place = place_text(syllabus.words, action.partition(".")[0])
+    produced = f"{place} {do} {text} produce" if place.startswith("of ") else f"{do} {text} produce {place}"
     return ask_for_value(
         syllabus,
         family="action",
@@ -47,7 +43,7 @@ def _movement_of(syllabus: Syllabus, unit: Unit, action: str) -> Ask:
         kind="movement",
         unit=unit,
         value=action,
-        stem=f"Which of these movements {place}?",
+        stem=f"Which of these movements {produced}?",
     )
 
 

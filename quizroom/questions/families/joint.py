@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, claims_of, units
-from quizroom.questions.words import agreeing, concept_text, unit_text
+from quizroom.questions.words import agreeing, concept_text, is_true_joint, unit_text
 
 
 def joint_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -38,4 +38,5 @@ def joint_asks(syllabus: Syllabus) -> Iterator[Ask]:
 def _joints(syllabus: Syllabus, unit: Unit) -> tuple[str, ...]:
     """Joints crossed at which the unit also acts: those that a class speaks of."""
     acting = {claim.value.partition(".")[0] for claim in claims_of(syllabus, "action", unit) if claim.usual}
-    return tuple(joint for joint in certain_values(syllabus, "crossing", unit) if joint in acting)
+    joints = (syllabus.catalogue.joints[one] for one in certain_values(syllabus, "crossing", unit))
+    return tuple(joint.id for joint in joints if joint.id in acting and is_true_joint(joint))
