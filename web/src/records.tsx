@@ -2,6 +2,7 @@ import "./style/page.css";
 import "./parts/buttons.css";
 import "./style/atlas.css";
 import { render } from "preact";
+import { restoreTheme } from "./parts/theme";
 import { RecordPlate } from "./record/record_plate";
 import type { Record as MuscleRecord } from "./wire";
 
@@ -11,8 +12,15 @@ async function drawPlate(page: HTMLElement, address: string): Promise<void> {
   if (!answer.ok) return;
   const record = (await answer.json()) as MuscleRecord;
   page.replaceChildren();
-  render(<RecordPlate record={record} />, page);
+  render(
+    <>
+      <h1 class="unseen">Record of {record.name}</h1>
+      <RecordPlate record={record} />
+    </>,
+    page,
+  );
 }
 
+restoreTheme();
 const page = document.getElementById("page");
 if (page?.dataset.record) void drawPlate(page, page.dataset.record);

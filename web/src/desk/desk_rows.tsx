@@ -4,7 +4,6 @@ import { RowLetter, rowClass } from "../parts/rows";
 import type { DeskItem } from "../wire";
 import { differingParts } from "../words/differing";
 import { percent } from "../words/numbers";
-import { TYPED_MARK, TYPED_WORD } from "../words/verdicts";
 import { sourceWord } from "./family_words";
 
 /** Options with key, reason, source and, once the round is open, how often each was chosen. */
@@ -37,37 +36,14 @@ function isTight(item: DeskItem): boolean {
   return item.options.length >= MANY && (item.state === "open" || item.state === "closed");
 }
 
-/** Typed answers as written, with the verdict and why. */
-export function DeskTypedRows({ item, answered }: { item: DeskItem; answered: number }) {
-  return (
-    <ul class="rows rows-desk">
-      {item.typed.map((row) => (
-        <li key={row.text} class={row.verdict === "right" ? "row row-typed row-key" : "row row-typed"}>
-          <div class="row_box">
-            <p class="row_text">
-              {row.text}
-              <span class="row_source">
-                {TYPED_MARK[row.verdict]} {TYPED_WORD[row.verdict]}
-              </span>
-            </p>
-            <Share share={answered ? row.count / answered : 0} count={row.count} />
-            <p class="row_reason">{row.because}</p>
-            <Bar share={answered ? row.count / answered : 0} />
-          </div>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function Share({ share, count }: { share: number; count: number }) {
+export function Share({ share, count }: { share: number | null; count: number }) {
   return (
     <p class="row_share">
-      {percent(share)} <span class="row_count">{count}</span>
+      {share !== null && percent(share)} <span class="row_count">{count}</span>
     </p>
   );
 }
 
-function Bar({ share }: { share: number }) {
+export function Bar({ share }: { share: number }) {
   return <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${Math.min(1, share)})` }} />;
 }

@@ -1,7 +1,8 @@
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
 import { listed } from "../words/numbers";
-import { DeskRows, DeskTypedRows } from "./desk_rows";
+import { DeskRows } from "./desk_rows";
+import { DeskTypedRows } from "./desk_typed_rows";
 import { familyWord, formatWord } from "./family_words";
 
 /** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
@@ -24,12 +25,19 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
           Key: <b>{listed(item.key_text)}</b>
         </p>
       )}
-      {item.typed.length > 0 && <DeskTypedRows item={item} answered={view.public.answered} />}
+      {item.typed.length > 0 && (
+        <DeskTypedRows item={item} answered={answeredIn(item, view)} onOrder={props.onOrder} />
+      )}
       <p class="sheet_why">
         <b>Why:</b> {item.why}
       </p>
     </article>
   );
+}
+
+/** How many answered: known for the current round alone. */
+function answeredIn(item: DeskItem, view: DeskView): number | null {
+  return item.round === view.public.round ? view.public.answered : null;
 }
 
 function ItemOrders({
