@@ -44,7 +44,14 @@ class Host:
         return self.round < planned
 
     def lay_out(
-        self, *, title: str, course: dict[str, Any], rounds: int, seed: int, seconds: int | None = None
+        self,
+        *,
+        title: str,
+        course: dict[str, Any],
+        rounds: int,
+        seed: int,
+        typed: bool = True,
+        seconds: int | None = None,
     ) -> None:
         """Have a review dealt and open its door. Without `seconds` each round has a time of its own.
 
@@ -61,6 +68,7 @@ class Host:
                 rounds=rounds,
                 timing="fixed" if seconds else "computed",
                 seconds=seconds or 45,
+                typed=typed,
                 seed=seed,
             )
         )

@@ -2,27 +2,30 @@
 
 from collections.abc import Iterable
 from functools import cache
-from itertools import count
+from typing import Any
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.load import content_folder, load_content
-from quizroom.questions.deck import ALL_FORMATS, DealPlan, deal
+from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal
 from quizroom.questions.model import Family, Format
 
 COURSE = "upper_limb_regional"
 FAMILIES: tuple[Family, ...] = ("set", "origin", "nerve")
-MOST_SEEDS = 3000
+MOST_SEEDS = 200
 
 
-def seed_with(formats: Iterable[Format], *, rounds: int) -> int:
-    """The first seed whose review of so many rounds holds all these formats."""
+def review_with(formats: Iterable[Format], *, rounds: int) -> dict[str, Any]:
+    """How to lay out a review of so many rounds that holds all these formats, and no typed one unasked."""
     wanted = set(formats)
-    for seed in count(1):
-        plan = DealPlan(families=FAMILIES, rounds=rounds, seed=seed, formats=ALL_FORMATS)
-        if wanted <= {item.format for item in deal(_catalogue(), _catalogue().courses[COURSE], plan)}:
-            return seed
-        assert seed < MOST_SEEDS, f"no review of {rounds} rounds holds {wanted}"
-    raise AssertionError
+    typed = not wanted <= set(LETTERED)
+    catalogue = _catalogue()
+    for seed in range(1, MOST_SEEDS):
+        plan = DealPlan(
+            families=FAMILIES, rounds=rounds, seed=seed, formats=ALL_FORMATS if typed else LETTERED
+        )
+        if wanted <= {item.format for item in deal(catalogue, catalogue.courses[COURSE], plan)}:
+            return {"rounds": rounds, "seed": seed, "typed": typed}
+    raise AssertionError(f"no review of {rounds} rounds holds {wanted}")
 
 
 @cache

@@ -1,4 +1,4 @@
-"""A class at once: one desk, one wall, five seats, ten rounds in every format, with what happens in classes."""
+"""A class at once: one desk, one wall, five seats, ten rounds in every format, and what happens there."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -10,7 +10,7 @@ from quizroom.questions.deck import ALL_FORMATS
 from quizroom.rehearsal.host import Host
 from tests.browser.barriers import barriers
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.desk_screen import DeskScreen
 from tests.browser.screen import Screen, WallScreen
 from tests.browser.screens import LAPTOP, NARROW_PHONE, PHONE, Screens
@@ -60,7 +60,7 @@ def total(handle: str) -> str:
 @pytest.fixture
 def klass(screens: Screens, lay_out: LayOut, host_cookie: str) -> Klass:
     """Four seats taken; the fifth comes late."""
-    room = lay_out(rounds=ROUNDS, seed=seed_with(ALL_FORMATS, rounds=ROUNDS))
+    room = lay_out(**review_with(ALL_FORMATS, rounds=ROUNDS))
     code = room.door_code
     seats = {
         "Tap": screens.seat(code, "Tap", **PHONE),
@@ -148,7 +148,7 @@ def play_round(klass: Klass, number: int, axe_source: str) -> Item:
     look_for_barriers(klass, item, axe_source, "closed")
     klass.desk.go_on("Show the record")
     for seat in klass.seats.values():
-        seat.shows("Why:")
+        seat.shows(item["why"])
     klass.wall.shows(item["why"])
     look_for_barriers(klass, item, axe_source, "explained")
     return item

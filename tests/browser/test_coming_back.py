@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 
 from quizroom.rehearsal.host import Host
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.screens import Screens
 from tests.browser.seat_screen import SeatScreen
 
@@ -15,7 +15,7 @@ ROUNDS = 2
 @pytest.fixture
 def room(lay_out: LayOut) -> Host:
     """A review whose first round is open for 45 s or more, with options."""
-    return lay_out(rounds=ROUNDS, seed=seed_with(["one_best"], rounds=1))
+    return lay_out(**review_with(["one_best"], rounds=ROUNDS))
 
 
 def open_first(room: Host, *seats: SeatScreen) -> dict[str, object]:

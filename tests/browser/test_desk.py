@@ -5,7 +5,7 @@ from playwright.sync_api import Page, expect
 
 from quizroom.rehearsal.host import Host
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.desk_screen import DeskScreen
 from tests.browser.screens import Screens
 from tests.browser.seat_screen import SeatScreen
@@ -18,7 +18,7 @@ FOCUSED = """() => document.activeElement === document.body ? "nothing" :
 @pytest.fixture
 def room(lay_out: LayOut) -> Host:
     """A review of three rounds with its door open; the first item has options."""
-    return lay_out(rounds=3, seed=seed_with(["one_best"], rounds=1))
+    return lay_out(**review_with(["one_best"], rounds=3))
 
 
 @pytest.fixture

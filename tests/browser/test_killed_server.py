@@ -6,7 +6,7 @@ import time
 import pytest
 
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.screens import Screens
 from tests.browser.seat_screen import SeatScreen
 from tests.serving import Server, StartServer
@@ -30,7 +30,7 @@ def seconds_left(seat: SeatScreen) -> int:
 def test_a_killed_server_brings_everybody_back_and_gives_the_time_back(
     screens: Screens, lay_out: LayOut, server: Server, start_server: StartServer, host_cookie: str
 ) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1))
+    room = lay_out(**review_with(["one_best"], rounds=1))
     seats = [screens.seat(room.door_code, handle) for handle in ("Wren Ulna", "Teal Talus", "Rook Radius")]
     wall = screens.wall(room.door_code)
     desk = screens.desk(host_cookie, room.desk["room"])

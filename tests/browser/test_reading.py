@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 from quizroom.questions.model import Format
 from tests.browser.barriers import barriers, moving, too_wide
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.phases import phases_of_one_round
 from tests.browser.screens import LAPTOP, NARROW_PHONE, PHONE, PROJECTOR, Device, Screens
 
@@ -21,7 +21,7 @@ TALLER_THAN_THE_SCREEN = (
 def test_axe_finds_no_barrier_in_any_phase(
     format_: Format, screens: Screens, lay_out: LayOut, host_cookie: str, axe_source: str
 ) -> None:
-    room = lay_out(rounds=1, seed=seed_with([format_], rounds=1))
+    room = lay_out(**review_with([format_], rounds=1))
     seat = screens.seat(room.door_code, "Wren Ulna")
     wall = screens.wall(room.door_code)
     desk = screens.desk(host_cookie, room.desk["room"])
@@ -58,7 +58,7 @@ def test_axe_finds_what_it_should(screens: Screens, axe_source: str) -> None:
 def test_nothing_is_cut_off_at_320_pixels_in_any_phase(
     format_: Format, screens: Screens, lay_out: LayOut
 ) -> None:
-    room = lay_out(rounds=1, seed=seed_with([format_], rounds=1))
+    room = lay_out(**review_with([format_], rounds=1))
     seat = screens.seat(room.door_code, "W" * 40, **NARROW_PHONE)
     wall = screens.wall(room.door_code, **NARROW)
     for phase in phases_of_one_round(room, seat, wall):
@@ -70,7 +70,7 @@ def test_nothing_is_cut_off_at_320_pixels_in_any_phase(
 def test_wall_and_desk_need_no_scrolling(
     format_: Format, screens: Screens, lay_out: LayOut, host_cookie: str
 ) -> None:
-    room = lay_out(rounds=1, seed=seed_with([format_], rounds=1))
+    room = lay_out(**review_with([format_], rounds=1))
     seat = screens.seat(room.door_code, "Wren Ulna")
     wall = screens.wall(room.door_code, **PROJECTOR)
     desk = screens.desk(host_cookie, room.desk["room"], **LAPTOP)
@@ -80,7 +80,7 @@ def test_wall_and_desk_need_no_scrolling(
 
 
 def test_nothing_moves_where_less_motion_is_asked_for(screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1))
+    room = lay_out(**review_with(["one_best"], rounds=1))
     still = screens.seat(room.door_code, "Wren Ulna", reduced_motion="reduce")
     lively = screens.wall(room.door_code, reduced_motion="no-preference")
     moved: list[str] = []
@@ -91,7 +91,7 @@ def test_nothing_moves_where_less_motion_is_asked_for(screens: Screens, lay_out:
 
 
 def test_the_review_can_be_followed_by_ear(screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1), seconds=14)
+    room = lay_out(**review_with(["one_best"], rounds=1), seconds=14)
     seat = screens.seat(room.door_code, "Wren Ulna")
     for text in (
         "The door is open.",
@@ -111,3 +111,4 @@ def test_the_review_can_be_followed_by_ear(screens: Screens, lay_out: LayOut) ->
         if text.startswith("The review is finished"):
             room.step("end_review", number=1)
         seat.says(text)
+    assert sum(text.startswith("Round 1 is closed.") for text in seat.watch.heard()) == 1, "said once"

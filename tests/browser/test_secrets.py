@@ -8,7 +8,7 @@ import pytest
 from quizroom.questions.model import Format
 from quizroom.rehearsal.host import Host
 from tests.browser.conftest import LayOut
-from tests.browser.dealt import seed_with
+from tests.browser.dealt import review_with
 from tests.browser.screen import Screen
 from tests.browser.screens import Screens
 
@@ -42,7 +42,7 @@ def told(screen: Screen) -> str:
 
 @pytest.mark.parametrize("format_", ["one_best", "pick_n", "typed"])
 def test_an_open_round_tells_no_key(format_: Format, screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with([format_], rounds=1))
+    room = lay_out(**review_with([format_], rounds=1))
     item = first_item(room)
     watched: list[Screen] = [screens.seat(room.door_code, "Wren Ulna"), screens.wall(room.door_code)]
     room.step("open_round", number=1)
@@ -59,7 +59,7 @@ def test_an_open_round_tells_no_key(format_: Format, screens: Screens, lay_out: 
 
 
 def test_the_same_measure_finds_the_key_once_the_record_is_shown(screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1))
+    room = lay_out(**review_with(["one_best"], rounds=1))
     wall = screens.wall(room.door_code)
     room.step("open_round", number=1)
     room.step("close_round", number=1)
@@ -70,7 +70,7 @@ def test_the_same_measure_finds_the_key_once_the_record_is_shown(screens: Screen
 
 
 def test_no_option_is_drawn_differently_from_the_others(screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1))
+    room = lay_out(**review_with(["one_best"], rounds=1))
     for screen in (screens.seat(room.door_code, "Wren Ulna"), screens.wall(room.door_code)):
         if room.phase == "gathering":
             room.step("open_round", number=1)
@@ -95,7 +95,7 @@ def test_the_wall_gets_no_handle_until_standings_are_on(screens: Screens, lay_ou
 
 
 def test_a_seat_hears_nothing_of_what_its_neighbour_chose(screens: Screens, lay_out: LayOut) -> None:
-    room = lay_out(rounds=1, seed=seed_with(["one_best"], rounds=1))
+    room = lay_out(**review_with(["one_best"], rounds=1))
     mine, other = (screens.seat(room.door_code, handle) for handle in ("Wren Ulna", "Teal Talus"))
     room.step("open_round", number=1)
     other.answer(first_item(room), right=True)
