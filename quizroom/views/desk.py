@@ -29,6 +29,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         families=room.plan.families,
         timing=room.plan.timing,
         fixed_seconds=room.plan.seconds,
+        standings=room.standings,
         items=(*opened, *ahead),
         roster=tuple(_roster_row(room, player, marks) for player in _by_handle(room)),
         actions=desk_actions(room),

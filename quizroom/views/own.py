@@ -1,12 +1,13 @@
 """The view that one seat gets beside the public one."""
 
+from collections.abc import Iterator
 from datetime import datetime
 
 from quizroom.marking import RoomMarks, RoundMarks, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.state import Answer, Player, Room, Round
-from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView, Verdict
+from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
 
 
@@ -30,6 +31,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         result=_own_result(seated, current, marks),
         marks=total.marks,
         of=total.of,
+        rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
     )
 
@@ -47,6 +49,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         result=None,
         marks=0.0,
         of=0,
+        rounds=(),
         place=None,
     )
 
@@ -67,6 +70,14 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         mark=mark or 0.0,
         reasons=_reasons(current.item, answer, marks.rounds[-1]) if explained and answer else (),
     )
+
+
+def _own_rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[OwnRound]:
+    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+        if current.closed_at is not None:
+            mark = marked.marks.get(player.id)
+            verdict = _verdict(player, current, mark)
+            yield OwnRound(round=current.number, verdict=verdict, mark=mark or 0.0)
 
 
 def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:

@@ -11,6 +11,7 @@ from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import Outgoing, write
 from quizroom.protocol.export import wire_schema
 from quizroom.protocol.messages import Reply, Tally
+from quizroom.realtime.broadcast import tally_of
 from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
@@ -46,7 +47,8 @@ def test_a_reply_is_flat_where_it_says_nothing() -> None:
         "reviews": None,
         "answer_round": None,
     }
-    assert write(Tally(version=3, players=2, answered=1)) == {"version": 3, "players": 2, "answered": 1}
+    tally = Tally(version=3, phase="answering", round=1, players=2, answered=1)
+    assert write(tally) == {"version": 3, "phase": "answering", "round": 1, "players": 2, "answered": 1}
 
 
 @cache
@@ -70,7 +72,7 @@ def sent() -> dict[str, Any]:
         "PublicView": write(public_view(room, marks, NOON)),
         "OwnView": write(own_view(room, "ada", marks, NOON)),
         "DeskView": write(desk_view(room, marks, NOON)),
-        "Tally": write(Tally(version=1, players=1, answered=1)),
+        "Tally": write(tally_of(room)),
         "Reply": write(Reply(id="m", result="done", now=5)),
     }
 

@@ -28,7 +28,8 @@ def test_answers_and_arrivals_are_only_counted_and_wait_for_their_turn() -> None
     assert hall.tell() == []
     hall.broadcast.run_once(with_tallies=True)
     (tally, _) = hall.lines.sent
-    assert tally == ("tally", {"version": hall.room().version, "players": 3, "answered": 2}, "public room-1")
+    told = {"version": hall.room().version, "phase": "answering", "round": 1, "players": 3, "answered": 2}
+    assert tally == ("tally", told, "public room-1")
     assert hall.lines.taken() == [("tally", "public room-1"), ("desk", "desk room-1")]
 
 
@@ -38,6 +39,19 @@ def test_what_has_been_told_is_not_told_again() -> None:
     hall.tell(with_tallies=True)
     hall.say("ada", "submit_answer", choice=["B"])
     assert hall.tell(with_tallies=True) == []
+
+
+def test_where_a_room_stands_is_repeated_for_whoever_missed_it() -> None:
+    hall = hall_with("ada")
+    hall.broadcast.remind([hall.room()])
+    assert [(event, data["phase"], data["round"]) for event, data, _ in hall.lines.sent] == [
+        ("tally", "answering", 1)
+    ]
+    hall.lines.taken()
+    hall.say("host", "end_review")
+    hall.tell()
+    hall.broadcast.remind([hall.room()])
+    assert hall.lines.taken() == []
 
 
 def test_a_view_takes_the_counts_along() -> None:

@@ -16,21 +16,8 @@ from quizroom.room.state import Room
 from quizroom.views.desk import desk_actions, desk_view
 from quizroom.views.model import DeskView
 from quizroom.views.public import public_view
-from tests.room.sample_items import (
-    one_best,
-    pick_three,
-    typed,
-)
-from tests.room.samples import (
-    answering,
-    gathered,
-    ordered,
-    plan,
-    prepared,
-    says,
-    seat,
-    writes,
-)
+from tests.room.sample_items import one_best, pick_three, typed
+from tests.room.samples import answering, gathered, ordered, plan, prepared, says, seat, writes
 from tests.views.twins import NOW
 
 CLOSE = CloseRound(round=1, by_host=True)

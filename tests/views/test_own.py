@@ -7,20 +7,8 @@ from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, ShowReco
 from quizroom.room.state import Room
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView
 from quizroom.views.own import own_view
-from tests.room.sample_items import (
-    free_list,
-    one_best,
-    pick_three,
-)
-from tests.room.samples import (
-    answering,
-    gathered,
-    ordered,
-    plan,
-    says,
-    seat,
-    writes,
-)
+from tests.room.sample_items import free_list, one_best, pick_three
+from tests.room.samples import answering, gathered, ordered, plan, says, seat, writes
 from tests.views.twins import NOW
 
 CLOSE = CloseRound(round=1, by_host=True)
@@ -105,8 +93,15 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
         result=None,
         marks=0,
         of=0,
+        rounds=(),
         place=None,
     )
+
+
+def test_past_rounds_are_told_as_they_now_stand() -> None:
+    room = ordered(answering(one_best(), one_best("2")), says("ada", "B"), CLOSE, OpenRound(round=2))
+    assert [(one.round, one.verdict, one.mark) for one in seen(room).rounds] == [(1, "right", 1)]
+    assert [one.verdict for one in seen(ordered(room, StrikeItem(round=1))).rounds] == ["struck"]
 
 
 def test_a_seat_before_the_first_round() -> None:

@@ -7,20 +7,8 @@ from quizroom.room.commands import CloseRound, OpenRound, PauseRound, ShowStandi
 from quizroom.room.state import Room
 from quizroom.views.model import ClockFace, OptionFace, PublicView, StandingRow
 from quizroom.views.public import CAUTIONS, public_view
-from tests.room.sample_items import (
-    NERVES,
-    one_best,
-    typed,
-)
-from tests.room.samples import (
-    after,
-    answering,
-    gathered,
-    ordered,
-    plan,
-    prepared,
-    says,
-)
+from tests.room.sample_items import NERVES, one_best, typed
+from tests.room.samples import after, answering, gathered, ordered, plan, prepared, says
 from tests.views.twins import NOW
 
 

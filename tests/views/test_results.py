@@ -8,16 +8,8 @@ from quizroom.room.state import Room
 from quizroom.views.model import OptionResult, PublicView, ResultFace
 from quizroom.views.public import public_view
 from tests.room.histories import History, histories, played
-from tests.room.sample_items import (
-    one_best,
-    pick_three,
-)
-from tests.room.samples import (
-    answering,
-    ordered,
-    says,
-    seat,
-)
+from tests.room.sample_items import one_best, pick_three
+from tests.room.samples import answering, ordered, says, seat
 from tests.views.twins import NOW
 
 CLOSE = CloseRound(round=1, by_host=True)

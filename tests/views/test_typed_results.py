@@ -5,20 +5,13 @@ import pytest
 
 from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
-from quizroom.room.commands import CloseRound, ShowRecord
+from quizroom.room.commands import CloseRound, RuleOnWords, ShowRecord
 from quizroom.room.state import Room
 from quizroom.views.model import PublicView, ResultFace, TypedResult
 from quizroom.views.public import public_view
 from quizroom.views.results import UNSPELLED
-from tests.room.sample_items import (
-    free_list,
-    typed,
-)
-from tests.room.samples import (
-    answering,
-    ordered,
-    writes,
-)
+from tests.room.sample_items import free_list, typed
+from tests.room.samples import answering, ordered, writes
 from tests.views.twins import NOW
 
 CLOSE = CloseRound(round=1, by_host=True)
@@ -66,3 +59,10 @@ def test_words_that_are_no_term_never_reach_the_wall(word: str) -> None:
 def test_unknown_words_are_counted_together() -> None:
     room = ordered(answering(typed()), writes("ada", "qqqq"), writes("bo", "wwww"), CLOSE)
     assert result(room).typed == (TypedResult(text=UNSPELLED, verdict="wrong", count=2, share=1.0),)
+
+
+def test_words_that_the_host_accepts_count_but_are_still_not_spelled_out() -> None:
+    ruling = RuleOnWords(round=1, words="zzrude", accept=True)
+    room = ordered(answering(free_list()), writes("ada", "zzrude"), CLOSE, ruling, ShowRecord(round=1))
+    assert b"zzrude" not in orjson.dumps(write(seen(room))).lower()
+    assert result(room).typed == (TypedResult(text=UNSPELLED, verdict="right", count=1, share=1.0),)

@@ -7,20 +7,14 @@ import orjson
 
 from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
-from quizroom.protocol.messages import Tally
 from quizroom.questions.model import DistractorSource, Item, NearTerm, Option
+from quizroom.realtime.broadcast import tally_of
 from quizroom.room.state import Answer, Room
 from quizroom.views.own import own_view
-from quizroom.views.public import answered, public_view
-from tests.room.sample_items import (
-    accepted,
-    pick_three,
-    reason,
-)
+from quizroom.views.public import public_view
+from tests.room.sample_items import accepted, pick_three, reason
 from tests.room.sample_record import record
-from tests.room.samples import (
-    after,
-)
+from tests.room.samples import after
 
 NOW = after(5000)
 
@@ -28,7 +22,7 @@ NOW = after(5000)
 def told_to_all(room: Room) -> bytes:
     """Every byte that a seat or the wall may get to see of a room, whoever it is."""
     marks = marks_of_room(room)
-    tally = Tally(version=room.version, players=len(room.players), answered=answered(room))
+    tally = tally_of(room)
     owns = [write(own_view(room, player, marks, NOW)) for player in (*room.players, "nobody")]
     return orjson.dumps([write(public_view(room, marks, NOW)), write(tally), owns])
 

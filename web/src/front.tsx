@@ -28,7 +28,7 @@ render(
       <p class="door_text">Your instructor's wall shows a door code.</p>
       <JoinForm doorCode={page.doorCode} handle={memory.handle()} complaint="" busy={false} onEnter={enter} />
       <p class="door_aside">
-        <a href="/desk">I am the host</a>
+        <a href="/desk">I am the host</a> · <a href="/records">Records of the muscles</a>
       </p>
     </main>
     <FrontPlate />

@@ -233,7 +233,23 @@ export interface CourseLine {
  * An item on the desk. `position` counts from 0 among those ahead; None once opened.
  */
 export interface DeskItem {
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
   id: string;
   key_text: string[];
@@ -267,9 +283,13 @@ export interface DeskOption {
     | "neighbouring_landmark"
     | "homologous_bone"
     | "sibling_nerve"
+    | "sibling_artery"
     | "antagonist"
+    | "same_joint"
     | "other_joint"
     | "serial_homologue"
+    | "other_level"
+    | "neighbouring_segment"
     | "same_region";
   text: string;
 }
@@ -315,6 +335,7 @@ export interface DeskView {
   room: string;
   roster: RosterRow[];
   seed: number;
+  standings: boolean;
   timing: "computed" | "fixed" | "untimed";
   version: number;
 }
@@ -343,7 +364,23 @@ export interface PublicView {
  * An item as asked: nothing in it depends on the key.
  */
 export interface ItemFace {
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
   options: OptionFace[];
   pick: number;
@@ -521,6 +558,14 @@ export interface OwnResult {
   verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
 }
 /**
+ * What came of one closed round for this player.
+ */
+export interface OwnRound {
+  mark: number;
+  round: number;
+  verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
+}
+/**
  * What only this player sees.
  */
 export interface OwnView {
@@ -535,6 +580,7 @@ export interface OwnView {
   removed: boolean;
   result: OwnResult | null;
   round: number;
+  rounds: OwnRound[];
   version: number;
 }
 /**
@@ -567,10 +613,14 @@ export interface ReviewLine {
   title: string;
 }
 /**
- * Counts between two phases, at most twice a second. The desk gets its whole view as often.
+ * Counts between two phases, at most twice a second; the desk gets its whole view as often.
+ *
+ * It is also repeated every few seconds. A page that knows another phase or round asks for its views.
  */
 export interface Tally {
   answered: number;
+  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
   players: number;
+  round: number;
   version: number;
 }

@@ -72,6 +72,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     result: null,
     marks: 2,
     of: 2,
+    rounds: [],
     place: null,
     ...change,
   };

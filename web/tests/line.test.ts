@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { makeSeatMemory, memoryShelf, tidyDoorCode } from "../src/line/memory";
 import { makeOutbox } from "../src/line/outbox";
-import { counts, NOTHING_SEEN, withOwn, withPublic, withTally } from "../src/line/seen";
+import { counts, missedSomething, NOTHING_SEEN, withOwn, withPublic, withTally } from "../src/line/seen";
 import { clockOffset, leftMs, makeServerClock, shareLeft } from "../src/line/server_clock";
 import type { SubmitAnswer } from "../src/wire";
 import { ownView, publicView } from "./fixtures";
@@ -99,11 +99,20 @@ describe("what has been seen", () => {
 
   it("counts from the tally only while it is newer than the view", () => {
     let seen = withPublic(NOTHING_SEEN, publicView({ version: 9, players: 24, answered: 0 }));
-    seen = withTally(seen, { version: 12, players: 24, answered: 3 });
-    seen = withTally(seen, { version: 11, players: 24, answered: 2 });
+    seen = withTally(seen, { version: 12, phase: "answering", round: 1, players: 24, answered: 3 });
+    seen = withTally(seen, { version: 11, phase: "answering", round: 1, players: 24, answered: 2 });
     expect(counts(seen)).toEqual({ players: 24, answered: 3 });
     seen = withPublic(seen, publicView({ version: 13, players: 24, answered: 24 }));
     expect(counts(seen)).toEqual({ players: 24, answered: 24 });
+  });
+
+  it("notices from the tally that a view was missed, but never from an old tally", () => {
+    const seen = withPublic(NOTHING_SEEN, publicView({ version: 9, phase: "gathering", round: 0 }));
+    const tally = { version: 12, phase: "answering", round: 1, players: 24, answered: 0 } as const;
+    expect(missedSomething(seen, tally)).toBe(true);
+    expect(missedSomething(seen, { ...tally, phase: "gathering", round: 0 })).toBe(false);
+    expect(missedSomething(seen, { ...tally, version: 8 })).toBe(false);
+    expect(missedSomething(NOTHING_SEEN, tally)).toBe(false);
   });
 });
 

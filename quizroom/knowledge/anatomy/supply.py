@@ -10,7 +10,7 @@ from quizroom.knowledge.segments import place_of, span
 from quizroom.knowledge.wording import listed
 
 _CORE: tuple[Status, ...] = ("core",)
-_LEVELS: tuple[NerveKind, ...] = ("root", "plexus", "trunk", "division", "cord")
+_LEVELS: tuple[NerveKind, ...] = ("root", "trunk", "plexus", "division", "cord")
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,7 @@ import { PlayerDialog } from "./player_dialog";
 /** Who is in the room, who has answered, and the standings' switch. */
 export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
   const [chosen, choose] = useState<RosterRow | null>(null);
-  const on = view.public.standings !== null;
-  const known = useStandingsWish(on);
+  const known = useStandingsWish(view.standings);
   return (
     <aside class="roster" aria-label="Roster">
       <label class="choice_line roster_standings">

@@ -1,7 +1,16 @@
 import { io, type Socket } from "socket.io-client";
 import type { ClientMessage, DeskView, OwnView, PublicView, Reply, Tally } from "../wire";
 import { newMessageId } from "./random";
-import { NOTHING_SEEN, type Seen, withDesk, withOwn, withPublic, withReply, withTally } from "./seen";
+import {
+  missedSomething,
+  NOTHING_SEEN,
+  type Seen,
+  withDesk,
+  withOwn,
+  withPublic,
+  withReply,
+  withTally,
+} from "./seen";
 import { makeServerClock, PROBES_AT_JOIN, type Probe, type ServerClock } from "./server_clock";
 import { makeStore, type Store } from "./store";
 
@@ -63,14 +72,13 @@ function makeLine(socket: Socket): Line {
   socket.on("public", (view: PublicView) => seen.set(withPublic(seen.get(), view)));
   socket.on("own", (view: OwnView) => seen.set(withOwn(seen.get(), view)));
   socket.on("desk", (view: DeskView) => seen.set(withDesk(seen.get(), view)));
-  socket.on("tally", (tally: Tally) => seen.set(withTally(seen.get(), tally)));
-  return {
-    state: makeStore<LineState>("connecting"),
-    seen,
-    clock,
-    sayAgain,
-    say: (draft) => sayAgain({ ...draft, id: newMessageId() } as ClientMessage),
-  };
+  const say = (draft: Draft) => sayAgain({ ...draft, id: newMessageId() } as ClientMessage);
+  socket.on("tally", (tally: Tally) => {
+    const missed = missedSomething(seen.get(), tally);
+    seen.set(withTally(seen.get(), tally));
+    if (missed) void say({ type: "show_view" });
+  });
+  return { state: makeStore<LineState>("connecting"), seen, clock, sayAgain, say };
 }
 
 async function ask(socket: Socket, message: ClientMessage): Promise<Reply> {

@@ -38,6 +38,13 @@ export function withTally(seen: Seen, tally: Tally): Seen {
   return (seen.tally?.version ?? -1) > tally.version ? seen : { ...seen, tally };
 }
 
+/** Whether the counts speak of a phase or a round that this page has not been shown. */
+export function missedSomething(seen: Seen, tally: Tally): boolean {
+  const known = seen.public;
+  if (known === null || tally.version < known.version) return false;
+  return known.phase !== tally.phase || known.round !== tally.round;
+}
+
 /** Takes in whatever views a reply carries. */
 export function withReply(seen: Seen, reply: Reply): Seen {
   let next = seen;

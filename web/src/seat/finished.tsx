@@ -1,6 +1,7 @@
 import "./finished.css";
-import type { OwnView, PublicView } from "../wire";
-import { countOf, listed, marksText } from "../words/numbers";
+import type { OwnRound, OwnView, PublicView } from "../wire";
+import { countOf, listed, marksText, marksWord } from "../words/numbers";
+import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
 import { keptRounds, type PastRound } from "./history";
 
 /** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
@@ -17,11 +18,14 @@ export function Finished({ view, own }: { view: PublicView; own: OwnView | null 
           <h2 class="finished_heading">Your rounds</h2>
           <ol class="past">
             {rounds.map((round) => (
-              <PastItem key={round.round} round={round} />
+              <PastItem key={round.round} round={round} outcome={outcomeOf(own, round.round)} />
             ))}
           </ol>
         </section>
       )}
+      <p>
+        <a href="/records">Look things up in the records</a>
+      </p>
       {view.cautions.map((caution) => (
         <p key={caution} class="finished_caution">
           {caution}
@@ -47,7 +51,12 @@ function Total({ own, players }: { own: OwnView; players: number }) {
   );
 }
 
-function PastItem({ round }: { round: PastRound }) {
+/** How the round stands now: a strike or a ruling of the host may have changed it since. */
+function outcomeOf(own: OwnView | null, round: number): OwnRound | undefined {
+  return own?.rounds.find((one) => one.round === round);
+}
+
+function PastItem({ round, outcome }: { round: PastRound; outcome: OwnRound | undefined }) {
   return (
     <li class="past_round">
       <span class="past_number">{round.round}</span>
@@ -56,8 +65,21 @@ function PastItem({ round }: { round: PastRound }) {
         <p>
           key: <b>{listed(round.key)}</b>
         </p>
-        <p class="past_answer">{round.answer.length ? `you: ${listed(round.answer)}` : "you: no answer"}</p>
+        <p class="past_answer">
+          {round.answer.length ? `you: ${listed(round.answer)}` : "you: no answer"}
+          {outcome && <Outcome outcome={outcome} />}
+        </p>
       </div>
     </li>
+  );
+}
+
+function Outcome({ outcome }: { outcome: OwnRound }) {
+  const counted = outcome.verdict === "right" || outcome.verdict === "part" || outcome.verdict === "wrong";
+  return (
+    <span class="past_outcome">
+      <span aria-hidden="true">{VERDICT_MARK[outcome.verdict]}</span> {VERDICT_WORD[outcome.verdict]}
+      {counted && ` · ${marksWord(outcome.mark)}`}
+    </span>
   );
 }
