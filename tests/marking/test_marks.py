@@ -9,15 +9,8 @@ from hypothesis import strategies as st
 from quizroom.marking import mark_of
 from quizroom.questions.model import Item, Spelling
 from quizroom.room.state import Answer
-from tests.room.sample_items import (
-    free_list,
-    one_best,
-    pick_three,
-    typed,
-)
-from tests.room.samples import (
-    NOON,
-)
+from tests.room.sample_items import free_list, one_best, pick_three, typed
+from tests.room.samples import NOON
 
 
 def chosen(*letters: str) -> Answer:

@@ -5,19 +5,11 @@ from dataclasses import replace
 from hypothesis import given, settings
 
 from quizroom.marking import marks_of_room, place_of, standings
-from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, RestoreItem, StrikeItem
+from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, RestoreItem, RuleOnWords, StrikeItem
 from quizroom.room.state import Room
 from tests.room.histories import History, histories, played
-from tests.room.sample_items import (
-    one_best,
-    pick_three,
-)
-from tests.room.samples import (
-    answering,
-    ordered,
-    says,
-    seat,
-)
+from tests.room.sample_items import one_best, pick_three, typed
+from tests.room.samples import answering, ordered, says, seat, writes
 
 often = settings(max_examples=25, deadline=None)
 
@@ -84,6 +76,13 @@ def test_marks_kept_from_before_are_those_of_fresh_marking(history: History) -> 
     for step in played(history):
         known = marks_of_room(step.room, known)
         assert known == marks_of_room(step.room)
+
+
+def test_a_ruling_marks_its_round_anew() -> None:
+    room = ordered(answering(typed()), writes("ada", "nerve x"), CloseRound(round=1, by_host=True))
+    known = marks_of_room(room)
+    ruled = marks_of_room(ordered(room, RuleOnWords(round=1, words="nerve x", accept=True)), known)
+    assert (known.totals["ada"].marks, ruled.totals["ada"].marks) == (0, 1)
 
 
 def test_rounds_that_have_not_changed_are_not_marked_again() -> None:

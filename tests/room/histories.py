@@ -7,22 +7,16 @@ from typing import NamedTuple
 
 from hypothesis import strategies as st
 
-from quizroom.room.commands import Command
+from quizroom.room.commands import Command, PrepareReview
 from quizroom.room.events import Event
+from quizroom.room.folding import replay
+from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.orders import WORDING
-from tests.room.sample_items import (
-    all_formats,
-    one_best,
-)
-from tests.room.samples import (
-    NOON,
-    folded,
-    plan,
-    prepared,
-)
+from tests.room.sample_items import free_list, one_best, pick_three, typed
+from tests.room.samples import NOON, folded, plan, preparation
 
 USUAL: tuple[str, ...] = (
     *["answer"] * 12,
@@ -64,14 +58,17 @@ class Step:
     room: Room
 
 
-def laid_out() -> Room:
-    """Where every history begins: five items, places for four players, 45 s a round."""
-    return prepared(*all_formats(), one_best("last"), by=plan(timing="fixed", capacity=4))
+def laying_out() -> PrepareReview:
+    """How every history begins: five items, typed ones early, places for four players, 45 s a round."""
+    items = typed(), one_best(), free_list(), pick_three(), one_best("last")
+    return preparation(*items, by=plan(timing="fixed", capacity=4))
 
 
 def played(history: History) -> Iterator[Step]:
     """Carry out a history."""
-    room, now = laid_out(), NOON
+    laid_out = replay(prepare("room-1", laying_out(), NOON))
+    assert laid_out is not None
+    room, now = laid_out, NOON
     for order in history:
         now += timedelta(seconds=order.seconds)
         command = WORDING[order.kind](room, order.one, order.other, order.shift)

@@ -26,12 +26,8 @@ from quizroom.room.commands import (
     SwapItem,
 )
 from quizroom.room.state import Room
-from tests.room.sample_items import (
-    one_best,
-)
-from tests.room.samples import (
-    seat,
-)
+from tests.room.sample_items import one_best
+from tests.room.samples import seat
 
 Wording = Callable[[Room, int, int, int], Command | None]
 """From the room, two numbers, and how far the number of the round is from the one meant."""

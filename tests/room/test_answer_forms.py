@@ -8,19 +8,8 @@ from quizroom.room.commands import (
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.refusing import code_of
-from tests.room.sample_items import (
-    free_list,
-    one_best,
-    pick_three,
-    typed,
-)
-from tests.room.samples import (
-    after,
-    answering,
-    ordered,
-    says,
-    writes,
-)
+from tests.room.sample_items import free_list, one_best, pick_three, typed
+from tests.room.samples import after, answering, ordered, says, writes
 
 
 def choice_of(room: Room, player: str = "ada") -> tuple[str, ...]:

@@ -11,15 +11,7 @@ from quizroom.room.commands import (
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.refusing import code_of
-from tests.room.samples import (
-    after,
-    answering,
-    gathered,
-    ordered,
-    plan,
-    says,
-    seat,
-)
+from tests.room.samples import after, answering, gathered, ordered, plan, says, seat
 
 
 def choice_of(room: Room, player: str = "ada") -> tuple[str, ...]:

@@ -11,20 +11,8 @@ from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from tests.room.refusing import code_of
-from tests.room.sample_items import (
-    one_best,
-    pick_three,
-    typed,
-)
-from tests.room.samples import (
-    NOON,
-    answering,
-    gathered,
-    ordered,
-    plan,
-    preparation,
-    prepared,
-)
+from tests.room.sample_items import one_best, pick_three, typed
+from tests.room.samples import NOON, answering, gathered, ordered, plan, preparation, prepared
 
 FRESH = one_best("fresh")
 SWAP = SwapItem(position=1, instead_of="typed", item=FRESH)

@@ -24,16 +24,8 @@ from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import RefusalCode
 from quizroom.room.state import Answer, Room
-from tests.room.histories import History, Step, carried_out, histories, played
-from tests.room.sample_items import (
-    all_formats,
-    one_best,
-)
-from tests.room.samples import (
-    NOON,
-    plan,
-    preparation,
-)
+from tests.room.histories import History, Step, carried_out, histories, laying_out, played
+from tests.room.samples import NOON
 
 often = settings(max_examples=40, deadline=None)
 GUARDED = (OpenDoor, OpenRound, CloseRound, ShowRecord, DropItem, SwapItem, AddTime, EndReview)
@@ -119,8 +111,7 @@ def test_marks_of_any_room_can_be_made_and_are_never_more_than_the_rounds(histor
 
 
 def _beginning() -> tuple[Event, ...]:
-    laid_out = preparation(*all_formats(), one_best("last"), by=plan(timing="fixed", capacity=4))
-    return prepare("room-1", laid_out, NOON)
+    return prepare("room-1", laying_out(), NOON)
 
 
 def _assert_may_answer(step: Step, event: AnswerAccepted) -> None:

@@ -4,14 +4,8 @@ from datetime import datetime
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared, StandingsSet
 from quizroom.service.ports import Entry
-from tests.room.sample_items import (
-    one_best,
-)
-from tests.room.samples import (
-    NOON,
-    after,
-    plan,
-)
+from tests.room.sample_items import one_best
+from tests.room.samples import NOON, after, plan
 
 ON, OFF = StandingsSet(on=True), StandingsSet(on=False)
 

@@ -12,13 +12,8 @@ from quizroom.questions.model import Item
 from quizroom.room.events import Event, PlayerRemoved, ReviewPrepared
 from quizroom.room.state import Plan
 from quizroom.storage.event_codec import UnreadableEvent, read_event, write_event
-from tests.room.sample_items import (
-    all_formats,
-)
-from tests.room.samples import (
-    NOON,
-    plan,
-)
+from tests.room.sample_items import all_formats
+from tests.room.samples import NOON, plan
 
 KINDS = get_args(Event)
 words = st.text(st.characters(exclude_categories=["Cs"]), max_size=12)  # what JSON can hold
