@@ -4,13 +4,30 @@ Whether somebody gets an item right follows the Rasch model: the chance is 1 / (
 (Rasch 1960, from memory). The same seed gives the same class.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import exp
 from random import Random
+from types import MappingProxyType
 from typing import Any
 
 MISSPELLS = 0.15
 """Share of right typed answers that come with two letters swapped."""
+
+LANDMARKS = (
+    *("coracoid process of the scapula", "olecranon of the ulna", "radial tuberosity", "greater tubercle"),
+    *("medial epicondyle of the humerus", "acromion", "clavicle", "elbow"),
+)
+COMES_TO_MIND: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "nerve": ("radial nerve", "median nerve", "ulnar nerve", "axillary nerve", "brachial plexus"),
+        "artery": ("brachial artery", "radial artery", "ulnar artery", "axillary artery"),
+        "joint": ("elbow joint", "wrist joint", "shoulder joint"),
+        "action": ("flexion", "extension", "abduction", "rotation"),
+        "prime_mover": ("biceps", "deltoid", "triceps"),
+    }
+)
+"""Wrong answers as classes give them; where one happens to be right, it is marked right."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,8 +127,9 @@ def _as_typed(word: str, dice: Random) -> str:
 
 
 def _other_words(desk: dict[str, Any], item: dict[str, Any]) -> tuple[str, ...]:
-    """What somebody might write who does not know: the keys and muscles of the other items."""
+    """What somebody might write who does not know: keys of akin items, else terms that come to mind."""
     others = [other for other in desk["items"] if other["id"] != item["id"]]
     akin = [text for other in others if other["family"] == item["family"] for text in other["key_text"]]
-    muscles = [name for other in others for name in other["muscles"]]
-    return tuple(dict.fromkeys(akin or muscles))
+    if set(item["key_text"]) & set(item["muscles"]):
+        return tuple(dict.fromkeys([*akin, *(name for other in others for name in other["muscles"])]))
+    return tuple(dict.fromkeys([*akin, *COMES_TO_MIND.get(item["family"], LANDMARKS)]))

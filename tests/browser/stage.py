@@ -6,20 +6,21 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
+from typing import Any
 
 from playwright.sync_api import sync_playwright
 
-from quizroom.rehearsal.entry import desk_cookie, desk_settings
+from quizroom.rehearsal.entry import desk_cookie
 from quizroom.rehearsal.host import Host
 from quizroom.rehearsal.people import REVIEW_TITLE, people
 from quizroom.rehearsal.seat import SimulatedSeat
 from quizroom.rehearsal.skill import choice_of, task_of
 from tests import browsing, serving
+from tests.browser.dealt import COURSE, FAMILIES
 from tests.browser.screen import Screen
 from tests.browser.screens import PHONE, Screens
 from tests.browser.seat_screen import SeatScreen
 
-COURSE = "upper_limb_regional"
 DESKTOP = {"viewport": {"width": 1440, "height": 900}}
 LECTERN = {"viewport": {"width": 1280, "height": 720}}
 PROJECTOR = {"viewport": {"width": 1024, "height": 768}}
@@ -47,7 +48,7 @@ class Stage:
 
 
 @contextmanager
-def stage(*, players: int, rounds: int, seed: int) -> Iterator[Stage]:
+def stage(*, players: int, **plan: Any) -> Iterator[Stage]:
     """Everything set up and everybody in; the door is open."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         server = serving.start(Path(folder, "data"))
@@ -55,19 +56,17 @@ def stage(*, players: int, rounds: int, seed: int) -> Iterator[Stage]:
             executable_path=browsing.installed_browser(), args=list(browsing.LAUNCH_ARGUMENTS)
         )
         try:
-            yield _set_up(Screens(browser, server.address), server, players=players, rounds=rounds, seed=seed)
+            yield _set_up(Screens(browser, server.address), server, players=players, plan=plan)
         finally:
             browser.close()
             server.stop()
 
 
-def _set_up(screens: Screens, server: serving.Server, *, players: int, rounds: int, seed: int) -> Stage:
+def _set_up(screens: Screens, server: serving.Server, *, players: int, plan: dict[str, Any]) -> Stage:
     cookie = desk_cookie(server.address, server.desk_link.rpartition("/")[2])
-    courses = desk_settings(server.address, cookie)["courses"]
     host = Host(server.address, cookie)
-    course = next(course for course in courses if course["id"] == COURSE)
-    host.lay_out(title=REVIEW_TITLE, course=course, rounds=rounds, seed=seed)
-    seats = tuple(SimulatedSeat(server.address, host.door_code, one) for one in people(players, seed))
+    host.lay_out(title=REVIEW_TITLE, course={"id": COURSE, "families": FAMILIES}, **plan)
+    seats = tuple(SimulatedSeat(server.address, host.door_code, one) for one in people(players, plan["seed"]))
     for seat in seats:
         seat.enter()
     me = screens.seat(host.door_code, "Nuthatch Navicular", **PHONE)
