@@ -3,6 +3,11 @@
 Importing it patches the standard library; it is imported by `quizroom serve` alone.
 """
 
+import warnings
+
+# It says on import that new projects should not take it. DEVELOPERS.md says why this one does.
+warnings.filterwarnings("ignore", message=r"\s*Eventlet is deprecated")
+
 import eventlet
 
 eventlet.monkey_patch()
@@ -32,7 +37,7 @@ from quizroom.realtime.alarms import (
     close_rounds_that_are_over,
     give_back_lost_time,
 )
-from quizroom.realtime.broadcast import TALLY_EVERY_S, Broadcast
+from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.seat_replies import SeatReplies
@@ -92,13 +97,14 @@ def serve(
     parts = put_together(settings, catalogue)
     site = Site(
         manifest=manifest,
+        catalogue=catalogue,
         entry=parts.entry,
         desk_settings=desk_settings(catalogue, players_address(port)),
         secure=settings.address.startswith("https://"),
     )
     add_pages(parts.web, site)
     give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
-    eventlet.spawn(_tell_changes, parts.broadcast)
+    eventlet.spawn(_tell_changes, parts)
     eventlet.spawn(_keep_time, parts)
     # What was made until now lives for ever: the collector need not look at it again.
     gc.collect()
@@ -167,9 +173,7 @@ def _sockets(web: Flask) -> Any:
 
 
 def _answer_messages(parts: Parts) -> None:
-    reviews = Reviews(
-        catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_id=new_id, new_seed=new_seed
-    )
+    reviews = Reviews(catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_seed=new_seed)
     shared: dict[str, Any] = {
         "rooms": parts.rooms,
         "seats": parts.seats,
@@ -192,14 +196,17 @@ def _answer_messages(parts: Parts) -> None:
     parts.sockets.on("say", gateway.say)
 
 
-def _tell_changes(broadcast: Broadcast) -> None:
-    told_counts_at = 0.0
+def _tell_changes(parts: Parts) -> None:
+    counted_at = reminded_at = 0.0
     while True:
-        broadcast.wait(TALLY_EVERY_S)
-        with_tallies = time.monotonic() - told_counts_at >= TALLY_EVERY_S
-        if with_tallies:
-            told_counts_at = time.monotonic()
-        broadcast.run_once(with_tallies=with_tallies)
+        parts.broadcast.wait(TALLY_EVERY_S)
+        now = time.monotonic()
+        with_tallies = now - counted_at >= TALLY_EVERY_S
+        counted_at = now if with_tallies else counted_at
+        parts.broadcast.run_once(with_tallies=with_tallies)
+        if now - reminded_at >= REMIND_EVERY_S:
+            reminded_at = now
+            parts.broadcast.remind(parts.rooms.live())
 
 
 def _keep_time(parts: Parts) -> None:

@@ -5,21 +5,29 @@ item marks the whole review anew.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from types import MappingProxyType
 
+from quizroom.knowledge.terms import normalise
 from quizroom.questions.model import Item
 from quizroom.questions.typed import Verdict, verdict
 from quizroom.room.state import Answer, Player, Room, Round
 
+NO_RULINGS: Mapping[str, bool] = MappingProxyType({})
+ACCEPTED_BY_HOST = "Your host accepts this answer."
+REFUSED_BY_HOST = "Your host does not accept this answer."
 HALF = 0.5
 """Mark of a term that is right but misspelt, where the course list says so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundMarks:
-    """The marks of everybody who answered a round, made from exactly these `answers`."""
+    """The marks of everybody who answered a round, made from exactly these `answers` and `rulings`."""
 
     answers: Mapping[str, Answer]
+    rulings: Mapping[str, bool]
+    verdicts: Mapping[str, Verdict]
+    """On every text that was typed, as it was typed: judged once, and read by all views."""
     marks: Mapping[str, float]
 
 
@@ -50,7 +58,18 @@ class Standing:
     of: int
 
 
-def mark_of(item: Item, answer: Answer | None) -> float:
+def judge(item: Item, text: str, rulings: Mapping[str, bool] = NO_RULINGS) -> Verdict:
+    """The verdict on typed words; where the host has ruled on them, that ruling."""
+    found = verdict(item, text)
+    accepted = rulings.get(normalise(text))
+    if accepted is None:
+        return found
+    if not accepted:
+        return replace(found, kind="wrong", because=REFUSED_BY_HOST)
+    return Verdict(kind="right", concept=_meant(item, found, text), because=ACCEPTED_BY_HOST)
+
+
+def mark_of(item: Item, answer: Answer | None, rulings: Mapping[str, bool] = NO_RULINGS) -> float:
     """The mark of an answer, 0 to 1. One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N)."""
     if answer is None:
         return 0.0
@@ -59,21 +78,20 @@ def mark_of(item: Item, answer: Answer | None) -> float:
     if item.format == "pick_n":
         hits = len(set(answer.choice) & set(item.key))
         return share_of_set(hits=hits, wrong=len(answer.choice) - hits, size=item.pick)
-    return mark_of_words(item, answer.typed)
+    return mark_of_words(item, {text: judge(item, text, rulings) for text in answer.typed})
 
 
-def mark_of_words(item: Item, typed: tuple[str, ...]) -> float:
-    """The mark of typed words. Names of the same thing count once; a doubtful one counts nothing yet."""
+def mark_of_words(item: Item, said: Mapping[str, Verdict]) -> float:
+    """The mark of judged words. Names of the same thing count once; a doubtful one counts nothing yet."""
     best: dict[str, float] = {}
-    wrong = 0
-    for text in typed:
-        found = verdict(item, text)
+    wrong: set[str] = set()
+    for text, found in said.items():
         worth = worth_of(found)
         if worth > 0:
             best[found.concept] = max(worth, best.get(found.concept, 0.0))
         elif found.kind == "wrong":
-            wrong += 1
-    return share_of_set(hits=sum(best.values()), wrong=wrong, size=item.pick)
+            wrong.add(found.concept or normalise(text))
+    return share_of_set(hits=sum(best.values()), wrong=len(wrong - best.keys()), size=item.pick)
 
 
 def worth_of(found: Verdict) -> float:
@@ -109,6 +127,13 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
     return RoomMarks(rounds=rounds, totals=totals)
 
 
+def _meant(item: Item, found: Verdict, text: str) -> str:
+    """What an accepted answer counts as; in a set, words for none of its members count by themselves."""
+    if found.concept in {one.concept for one in item.accepted}:
+        return found.concept
+    return item.accepted[0].concept if item.pick == 1 else f"accepted {normalise(text)}"
+
+
 def counts(current: Round) -> bool:
     """Whether a round is part of anybody's marks: closed, and its item not struck."""
     return current.closed_at is not None and not current.struck
@@ -136,18 +161,37 @@ def standings(room: Room, marks: RoomMarks) -> tuple[Standing, ...]:
     return tuple(rows)
 
 
+def place_of(player: str, marks: RoomMarks) -> int:
+    """The place of one player in the standings, without putting all of them in order."""
+    mine = marks.totals[player].marks
+    return 1 + sum(total.marks > mine for total in marks.totals.values())
+
+
 def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
     # The fold shares an unchanged mapping of answers, so identity is enough to know it again.
-    if known is not None and known.answers is current.answers:
+    if known is not None and known.answers is current.answers and known.rulings is current.rulings:
         return known
+    verdicts = _verdicts(current, known)
     worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
     marks: dict[str, float] = {}
     for player, answer in current.answers.items():
         said = (answer.choice, answer.typed)
         if said not in worth:
-            worth[said] = mark_of(current.item, answer)
+            worth[said] = _mark(current.item, answer, verdicts)
         marks[player] = worth[said]
-    return RoundMarks(answers=current.answers, marks=marks)
+    return RoundMarks(answers=current.answers, rulings=current.rulings, verdicts=verdicts, marks=marks)
+
+
+def _verdicts(current: Round, known: RoundMarks | None) -> dict[str, Verdict]:
+    before = known.verdicts if known is not None and known.rulings is current.rulings else {}
+    texts = dict.fromkeys(text for answer in current.answers.values() for text in answer.typed)
+    return {text: before.get(text) or judge(current.item, text, current.rulings) for text in texts}
+
+
+def _mark(item: Item, answer: Answer, verdicts: Mapping[str, Verdict]) -> float:
+    if answer.typed:
+        return mark_of_words(item, {text: verdicts[text] for text in answer.typed})
+    return mark_of(item, answer)
 
 
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:

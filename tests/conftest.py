@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from tests import browsing, serving
 
@@ -13,6 +14,13 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
 FOLDER_MARKERS = ("browser", "house", "live")
+
+
+def pytest_configure() -> None:
+    """Judge properties by what they say, not by how busy this machine is; CI has a profile of its own."""
+    settings.register_profile("any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+    if "CI" not in os.environ:
+        settings.load_profile("any machine")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

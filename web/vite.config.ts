@@ -5,6 +5,7 @@ const entry = (name: string) => fileURLToPath(new URL(`src/${name}.tsx`, import.
 
 export default defineConfig({
   base: "/static/",
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
     outDir: "../quizroom/static",
     emptyOutDir: true,
@@ -12,7 +13,13 @@ export default defineConfig({
     // fonts stay files of their own: the pages' policy lets nothing come from data addresses
     assetsInlineLimit: 0,
     rolldownOptions: {
-      input: { front: entry("front"), seat: entry("seat"), wall: entry("wall"), desk: entry("desk") },
+      input: {
+        front: entry("front"),
+        seat: entry("seat"),
+        wall: entry("wall"),
+        desk: entry("desk"),
+        records: entry("records"),
+      },
     },
   },
 });

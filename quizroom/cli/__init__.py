@@ -5,6 +5,7 @@ import click
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
 from quizroom.cli.items import items
+from quizroom.cli.lesion import lesion
 from quizroom.cli.rehearse import rehearse
 from quizroom.cli.serve import serve
 
@@ -17,7 +18,7 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, rehearse):
+for command in (serve, desk_link, content, items, lesion, rehearse):
     main.add_command(command)
 
 __all__ = ["main"]

@@ -11,10 +11,15 @@ import click
 @click.option("--port", type=int, help="Port of the server [default: 8000].")
 def desk_link(**given: Any) -> None:
     """Print a fresh one-time link to the host's desk."""
-    from quizroom.cli.places import own_address, settings_of  # noqa: PLC0415 - `serve` must not load this first
+    from quizroom.cli.places import (  # noqa: PLC0415 - `serve` must not load this first
+        clear_ends,
+        own_address,
+        settings_of,
+    )
 
     settings = settings_of(given, make_data_folder=True)
-    key = new_desk_key(settings.database_url)
+    with clear_ends(settings):
+        key = new_desk_key(settings.database_url)
     click.echo(f"{own_address(settings, settings.port)}/desk/enter/{key}")
 
 

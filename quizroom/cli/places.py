@@ -2,7 +2,8 @@
 
 import os
 import socket
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,8 @@ import click
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.load import content_folder, load_content
+from quizroom.pages.bundle import NotBuilt
+from quizroom.service.ports import NotStored
 from quizroom.settings import BadSettings, Settings, read_settings
 
 EVERYWHERE = ("0.0.0.0", "::", "")  # noqa: S104 - compared with, not listened on
@@ -26,9 +29,30 @@ def settings_of(given: Mapping[str, Any], *, make_data_folder: bool = False) -> 
             settings.data.mkdir(parents=True, exist_ok=True, mode=0o700)
         except OSError as error:
             raise click.ClickException(
-                f"The data folder {settings.data} cannot be made: {error.strerror}. Give another: --data FOLDER"
+                f"The data folder {settings.data} cannot be made: {error.strerror}. Give another with --data"
             ) from error
     return settings
+
+
+@contextmanager
+def clear_ends(settings: Settings) -> Iterator[None]:
+    """Let whatever keeps a server from running end in a sentence that says what to do."""
+    try:
+        yield
+    except NotBuilt as reason:
+        raise click.ClickException(str(reason)) from reason
+    except NotStored as reason:
+        why = reason.cause.splitlines()[0]
+        raise click.ClickException(
+            f"The data folder {settings.data} cannot be used: {why}. Give another with --data"
+        ) from reason
+    except OSError as error:
+        raise click.ClickException(
+            f"Cannot listen on port {settings.port}: {error.strerror}. Is quizroom running already? "
+            "Another port can be given: --port 8001"
+        ) from error
+    except KeyboardInterrupt:
+        click.echo("Stopped. Open reviews go on where they were at the next start.")
 
 
 def catalogue_of(folder: Path | None) -> Catalogue:

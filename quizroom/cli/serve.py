@@ -20,11 +20,11 @@ def serve(**given: Any) -> None:
     from quizroom.app import serve as run  # noqa: PLC0415 - only this command may patch anything
     from quizroom.cli.places import (  # noqa: PLC0415 - after the patch
         catalogue_of,
+        clear_ends,
         own_address,
         players_address,
         settings_of,
     )
-    from quizroom.pages.bundle import NotBuilt  # noqa: PLC0415 - after the patch
 
     logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s")
     settings = settings_of(given, make_data_folder=True)
@@ -33,17 +33,8 @@ def serve(**given: Any) -> None:
     def ready(port: int, key: str) -> None:
         _announce(own_address(settings, port), players_address(settings, port), key, settings.data)
 
-    try:
+    with clear_ends(settings):
         run(settings, catalogue, players_address=lambda port: players_address(settings, port), ready=ready)
-    except NotBuilt as reason:
-        raise click.ClickException(str(reason)) from reason
-    except OSError as error:
-        raise click.ClickException(
-            f"Cannot listen on port {settings.port}: {error.strerror}. Is quizroom running already? "
-            "Another port can be given: --port 8001"
-        ) from error
-    except KeyboardInterrupt:
-        click.echo("Stopped. Open reviews go on where they were at the next start.")
 
 
 def _announce(here: str, players: str, key: str, data: Path) -> None:

@@ -14,6 +14,7 @@ from quizroom.knowledge.model import (
     Exempt,
     Joint,
     Landmark,
+    Level,
     LookAlike,
     Movement,
     Muscle,
@@ -46,6 +47,7 @@ class Catalogue:
     joints: Mapping[str, Joint]
     movements: Mapping[str, Movement]
     nerves: Mapping[str, Nerve]
+    levels: Mapping[str, Level]
     arteries: Mapping[str, Artery]
     lookalikes: Mapping[str, LookAlike]
     muscles: Mapping[str, Muscle]
@@ -68,6 +70,7 @@ def build_catalogue(  # noqa: PLR0913 - one argument for each table
     joints: Iterable[Joint] = (),
     movements: Iterable[Movement] = (),
     nerves: Iterable[Nerve] = (),
+    levels: Iterable[Level] = (),
     arteries: Iterable[Artery] = (),
     lookalikes: Iterable[LookAlike] = (),
     muscles: Iterable[Muscle] = (),
@@ -94,6 +97,7 @@ def build_catalogue(  # noqa: PLR0913 - one argument for each table
         joints=anatomy.joints,
         movements=_by_id(movements),
         nerves=anatomy.nerves,
+        levels=_by_id(levels),
         arteries=anatomy.arteries,
         lookalikes=_by_id(lookalikes),
         muscles=anatomy.muscles,

@@ -34,6 +34,9 @@ NOT_FOR_PRACTICE = (
 )
 """Shown whenever a note touches on the clinic."""
 
+_LOOK_ALIKES_SHOWN = 5
+"""The muscle's own sets come first; a record that lists every word it touches is not read."""
+
 _BONES_SHOWN = 2
 """Soft tissue that spans more bones is placed by its label alone."""
 
@@ -161,7 +164,7 @@ def look_alikes_of(catalogue: Catalogue, muscle: Muscle) -> tuple[LookAlike, ...
 
 
 def _look_alike_lines(catalogue: Catalogue, muscle: Muscle) -> Iterator[LookAlikeLine]:
-    for one in look_alikes_of(catalogue, muscle):
+    for one in look_alikes_of(catalogue, muscle)[:_LOOK_ALIKES_SHOWN]:
         terms = (standard_term(catalogue, member) for member in one.members)
         yield LookAlikeLine(terms=(*terms, *one.also), tell=one.tell)
 

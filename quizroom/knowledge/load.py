@@ -39,13 +39,14 @@ _TABLES = (
     "joints",
     "movements",
     "nerves",
+    "levels",
     "arteries",
     "lookalikes",
     "exceptions",
     "retired",
 )
 """Vocabulary: `<table>.toml`, or `<table>/<region>.toml` where one file would be too long, or both."""
-_PLACES = ("landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml", *(f"{table}/*.toml" for table in _TABLES))
+_PLACES = ("landmarks/*.toml", "muscles/*/*.toml", "courses/*.toml", *(f"{one}/*.toml" for one in _TABLES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +103,7 @@ def _read_all(reader: "_Reader") -> Catalogue:
         joints=reader.entries(model.Joint, reader.keyed("joints")),
         movements=reader.entries(model.Movement, reader.keyed("movements")),
         nerves=reader.entries(model.Nerve, reader.keyed("nerves")),
+        levels=reader.entries(model.Level, reader.keyed("levels")),
         arteries=reader.entries(model.Artery, reader.keyed("arteries")),
         lookalikes=reader.entries(model.LookAlike, reader.keyed("lookalikes")),
         muscles=reader.entries(model.Muscle, _muscles(reader)),
@@ -145,11 +147,7 @@ def _exceptions(reader: "_Reader") -> Iterator[RawEntry]:
 def _strays(reader: "_Reader") -> Iterator[Finding]:
     for file in reader.names("**/*.toml"):
         at_top = "/" not in file
-        if (
-            file.removesuffix(".toml") not in _TABLES
-            if at_top
-            else not any(_fits(file, p) for p in _PLACES)
-        ):
+        if file.removesuffix(".toml") not in _TABLES if at_top else not any(_fits(file, p) for p in _PLACES):
             remedy = f"move it to one of {', '.join(_PLACES)}, or remove it"
             yield Finding(rule=FORM, file=file, message="nothing reads a file of this name", remedy=remedy)
 

@@ -109,6 +109,24 @@ class Nerve:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Level:
+    """A place at which a nerve is typically injured.
+
+    `spares` are the branches, and the muscles (or `muscle/part`), whose fibers leave the nerve before it.
+    """
+
+    id: str
+    nerve: str
+    name: str
+    """Where, to stand after the nerve: "at the wrist"."""
+    order: int
+    """From proximal to distal along one nerve; what a level spares, the more distal ones spare too."""
+    sources: tuple[str, ...]
+    spares: tuple[str, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Artery:
     """A node of the artery tree."""
 

@@ -28,7 +28,7 @@ def report(loaded: Loaded, findings: Sequence[Finding]) -> str:
     lines.append(_counts(loaded.draft) if loaded.draft else _NOT_CHECKED)
     by_rule = Counter(finding.rule for finding in findings)
     lines += [f"{count:5}  {rule}" for rule, count in by_rule.most_common()]
-    lines.append(f"{len(findings)} findings" if findings else "No findings.")
+    lines.append(f"Findings: {len(findings)}" if findings else "No findings.")
     return "\n".join(lines)
 
 

@@ -1,5 +1,6 @@
 """The routes."""
 
+import io
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -9,8 +10,10 @@ from flask import Blueprint, Flask, Response, jsonify, make_response, redirect, 
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response as AnyResponse
 
+from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import bundle_of
 from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers
 from quizroom.protocol.codec import write
 from quizroom.protocol.messages import DeskSettings
@@ -20,7 +23,10 @@ DESK_CLOSED = (
     "This is the host's desk. Open it with the link that the server printed when it started, or have a new "
     "link printed: python3 -m quizroom desk-link"
 )
-KEY_SPENT = "This link has been used or is too old; each works once. Have a new one printed: python3 -m quizroom desk-link"
+KEY_SPENT = (
+    "This link has been used or is too old; each works once. Have a new one printed: "
+    "python3 -m quizroom desk-link"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +34,7 @@ class Site:
     """What the pages are made from."""
 
     manifest: Mapping[str, Any]
+    catalogue: Catalogue
     entry: HostEntry
     desk_settings: DeskSettings
     secure: bool
@@ -39,6 +46,7 @@ def add_pages(app: Flask, site: Site) -> None:
     routes = Blueprint("pages", __name__, template_folder="templates")
     _add_open_pages(routes, site)
     _add_desk(routes, site)
+    add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)
     app.register_error_handler(HTTPException, lambda error: _problem(site, error))
@@ -65,10 +73,9 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
     @routes.get("/qr/<door_code>.svg")
     def qr(door_code: str) -> Response:
         address = join_address(site.desk_settings.join_address, tidy_door_code(door_code)[:16])
-        drawn = segno.make(address, error="m").svg_inline(
-            scale=8, border=2, xmldecl=True, svgns=True, omitsize=True
-        )
-        return Response(drawn, mimetype="image/svg+xml")
+        drawn = io.BytesIO()
+        segno.make(address, error="m").save(drawn, kind="svg", scale=8, border=2, omitsize=True)
+        return Response(drawn.getvalue(), mimetype="image/svg+xml")
 
     @routes.get("/healthz")
     def health() -> Response:
@@ -108,7 +115,12 @@ def _host(site: Site) -> str:
 
 def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
     return render_template(
-        "page.html", page=page, title=title, door_code=door_code, bundle=bundle_of(site.manifest, page)
+        "page.html",
+        page=page,
+        title=title,
+        door_code=door_code,
+        join_address=site.desk_settings.join_address,
+        bundle=bundle_of(site.manifest, page),
     )
 
 

@@ -6,6 +6,7 @@ from typing import Any, get_args
 import orjson
 from pydantic import TypeAdapter, ValidationError
 
+from quizroom.knowledge.record import Record
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
@@ -32,11 +33,11 @@ def read_message(raw: Any) -> ClientMessage:
         # Through JSON, because strict reading of Python values would refuse a list for a tuple.
         return _reader().validate_json(orjson.dumps(raw), strict=True, extra="forbid")
     except orjson.JSONEncodeError as error:
-        raise BadMessage(_id_of(raw), "message: not plain JSON") from error
+        raise BadMessage(id_of(raw), "message: not plain JSON") from error
     except ValidationError as error:
         first = error.errors(include_url=False, include_context=False, include_input=False)[0]
         where = ".".join(str(part) for part in first["loc"]) or "message"
-        raise BadMessage(_id_of(raw), f"{where}: {first['msg']}") from error
+        raise BadMessage(id_of(raw), f"{where}: {first['msg']}") from error
 
 
 def write(outgoing: Outgoing) -> Any:
@@ -44,7 +45,13 @@ def write(outgoing: Outgoing) -> Any:
     return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
 
 
-def _id_of(raw: Any) -> str:
+def write_record(record: Record) -> Any:
+    """A record by itself, as the atlas hands it out."""
+    return _record_writer().dump_python(record, mode="json")
+
+
+def id_of(raw: Any) -> str:
+    """The id of a message that may be anything at all; empty if there is none."""
     found = raw.get("id") if isinstance(raw, dict) else None
     return found[:64] if isinstance(found, str) and found.isprintable() else ""
 
@@ -52,6 +59,11 @@ def _id_of(raw: Any) -> str:
 @cache
 def _reader() -> TypeAdapter[ClientMessage]:
     return TypeAdapter(ClientMessage)
+
+
+@cache
+def _record_writer() -> TypeAdapter[Record]:
+    return TypeAdapter(Record)
 
 
 @cache

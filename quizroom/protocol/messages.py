@@ -11,7 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from quizroom.room.state import Timing
+from quizroom.room.state import Phase, Timing
 from quizroom.views.model import DeskView, OwnView, PublicView
 
 MessageId = Annotated[str, Field(min_length=1, max_length=64)]
@@ -158,6 +158,17 @@ class StrikeStep:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RuleOnWords:
+    """Host: accept or refuse typed words of a round, for everybody; the last ruling counts."""
+
+    id: MessageId
+    type: Literal["rule_on_words"]
+    round: RoundNumber
+    words: Words
+    accept: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShowStandings:
     """Host: standings on the wall on or off."""
 
@@ -199,6 +210,7 @@ ClientMessage = Annotated[
     | RoundStep
     | AddTime
     | StrikeStep
+    | RuleOnWords
     | ShowStandings
     | RenamePlayer
     | RemovePlayer,
@@ -240,9 +252,14 @@ class Reply:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tally:
-    """Counts between two phases, at most twice a second. The desk gets its whole view as often."""
+    """Counts between two phases, at most twice a second; the desk gets its whole view as often.
+
+    It is also repeated every few seconds. A page that knows another phase or round asks for its views.
+    """
 
     version: int
+    phase: Phase
+    round: int
     players: int
     answered: int
 

@@ -8,6 +8,7 @@ PlainMessage = (
     | messages.RoundStep
     | messages.AddTime
     | messages.StrikeStep
+    | messages.RuleOnWords
     | messages.ShowStandings
     | messages.RenamePlayer
     | messages.RemovePlayer
@@ -34,6 +35,8 @@ def host_command(message: PlainMessage) -> commands.Command | None:
             return commands.StrikeItem(round=message.round)
         case messages.StrikeStep():
             return commands.RestoreItem(round=message.round)
+        case messages.RuleOnWords():
+            return commands.RuleOnWords(round=message.round, words=message.words, accept=message.accept)
         case messages.ShowStandings():
             return commands.ShowStandings(on=message.on)
         case messages.RenamePlayer():

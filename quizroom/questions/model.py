@@ -10,7 +10,9 @@ from typing import Literal
 from quizroom.knowledge.record import Record
 
 Format = Literal["one_best", "pick_n", "typed", "free_list"]
-Family = Literal["origin", "insertion", "action", "prime_mover", "joint", "nerve", "artery", "set", "look_alike"]
+Family = Literal[
+    "origin", "insertion", "action", "prime_mover", "joint", "nerve", "artery", "set", "look_alike"
+]
 Spelling = Literal["exact", "half", "accept"]
 DistractorSource = Literal[
     "key",

@@ -26,7 +26,7 @@ def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
                 rooms.handle(room.id, CloseRound(round=len(room.rounds), by_host=False))
             except Refused:
                 continue  # the host was faster, or has just given more time
-            except NotStored:
+            except Exception:  # whatever it is, the other rounds must still be closed, now and later
                 logger.exception("a round could not be closed; it will be tried again")
 
 
@@ -57,11 +57,22 @@ class Pulse:
 
 
 def give_back_lost_time(rooms: Rooms, log: EventLog, heartbeat: Heartbeat, clock: Clock) -> None:
-    """After a start: wake the unfinished rooms and lengthen open rounds by the outage."""
+    """After a start: wake the unfinished rooms and lengthen open rounds by the outage.
+
+    Then the heart beats at once, lest another outage give back the same time again.
+    """
     last = heartbeat.last_beat()
-    for room_id in log.unfinished_rooms():
-        room = rooms.room(room_id)
-        if room.phase == "answering" and last is not None:
-            since = max(last, room.rounds[-1].opened_at)
-            lost = milliseconds_between(since, clock.now()) + RECONNECT_MS
-            rooms.handle(room_id, GiveBackTime(ms=lost))
+    for room in log.unfinished_rooms():
+        try:
+            _give_back(rooms, room, last, clock.now())
+        except Exception:  # one spoilt room must not keep all others waiting
+            logger.exception("the room %s could not be woken", room)
+    heartbeat.beat(clock.now())
+
+
+def _give_back(rooms: Rooms, room_id: str, last: datetime | None, now: datetime) -> None:
+    room = rooms.room(room_id)
+    if room.phase == "answering":
+        opened_at = room.rounds[-1].opened_at
+        since = opened_at if last is None else max(last, opened_at)
+        rooms.handle(room_id, GiveBackTime(ms=milliseconds_between(since, now) + RECONNECT_MS))

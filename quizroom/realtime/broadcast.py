@@ -6,6 +6,7 @@ most twice a second, because a message per answer would slow down every acknowle
 
 import logging
 import threading
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, Protocol
 
@@ -25,6 +26,7 @@ from quizroom.room.events import (
     RoundClosed,
     SeatEntered,
     StandingsSet,
+    WordsRuled,
 )
 from quizroom.room.state import Room
 from quizroom.service.ports import Clock
@@ -34,6 +36,7 @@ from quizroom.views.own import own_view
 from quizroom.views.public import answered, public_view
 
 TALLY_EVERY_S = 0.5
+REMIND_EVERY_S = 5.0
 
 COUNTS_ONLY = (AnswerAccepted, SeatEntered)
 OWN_MATTERS = (
@@ -45,6 +48,7 @@ OWN_MATTERS = (
     ReviewEnded,
     RoundClosed,
     StandingsSet,
+    WordsRuled,
 )
 
 logger = logging.getLogger(__name__)
@@ -94,6 +98,12 @@ class Broadcast:
             except Exception:
                 logger.exception("a change could not be told; the next view will hold it")
 
+    def remind(self, rooms: Iterable[Room]) -> None:
+        """Repeat where each room stands, so that a page that missed something learns of it."""
+        for room in rooms:
+            if room.phase not in ("preparing", "finished"):
+                self._emit("tally", write(tally_of(room)), to=public_of(room.id))
+
     def wait(self, seconds: float) -> None:
         """Sleep until something changes, at most so long."""
         self._wake.wait(seconds)
@@ -110,14 +120,24 @@ class Broadcast:
         now = self._clock.now()
         if due.views:
             self._emit("public", write(public_view(room, marks, now)), to=public_of(room.id))
-        elif not due.own:
-            tally = Tally(version=room.version, players=len(room.players), answered=answered(room))
-            self._emit("tally", write(tally), to=public_of(room.id))
+        else:
+            self._emit("tally", write(tally_of(room)), to=public_of(room.id))
         if self._seats.in_room(room.id, "desk"):
             self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room.id))
         if due.own:
             for seat in self._seats.in_room(room.id, "seat"):
                 self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
+
+
+def tally_of(room: Room) -> Tally:
+    """The counts of a room as it now is."""
+    return Tally(
+        version=room.version,
+        phase=room.phase,
+        round=len(room.rounds),
+        players=len(room.players),
+        answered=answered(room),
+    )
 
 
 def public_of(room: str) -> str:

@@ -8,6 +8,7 @@ from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.protocol.translate import host_command
 from quizroom.questions.deck import CannotDeal
+from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
@@ -28,6 +29,7 @@ HostMessage = (
     | messages.RoundStep
     | messages.AddTime
     | messages.StrikeStep
+    | messages.RuleOnWords
     | messages.ShowStandings
     | messages.RenamePlayer
     | messages.RemovePlayer
@@ -67,7 +69,7 @@ class DeskReplies:
     def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:
             case messages.PrepareReview():
-                room = self.reviews.prepare(self._plan(message), host=seat.host)
+                room = self.reviews.prepare(self._plan(message), host=seat.host, order=message.id)
                 return self._at_desk(seat, message.id, room)
             case messages.ListReviews():
                 return done(message.id, self.clock.now(), reviews=self._review_lines(seat.host))
@@ -110,7 +112,9 @@ class DeskReplies:
             title=" ".join(message.title.split()) or course.title,
             course=course.id,
             course_title=course.title,
-            families=tuple(family for family in message.families if family in course.families),
+            families=tuple(
+                family for family in FAMILIES if family in message.families and family in course.families
+            ),
             rounds=message.rounds,
             seed=self.new_seed() if message.seed is None else message.seed,
             timing=message.timing,

@@ -5,14 +5,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from quizroom.protocol.codec import BadMessage, read_message, write
+from quizroom.protocol.codec import BadMessage, id_of, read_message, write
 from quizroom.protocol.messages import ClientMessage, Reply
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.replies import failed, refused
 from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
-from quizroom.realtime.seats import Seats
+from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.refusals import Refused
 from quizroom.service.ports import Clock, NotStored
 
@@ -43,13 +43,22 @@ class Gateway:
         return write(self._reply(sid, raw))
 
     def _reply(self, sid: str, raw: Any) -> Reply:
+        seat = self.seats.seat_of(sid)
+        if seat is None:
+            return refused(id_of(raw), "no_seat", self.clock.now())
+        if not admit(seat.credits, self.steady()):
+            return refused(id_of(raw), "slow_down", self.clock.now())
         try:
-            message = read_message(raw)
+            return self._answer(seat, read_message(raw))
         except BadMessage as bad:
-            text = f"{SENTENCES['bad_message']} {bad.where}"
+            text = f"{SENTENCES['bad_message']} {bad.where}."
             return refused(bad.message_id, "bad_message", self.clock.now(), text=text)
+
+    def _answer(self, seat: Seat, message: ClientMessage) -> Reply:
         try:
-            return self._carried_out(sid, message)
+            if isinstance(message, SeatMessage):
+                return self.seat_replies.answer(seat, message)
+            return self.desk_replies.answer(seat, message)
         except Refused as refusal:
             return refused(message.id, refusal.code, self.clock.now())
         except NotStored:
@@ -58,13 +67,3 @@ class Gateway:
         except Exception:
             logger.exception("a message of type %s could not be carried out", message.type)
             return failed(message.id, "broken", self.clock.now())
-
-    def _carried_out(self, sid: str, message: ClientMessage) -> Reply:
-        seat = self.seats.seat_of(sid)
-        if seat is None:
-            return refused(message.id, "no_seat", self.clock.now())
-        if not admit(seat.credits, self.steady()):
-            return refused(message.id, "slow_down", self.clock.now())
-        if isinstance(message, SeatMessage):
-            return self.seat_replies.answer(seat, message)
-        return self.desk_replies.answer(seat, message)

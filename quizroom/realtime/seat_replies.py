@@ -1,7 +1,7 @@
 """What players and walls say, and what comes of it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 
 from quizroom.protocol import messages
@@ -17,6 +17,7 @@ from quizroom.room.state import Room
 from quizroom.service.ports import Clock, EventLog
 from quizroom.service.reviews import tidy_door_code
 from quizroom.service.rooms import Rooms
+from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 
@@ -63,7 +64,11 @@ class SeatReplies:
     def _show(self, seat: Seat, message: messages.ShowView) -> Reply:
         if not seat.room:
             return refused(message.id, "no_seat", self.clock.now())
-        return self._views(message.id, self.rooms.room(seat.room), seat.player)
+        room = self.rooms.room(seat.room)
+        shown = self._views(message.id, room, seat.player)
+        if seat.role != "desk":
+            return shown
+        return replace(shown, desk=desk_view(room, self.broadcast.marks(room), self.clock.now()))
 
     def _come_in(
         self, seat: Seat, message: messages.EnterSeat | messages.ResumeSeat | messages.WatchWall

@@ -7,34 +7,38 @@ LONGEST_WORDS = 80
 """Characters of one typed answer; no term of anatomy that a course examines is longer."""
 
 
-def checked_answer(
-    item: Item, choice: tuple[str, ...], typed: tuple[str, ...]
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Return the answer in its one canonical form.
+Said = tuple[tuple[str, ...], tuple[str, ...]]
+"""Letters chosen and words typed."""
 
-    Letters are sorted and single, so that the same choice in another order is the same answer.
+
+def canonical(choice: tuple[str, ...], typed: tuple[str, ...]) -> Said:
+    """The one form of an answer: letters sorted and single, words with single spaces.
+
+    So the same choice in another order is the same answer.
+    """
+    return tuple(sorted(set(choice))), tuple(" ".join(text.split()) for text in typed if text.strip())
+
+
+def refuse_misfit(item: Item, said: Said) -> None:
+    """Let a canonical answer pass if it fits the item's format.
 
     Raises:
-        Refused: `empty_answer`, or `bad_choice` when it does not fit the item's format.
+        Refused: `empty_answer`, or `bad_choice`.
     """
-    if item.format in ("one_best", "pick_n"):
-        return _checked_letters(item, choice, typed), ()
-    return (), _checked_words(item, choice, typed)
-
-
-def _checked_letters(item: Item, choice: tuple[str, ...], typed: tuple[str, ...]) -> tuple[str, ...]:
-    letters = tuple(sorted(set(choice)))
-    if not letters:
+    letters, words = said
+    by_letters = item.format in ("one_best", "pick_n")
+    if not (letters if by_letters else words):
         raise Refused("empty_answer")
-    if typed or len(letters) > item.pick or not set(letters) <= {option.letter for option in item.options}:
+    if not (_letters_fit(item, said) if by_letters else _words_fit(item, said)):
         raise Refused("bad_choice")
-    return letters
 
 
-def _checked_words(item: Item, choice: tuple[str, ...], typed: tuple[str, ...]) -> tuple[str, ...]:
-    words = tuple(" ".join(text.split()) for text in typed if text.strip())
-    if not words:
-        raise Refused("empty_answer")
-    if choice or len(words) > item.pick or any(len(text) > LONGEST_WORDS for text in words):
-        raise Refused("bad_choice")
-    return words
+def _letters_fit(item: Item, said: Said) -> bool:
+    letters, words = said
+    known = {option.letter for option in item.options}
+    return not words and len(letters) <= item.pick and set(letters) <= known
+
+
+def _words_fit(item: Item, said: Said) -> bool:
+    letters, words = said
+    return not letters and len(words) <= item.pick and all(len(text) <= LONGEST_WORDS for text in words)

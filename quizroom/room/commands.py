@@ -139,6 +139,15 @@ class RestoreItem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RuleOnWords:
+    """The host accepts or refuses typed words of a round, once for everybody who wrote them."""
+
+    round: int
+    words: str
+    accept: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShowStandings:
     """Turn the standings on the wall on or off."""
 
@@ -168,6 +177,7 @@ Command = (
     | ShowRecord
     | StrikeItem
     | RestoreItem
+    | RuleOnWords
     | ShowStandings
     | EndReview
 )

@@ -146,6 +146,16 @@ class ItemRestored:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WordsRuled:
+    """The host ruled on typed words (normalised) of a round, for everybody."""
+
+    round: int
+    words: str
+    accept: bool
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StandingsSet:
     """Standings are shown, or not."""
 
@@ -176,6 +186,7 @@ Event = (
     | RecordShown
     | ItemStruck
     | ItemRestored
+    | WordsRuled
     | StandingsSet
     | ReviewEnded
 )

@@ -92,7 +92,10 @@ def _with_player(room: Room, player: Player) -> Room:
 
 
 def _without_player(room: Room, player: str) -> Room:
-    return replace(room, players={key: value for key, value in room.players.items() if key != player})
+    # Their answers go too, so that no count, mean or mark can still hold them; the log keeps everything.
+    players = {key: value for key, value in room.players.items() if key != player}
+    rounds = tuple(round_folding.without_answer(current, player) for current in room.rounds)
+    return replace(room, players=players, rounds=rounds)
 
 
 def _opened(room: Room, event: RoundOpened) -> Room:

@@ -5,11 +5,14 @@ import unicodedata
 LONGEST_HANDLE = 40
 """In characters; long enough for most full names, short enough for one line of the wall."""
 
+BLANK = frozenset("\u034f\u115f\u1160\u17b4\u17b5\u3164\uffa0")
+"""Letters and marks that show nothing (Unicode, Default_Ignorable_Code_Point; from memory)."""
+
 
 def tidy_handle(raw: str) -> str:
-    """Normalise to NFC and single spaces; invisible characters are dropped."""
-    visible = "".join(c for c in unicodedata.normalize("NFC", raw) if _is_visible(c))
-    return " ".join(visible.split())
+    """Drop what cannot be seen; then NFC and single spaces."""
+    visible = "".join(character for character in raw if _is_visible(character))
+    return " ".join(unicodedata.normalize("NFC", visible).split())
 
 
 def is_good_handle(handle: str) -> bool:
@@ -27,5 +30,7 @@ def _folded(handle: str) -> str:
 
 
 def _is_visible(character: str) -> bool:
+    if character in BLANK or unicodedata.name(character, "").startswith("VARIATION SELECTOR"):
+        return False
     # Categories C* hold controls and direction overrides, which could scramble a whole line of the wall.
     return character.isspace() or not unicodedata.category(character).startswith("C")

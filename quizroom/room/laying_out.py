@@ -26,16 +26,16 @@ def swap(room: Room, command: SwapItem) -> tuple[Event, ...]:
     _refuse_finished(room)
     if any(item.id == command.item.id for item in room.ahead):
         return ()
-    _refuse_unless_at(room, command.position, command.instead_of)
+    refuse_unless_at(room, command.position, command.instead_of)
     return (ItemSwapped(position=command.position, item=command.item),)
 
 
 def drop(room: Room, command: DropItem) -> tuple[Event, ...]:
     """Leave out an item ahead; a review keeps at least one item."""
     _refuse_finished(room)
-    if all(item.id != command.item for item in room.ahead):
+    if is_gone(room, command.item):
         return ()
-    _refuse_unless_at(room, command.position, command.item)
+    refuse_unless_at(room, command.position, command.item)
     if len(room.ahead) + len(room.rounds) == 1:
         raise Refused("no_items_left")
     return (ItemDropped(position=command.position),)
@@ -54,11 +54,22 @@ def show_standings(room: Room, command: ShowStandings) -> tuple[Event, ...]:
     return () if room.standings == command.on else (StandingsSet(on=command.on),)
 
 
+def is_gone(room: Room, item: str) -> bool:
+    """Whether an item is neither ahead nor opened, as after it was swapped or dropped."""
+    opened = (current.item for current in room.rounds)
+    return all(each.id != item for each in (*opened, *room.ahead))
+
+
+def refuse_unless_at(room: Room, position: int, item: str) -> None:
+    """Let an order pass that means the item in this place ahead.
+
+    Raises:
+        Refused: `no_such_item`, since it has moved or been opened.
+    """
+    if position >= len(room.ahead) or room.ahead[position].id != item:
+        raise Refused("no_such_item")
+
+
 def _refuse_finished(room: Room) -> None:
     if room.phase == "finished":
         raise Refused("finished")
-
-
-def _refuse_unless_at(room: Room, position: int, item: str) -> None:
-    if position >= len(room.ahead) or room.ahead[position].id != item:
-        raise Refused("no_such_item")

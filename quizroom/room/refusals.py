@@ -26,7 +26,7 @@ RefusalCode = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(eq=False)  # not frozen: Python itself writes the traceback into an exception
 class Refused(Exception):
     """An order that cannot be carried out now. Raised by `decide`, never by `apply`."""
 

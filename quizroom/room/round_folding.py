@@ -12,6 +12,7 @@ from quizroom.room.events import (
     RoundPaused,
     RoundResumed,
     TimeAdded,
+    WordsRuled,
 )
 from quizroom.room.state import Answer, Room, Round
 
@@ -24,6 +25,7 @@ RoundEvent = (
     | RoundPaused
     | RoundResumed
     | TimeAdded
+    | WordsRuled
 )
 
 
@@ -56,6 +58,15 @@ def apply(current: Round, event: RoundEvent) -> Round:
             return replace(current, struck=True)
         case ItemRestored():
             return replace(current, struck=False)
+        case WordsRuled():
+            return replace(current, rulings={**current.rulings, event.words: event.accept})
+
+
+def without_answer(current: Round, player: str) -> Round:
+    """Return the round without this player's answer; one that holds none stays the same."""
+    if player not in current.answers:
+        return current
+    return replace(current, answers={key: value for key, value in current.answers.items() if key != player})
 
 
 def _longer(current: Round, event: TimeAdded) -> Round:

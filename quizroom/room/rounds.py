@@ -2,7 +2,8 @@
 
 from datetime import datetime, timedelta
 
-from quizroom.room.answers import checked_answer
+from quizroom.knowledge.terms import normalise
+from quizroom.room.answers import canonical, refuse_misfit
 from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
 from quizroom.room.commands import (
     AddTime,
@@ -12,6 +13,7 @@ from quizroom.room.commands import (
     PauseRound,
     RestoreItem,
     ResumeRound,
+    RuleOnWords,
     ShowRecord,
     StrikeItem,
     SubmitAnswer,
@@ -28,6 +30,7 @@ from quizroom.room.events import (
     RoundPaused,
     RoundResumed,
     TimeAdded,
+    WordsRuled,
 )
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
@@ -37,16 +40,22 @@ LONGEST_LIMIT = timedelta(hours=2)
 
 
 def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...]:
-    """Take a player's answer for the open round; the same answer again changes nothing."""
+    """Take a player's answer for the open round; the same answer again changes nothing.
+
+    Even after closing: whoever missed the acknowledgement must not be told that the answer came too late.
+    """
     if command.player not in room.players:
         raise Refused("no_such_player")
-    current = _round_taking(room, command.round, now)
-    if command.round < room.players[command.player].from_round:
-        raise Refused("no_such_round")
-    choice, typed = checked_answer(current.item, command.choice, command.typed)
-    known = current.answers.get(command.player)
-    if known is not None and (known.choice, known.typed) == (choice, typed):
+    _refuse_unknown_round(room, command.round)
+    asked = room.rounds[command.round - 1]
+    choice, typed = said = canonical(command.choice, command.typed)
+    known = asked.answers.get(command.player)
+    if known is not None and (known.choice, known.typed) == said:
         return ()
+    _refuse_late(room, asked, now)
+    if asked.number < room.players[command.player].from_round:
+        raise Refused("no_such_round")
+    refuse_misfit(asked.item, said)
     return (AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),)
 
 
@@ -87,9 +96,9 @@ def resume(room: Room, command: ResumeRound, now: datetime) -> tuple[Event, ...]
 
 def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:
     """Lengthen the open round; an untimed one has nothing to lengthen."""
-    current = _open_round(room, len(room.rounds))
-    if command.order in current.orders:
+    if any(command.order in each.orders for each in room.rounds):
         return ()
+    current = _open_round(room, len(room.rounds))
     if current.limit_ms is None:
         raise Refused("bad_time")
     longer = timedelta(milliseconds=current.limit_ms, seconds=command.seconds)
@@ -144,6 +153,18 @@ def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...
     return (ItemRestored(round=command.round, at=now),)
 
 
+def rule_on_words(room: Room, command: RuleOnWords, now: datetime) -> tuple[Event, ...]:
+    """Accept or refuse typed words for all players, during the round or any time after."""
+    _refuse_unknown_round(room, command.round)
+    words = normalise(command.words)
+    current = room.rounds[command.round - 1]
+    if current.item.key or not words:
+        raise Refused("bad_choice")
+    if current.rulings.get(words) == command.accept:
+        return ()
+    return (WordsRuled(round=command.round, words=words, accept=command.accept, at=now),)
+
+
 def end(room: Room, now: datetime) -> tuple[Event, ...]:
     """Finish the review; answers of an open round are kept and marked."""
     if room.phase == "finished":
@@ -154,16 +175,11 @@ def end(room: Room, now: datetime) -> tuple[Event, ...]:
     return (ended,)
 
 
-def _round_taking(room: Room, number: int, now: datetime) -> Round:
-    """The open round, if answers to `number` are still taken at `now`."""
-    _refuse_unknown_round(room, number)
-    if number < len(room.rounds) or room.phase != "answering":
-        raise Refused("too_late")
-    current = room.rounds[-1]
+def _refuse_late(room: Room, asked: Round, now: datetime) -> None:
+    is_open = room.phase == "answering" and asked.number == len(room.rounds)
     # The server's time of receipt counts; the grace is for the way over the network.
-    if is_over(current, now):
+    if not is_open or is_over(asked, now):
         raise Refused("too_late")
-    return current
 
 
 def _open_round(room: Room, number: int) -> Round:

@@ -18,6 +18,7 @@ from quizroom.room.commands import (
     RenamePlayer,
     RestoreItem,
     ResumeRound,
+    RuleOnWords,
     ShowRecord,
     ShowStandings,
     StrikeItem,
@@ -61,6 +62,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return rounds.strike(room, command, now)
         case RestoreItem():
             return rounds.restore(room, command, now)
+        case RuleOnWords():
+            return rounds.rule_on_words(room, command, now)
         case SwapItem():
             return laying_out.swap(room, command)
         case DropItem():

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Literal
 
-from quizroom.questions.model import Item
+from quizroom.questions.model import Family, Item
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
 Timing = Literal["computed", "fixed", "untimed"]
@@ -18,7 +18,7 @@ class Plan:
     title: str
     course: str
     course_title: str
-    families: tuple[str, ...]
+    families: tuple[Family, ...]
     rounds: int
     seed: int
     timing: Timing = "computed"
@@ -65,6 +65,8 @@ class Round:
     orders: tuple[str, ...] = ()
     """Ids of the orders that lengthened this round."""
     answers: Mapping[str, Answer] = field(default_factory=dict)
+    rulings: Mapping[str, bool] = field(default_factory=dict)
+    """What the host accepted (True) or refused of typed words, by their normalised form."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,14 +17,14 @@ class Entry:
     event: Event
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(eq=False)
 class VersionTaken(Exception):
     """Somebody else has written this version of a room first; nothing was appended."""
 
     rooms: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(eq=False)
 class NotStored(Exception):
     """The store could not make the events durable; nothing was appended. `cause` is for the log."""
 
@@ -56,7 +56,10 @@ class EventLog(Protocol):
 
 
 class Accounts(Protocol):
-    """Who may host: one-time keys that are exchanged for lasting tokens. Only hashes are kept."""
+    """Who may host: one-time keys that are exchanged for lasting tokens. Only hashes are kept.
+
+    Every change may raise `NotStored`.
+    """
 
     def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
         """Keep a one-time key."""

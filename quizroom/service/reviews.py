@@ -2,14 +2,15 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from hashlib import sha256
 from random import Random
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
-from quizroom.questions.deck import DealPlan, deal, swap
+from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal, swap
 from quizroom.questions.model import Item
 from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
-from quizroom.room.refusals import Refused
+from quizroom.room.laying_out import is_gone, refuse_unless_at
 from quizroom.room.state import Plan, Room
 from quizroom.service.ports import EventLog
 from quizroom.service.rooms import Rooms
@@ -35,31 +36,38 @@ class Reviews:
     catalogue: Catalogue
     rooms: Rooms
     log: EventLog
-    new_id: Callable[[], str]
     new_seed: Callable[[], int]
 
-    def prepare(self, plan: Plan, *, host: str) -> Room:
-        """Deal the plan's items and lay out a new room.
+    def prepare(self, plan: Plan, *, host: str, order: str) -> Room:
+        """Deal the plan's items and lay out a new room; the same order again finds that room.
+
+        Args:
+            plan: what the review is made of.
+            host: to whom it will belong.
+            order: id that the host's browser gave to this order alone.
 
         Raises:
             UnknownCourse: the plan's course list is not there.
             CannotDeal: the course list does not yield the items.
         """
-        course = self.course(plan.course)
-        items = deal(self.catalogue, course, deal_plan(plan))
-        command = PrepareReview(plan=plan, items=items, host=host)
-        return self.rooms.handle(self.new_id(), command)
+        room_id = room_of_order(host, order)
+        known = self.rooms.find(room_id)
+        if known is not None:
+            return known
+        items = deal(self.catalogue, self.course(plan.course), deal_plan(plan))
+        return self.rooms.handle(room_id, PrepareReview(plan=plan, items=items, host=host))
 
     def swap(self, room: Room, *, position: int, instead_of: str) -> Room:
-        """Put another item in a place ahead; the same swap asked twice gives the same item."""
-        if position >= len(room.ahead) or room.ahead[position].id != instead_of:
-            raise Refused("no_such_item")
+        """Put another item in a place ahead; the same order again changes nothing."""
+        if is_gone(room, instead_of):
+            return room
+        refuse_unless_at(room, position, instead_of)
         items = (*(current.item for current in room.rounds), *room.ahead)
         fresh = self._fresh_item(room, items, len(room.rounds) + position)
         return self.rooms.handle(room.id, SwapItem(position=position, instead_of=instead_of, item=fresh))
 
     def open_door(self, room: Room) -> Room:
-        """Give the room a door code that no other unfinished room has."""
+        """Give the room a door code that no other room has had."""
         return self.rooms.handle(room.id, OpenDoor(door_code=self._free_door_code()))
 
     def course(self, course: str) -> Course:
@@ -69,7 +77,7 @@ class Reviews:
         return self.catalogue.courses[course]
 
     def _fresh_item(self, room: Room, items: tuple[Item, ...], position: int) -> Item:
-        # The seed comes from the item that leaves, so that a repeated order makes the same choice.
+        # The seed comes from the item that leaves, so that two orders on their way at once agree.
         seed = Random(f"{room.plan.seed} {items[position].id}").getrandbits(31)  # noqa: S311 - dealing, not secrets
         return swap(
             self.catalogue, self.course(room.plan.course), deal_plan(room.plan), items, position, seed
@@ -92,6 +100,11 @@ def door_code_of(number: int) -> str:
     return "".join(letters)
 
 
+def room_of_order(host: str, order: str) -> str:
+    """The id of the room that this order of a host lays out: a repeat must not make a second one."""
+    return sha256(f"{host} {order}".encode()).hexdigest()[:16]
+
+
 def tidy_door_code(raw: str) -> str:
     """A door code as people type it: case, spaces and hyphens do not matter."""
     return "".join(character for character in raw.upper() if character.isalnum())
@@ -99,4 +112,5 @@ def tidy_door_code(raw: str) -> str:
 
 def deal_plan(plan: Plan) -> DealPlan:
     """The part of the plan that the dealing needs."""
-    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, typed=plan.typed)
+    formats = ALL_FORMATS if plan.typed else LETTERED
+    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, formats=formats)

@@ -96,10 +96,15 @@ class Rooms:
         Raises:
             UnknownRoom: there is no such room.
         """
-        known = self._live.get(room) or replay(self._log.read(room))
+        known = self.find(room)
         if known is None:
             raise UnknownRoom(room)
-        return self._live.setdefault(room, known)
+        return known
+
+    def find(self, room: str) -> Room | None:
+        """The live state of a room, or None if there is no such room."""
+        known = self._live.get(room) or replay(self._log.read(room))
+        return None if known is None else self._live.setdefault(room, known)
 
     def live(self) -> tuple[Room, ...]:
         """All rooms that this process has in memory."""
@@ -110,7 +115,9 @@ class Rooms:
         self._live.pop(room, None)
 
     def _take_turn(self) -> None:
-        tickets, self._inbox = self._inbox, []
+        # The list itself stays: another thread may be about to put its order in.
+        tickets = self._inbox[:]
+        del self._inbox[: len(tickets)]
         try:
             turn = self._committed(tickets)
         except Exception as failure:  # noqa: BLE001 - every caller in this turn must learn of it, not only one

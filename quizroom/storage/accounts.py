@@ -4,10 +4,9 @@ import threading
 from datetime import UTC, datetime
 
 from sqlalchemy import Engine, delete, insert, select, update
-from sqlalchemy.exc import SQLAlchemyError
 
-from quizroom.service.ports import NotStored
 from quizroom.storage.tables import entry_keys, heartbeat, host_tokens
+from quizroom.storage.writing import writing
 
 
 class SqlAccounts:
@@ -16,23 +15,23 @@ class SqlAccounts:
     def __init__(self, engine: Engine) -> None:
         """Use tables that `database.open_database` has made."""
         self._engine = engine
-        self._writing = threading.Lock()
+        self._turn = threading.Lock()
 
     def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
         """Keep a one-time key until it is used or expires."""
-        with self._writing, self._engine.begin() as connection:
+        with writing(self._engine, self._turn) as connection:
             connection.execute(insert(entry_keys).values(key_hash=key_hash, expires_at=expires_at))
 
     def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
         """Use up a one-time key; whoever deletes the row has it."""
-        with self._writing, self._engine.begin() as connection:
+        with writing(self._engine, self._turn) as connection:
             connection.execute(delete(entry_keys).where(entry_keys.c.expires_at <= now))
             spent = connection.execute(delete(entry_keys).where(entry_keys.c.key_hash == key_hash))
             return spent.rowcount == 1
 
     def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:
         """Keep the token of a host's browser."""
-        with self._writing, self._engine.begin() as connection:
+        with writing(self._engine, self._turn) as connection:
             connection.execute(insert(host_tokens).values(token_hash=token_hash, host=host, made_at=now))
 
     def host_of_token(self, token_hash: str) -> str | None:
@@ -48,16 +47,14 @@ class SqlHeartbeat:
     def __init__(self, engine: Engine) -> None:
         """Use tables that `database.open_database` has made."""
         self._engine = engine
+        self._turn = threading.Lock()
 
     def beat(self, now: datetime) -> None:
         """Write the one row. Raises `NotStored`."""
-        try:
-            with self._engine.begin() as connection:
-                moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
-                if moved.rowcount == 0:
-                    connection.execute(insert(heartbeat).values(id=1, at=now))
-        except SQLAlchemyError as error:
-            raise NotStored(str(error)) from error
+        with writing(self._engine, self._turn) as connection:
+            moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
+            if moved.rowcount == 0:
+                connection.execute(insert(heartbeat).values(id=1, at=now))
 
     def last_beat(self) -> datetime | None:
         """Read it; SQLite forgets the time zone, which is always UTC."""

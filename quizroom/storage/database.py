@@ -3,7 +3,9 @@
 from typing import Any
 
 from sqlalchemy import Engine, create_engine, event
+from sqlalchemy.exc import SQLAlchemyError
 
+from quizroom.service.ports import NotStored
 from quizroom.storage.tables import metadata
 
 
@@ -12,11 +14,17 @@ def open_database(url: str) -> Engine:
 
     SQLite runs with a write-ahead log and full synchronisation: a commit survives a killed
     process and a lost power supply.
+
+    Raises:
+        NotStored: the database cannot be opened or written.
     """
     engine = create_engine(url)
     if engine.dialect.name == "sqlite":
         event.listen(engine, "connect", _set_up_sqlite)
-    metadata.create_all(engine)
+    try:
+        metadata.create_all(engine)
+    except SQLAlchemyError as error:
+        raise NotStored(str(error)) from error
     return engine
 
 

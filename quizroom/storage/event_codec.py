@@ -27,7 +27,7 @@ def read_event(body: bytes) -> Event:
     """
     try:
         stored = orjson.loads(body)
-        return _adapters()[stored["kind"]].validate_python(stored["event"])
+        return _adapters()[stored["kind"]].validate_python(stored["event"], extra="forbid")
     except (orjson.JSONDecodeError, KeyError, TypeError, ValidationError) as error:
         raise UnreadableEvent(str(error)) from error
 

@@ -5,12 +5,13 @@ from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy import Connection, Engine, insert, select, update
-from sqlalchemy.exc import IntegrityError, SQLAlchemyError
+from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
-from quizroom.service.ports import Entry, NotStored, VersionTaken
+from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.tables import events, rooms
+from quizroom.storage.writing import writing
 
 
 class SqlEventLog:
@@ -19,8 +20,7 @@ class SqlEventLog:
     def __init__(self, engine: Engine) -> None:
         """Use tables that `database.open_database` has made."""
         self._engine = engine
-        # One writer at a time, and nothing inside yields: two open SQLite writes would block the process.
-        self._writing = threading.Lock()
+        self._turn = threading.Lock()
 
     def append(self, entries: Sequence[Entry]) -> None:
         """Commit all entries or none. Raises `VersionTaken`, `NotStored`."""
@@ -28,15 +28,15 @@ class SqlEventLog:
             {"room": entry.room, "version": entry.version, "body": write_event(entry.event)}
             for entry in entries
         ]
-        try:
-            with self._writing, self._engine.begin() as connection:
+        if not rows:
+            return
+        with writing(self._engine, self._turn) as connection:
+            try:
                 connection.execute(insert(events), rows)
                 for entry in entries:
                     _index(connection, entry)
-        except IntegrityError as error:
-            raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
-        except SQLAlchemyError as error:
-            raise NotStored(str(error)) from error
+            except IntegrityError as error:
+                raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
 
     def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
         """The events of a room above a version, in order."""

@@ -29,6 +29,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         families=room.plan.families,
         timing=room.plan.timing,
         fixed_seconds=room.plan.seconds,
+        standings=room.standings,
         items=(*opened, *ahead),
         roster=tuple(_roster_row(room, player, marks) for player in _by_handle(room)),
         actions=desk_actions(room),
@@ -75,6 +76,7 @@ def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
         round=current.number,
         state=state,
         struck=current.struck,
+        typed=desk_typed(current, marks),
         mean_mark=mean_mark(marks) if current.closed_at is not None else None,
     )
 
@@ -95,7 +97,7 @@ def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem
         format=item.format,
         stem=item.stem,
         options=desk_options(item, current),
-        typed=desk_typed(current) if current is not None else (),
+        typed=(),
         key_text=key_text(item),
         why=item.why.text,
         pick=item.pick,

@@ -145,6 +145,15 @@ class OwnResult:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OwnRound:
+    """What came of one closed round for this player."""
+
+    round: int
+    verdict: Verdict
+    mark: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnView:
     """What only this player sees."""
 
@@ -159,6 +168,8 @@ class OwnView:
     result: OwnResult | None
     marks: float
     of: int
+    rounds: tuple[OwnRound, ...]
+    """All closed rounds, marked as they now stand."""
     place: int | None
     """Own place once a round has closed, if standings are on."""
 
@@ -184,6 +195,8 @@ class DeskTyped:
     verdict: Literal["right", "half", "wrong", "doubtful"]
     because: str
     count: int
+    ruled: bool | None
+    """What the host ruled: accepted, refused, or None as long as the rule for spelling decides."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -247,6 +260,8 @@ class DeskView:
     families: tuple[str, ...]
     timing: Timing
     fixed_seconds: int
+    standings: bool
+    """Whether standings are to be shown, also before there are any."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
     actions: tuple[DeskAction, ...]

@@ -1,12 +1,13 @@
 """The view that one seat gets beside the public one."""
 
+from collections.abc import Iterator
 from datetime import datetime
 
-from quizroom.marking import RoomMarks, Total, standings
+from quizroom.marking import RoomMarks, RoundMarks, place_of
+from quizroom.questions import typed
 from quizroom.questions.model import Item
-from quizroom.questions.typed import verdict
 from quizroom.room.state import Answer, Player, Room, Round
-from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView, Verdict
+from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
 
 
@@ -17,7 +18,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         return _removed_view(room, player, now)
     current = room.rounds[-1] if room.rounds else None
     answer = current.answers.get(player) if current else None
-    total = marks.totals.get(player, Total(marks=0.0, of=0))
+    total = marks.totals[player]
     return OwnView(
         version=room.version,
         now=milliseconds(now),
@@ -30,6 +31,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         result=_own_result(seated, current, marks),
         marks=total.marks,
         of=total.of,
+        rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
     )
 
@@ -47,6 +49,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         result=None,
         marks=0.0,
         of=0,
+        rounds=(),
         place=None,
     )
 
@@ -65,8 +68,16 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         round=current.number,
         verdict=_verdict(player, current, mark),
         mark=mark or 0.0,
-        reasons=_reasons(current.item, answer) if explained and answer else (),
+        reasons=_reasons(current.item, answer, marks.rounds[-1]) if explained and answer else (),
     )
+
+
+def _own_rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[OwnRound]:
+    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+        if current.closed_at is not None:
+            mark = marked.marks.get(player.id)
+            verdict = _verdict(player, current, mark)
+            yield OwnRound(round=current.number, verdict=verdict, mark=mark or 0.0)
 
 
 def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
@@ -81,7 +92,7 @@ def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
     return "part" if mark > 0 else "wrong"
 
 
-def _reasons(item: Item, answer: Answer) -> tuple[ChosenReason, ...]:
+def _reasons(item: Item, answer: Answer, marked: RoundMarks) -> tuple[ChosenReason, ...]:
     lettered = tuple(
         ChosenReason(
             text=f"{option.letter}: {option.text}",
@@ -91,15 +102,14 @@ def _reasons(item: Item, answer: Answer) -> tuple[ChosenReason, ...]:
         for option in item.options
         if option.letter in answer.choice
     )
-    return lettered + tuple(_typed_reason(item, text) for text in answer.typed)
+    return lettered + tuple(_typed_reason(text, marked.verdicts[text]) for text in answer.typed)
 
 
-def _typed_reason(item: Item, text: str) -> ChosenReason:
-    found = verdict(item, text)
+def _typed_reason(text: str, found: typed.Verdict) -> ChosenReason:
     return ChosenReason(text=text, right=found.kind in ("right", "half"), reason=found.because)
 
 
 def _place(room: Room, player: str, marks: RoomMarks) -> int | None:
     if not room.standings or room.phase in ("preparing", "gathering", "answering"):
         return None
-    return next((row.place for row in standings(room, marks) if row.player == player), None)
+    return place_of(player, marks)

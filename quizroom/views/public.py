@@ -42,7 +42,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
 
 def answered(room: Room) -> int:
     """How many players who are still here have answered the current round."""
-    return sum(player in room.players for player in room.rounds[-1].answers) if room.rounds else 0
+    return len(room.rounds[-1].answers) if room.rounds else 0
 
 
 def item_face(item: Item, number: int) -> ItemFace:

@@ -2,9 +2,10 @@
 
 from collections import Counter
 
+from quizroom.knowledge.terms import normalise
 from quizroom.marking import RoundMarks
 from quizroom.questions.model import Item, Option
-from quizroom.questions.typed import VerdictKind, verdict
+from quizroom.questions.typed import VerdictKind
 from quizroom.room.state import Round
 from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
 
@@ -20,7 +21,7 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
     answered = len(current.answers)
     return ResultFace(
         options=option_results(current, reasons=explained),
-        typed=_typed_results(current),
+        typed=_typed_results(current, marks),
         key_text=key_text(current.item),
         why=current.item.why.text if explained else None,
         answered=answered,
@@ -53,14 +54,20 @@ def desk_options(item: Item, current: Round | None) -> tuple[DeskOption, ...]:
     return tuple(_desk_option(item, option, chosen[option.letter], answered) for option in item.options)
 
 
-def desk_typed(current: Round) -> tuple[DeskTyped, ...]:
+def desk_typed(current: Round, marks: RoundMarks) -> tuple[DeskTyped, ...]:
     """Typed answers as written, most frequent first, with the verdict and why."""
     written = Counter(text.casefold() for answer in current.answers.values() for text in answer.typed)
-    lines = []
-    for text, count in sorted(written.items(), key=lambda pair: (-pair[1], pair[0])):
-        found = verdict(current.item, text)
-        lines.append(DeskTyped(text=text, verdict=found.kind, because=found.because, count=count))
-    return tuple(lines)
+    verdicts = {text.casefold(): found for text, found in marks.verdicts.items()}
+    return tuple(
+        DeskTyped(
+            text=text,
+            verdict=verdicts[text].kind,
+            because=verdicts[text].because,
+            count=count,
+            ruled=current.rulings.get(normalise(text)),
+        )
+        for text, count in sorted(written.items(), key=lambda pair: (-pair[1], pair[0]))
+    )
 
 
 def key_text(item: Item) -> tuple[str, ...]:
@@ -96,11 +103,11 @@ def _times_chosen(current: Round) -> Counter[str]:
     return Counter(letter for answer in current.answers.values() for letter in answer.choice)
 
 
-def _typed_results(current: Round) -> tuple[TypedResult, ...]:
+def _typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
     said: Counter[tuple[str, VerdictKind]] = Counter()
     for answer in current.answers.values():
         for text in answer.typed:
-            found = verdict(current.item, text)
+            found = marks.verdicts[text]
             said[(_public_text(current.item, found.concept), found.kind)] += 1
     rows = sorted(said.items(), key=lambda pair: (VERDICT_ORDER[pair[0][1]], -pair[1], pair[0][0]))
     return tuple(

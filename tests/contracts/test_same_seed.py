@@ -4,6 +4,9 @@ import os
 import subprocess
 import sys
 
+import pytest
+
+pytestmark = pytest.mark.live
 COURSE = "arm_and_forearm"
 
 

@@ -4,7 +4,7 @@ import io
 import re
 import tokenize
 
-# A reason is at least two words after a dash, a hash or a colon.
+# A reason stands after a dash, a hash or a colon; "likewise" below a line that has one is enough.
 PYTHON = re.compile(
     r"""\#\s*(?:
         (?:ruff:\s*)?noqa:\s*[A-Z]+\d+(?:,\s*[A-Z]+\d+)*
@@ -19,7 +19,7 @@ TYPESCRIPT_ASKS = re.compile(
     r"(?:@ts-ignore|@ts-expect-error|@ts-nocheck|biome-ignore|eslint-disable)(?P<rest>.*)"
 )
 TYPESCRIPT_RULE = re.compile(r"^[\w\s/-]*")
-REASON = re.compile(r"^\s*(?:-+|#|:|--)\s*\S+\s+\S+")
+REASON = re.compile(r"^\s*(?:-+|#|:)\s*(?:likewise$|\S+\s+\S+)")
 
 
 def unexplained(path: str, source: str) -> list[str]:

@@ -52,14 +52,16 @@ def typescript_functions(source: str, where: str) -> list[Length]:
     return [
         Length(extent(lines, start), f"{where}:{start + 1} {line.strip()[:40]}")
         for start, line in enumerate(lines)
-        if TYPESCRIPT_START.search(line) and not is_comment_or_type(line)
+        if TYPESCRIPT_START.search(line) and not only_describes(line)
     ]
 
 
-def is_comment_or_type(line: str) -> bool:
-    """Whether an arrow in the line only describes: in a comment, or as the type of a function."""
+def only_describes(line: str) -> bool:
+    """Whether an arrow in the line only describes: in a comment, a function's type, a group of tests."""
     return (
-        re.match(r"\s*(//|/?\*|(export )?(type|interface)\b|readonly\b|\w+\??: \(.*\) => \S+;$)", line)
+        re.match(
+            r"\s*(//|/?\*|(export )?(type|interface)\b|readonly\b|describe\(|\w+\??: \(.*\) => \S+;$)", line
+        )
         is not None
     )
 

@@ -42,12 +42,12 @@ def is_pure(path: str) -> bool:
     return path.startswith(tuple(f"quizroom/{name}{end}" for name in PURE for end in ("/", ".py")))
 
 
-def imports(tree: ast.AST) -> Iterator[Use]:
-    """Every module that is imported anywhere in the file, by its full name."""
+def imports(tree: ast.AST, *, whole_modules_only: bool = False) -> Iterator[Use]:
+    """Every module that is imported anywhere in the file, by its full name; or only by `import name`."""
     for node in ast.walk(tree):
         if isinstance(node, ast.Import):
             yield from (Use(alias.name, node.lineno) for alias in node.names)
-        elif isinstance(node, ast.ImportFrom):
+        elif isinstance(node, ast.ImportFrom) and not whole_modules_only:
             yield Use("." * node.level + (node.module or ""), node.lineno)
 
 
@@ -71,7 +71,8 @@ def forbidden_imports(path: str, tree: ast.AST) -> Iterator[Use]:
 
 
 def own_dice(tree: ast.AST) -> Iterator[Use]:
-    """Any use of `random` but `random.Random(seed)`."""
+    """Any use of `random` but `random.Random(seed)`; a given Random may be called `random` too."""
+    module_is_here = any(use.what == "random" for use in imports(tree, whole_modules_only=True))
     for node in ast.walk(tree):
         if isinstance(node, ast.ImportFrom) and node.module == "random":
             yield from (
@@ -79,7 +80,12 @@ def own_dice(tree: ast.AST) -> Iterator[Use]:
                 for alias in node.names
                 if alias.name != "Random"
             )
-        if isinstance(node, ast.Attribute) and node.attr != "Random" and is_random(node.value):
+        if (
+            isinstance(node, ast.Attribute)
+            and node.attr != "Random"
+            and is_random(node.value)
+            and module_is_here
+        ):
             yield Use(f"takes random.{node.attr}", node.lineno)
         if isinstance(node, ast.Call) and called(node) == "Random" and not node.args:
             yield Use("makes a Random without a seed", node.lineno)

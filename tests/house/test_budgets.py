@@ -1,5 +1,7 @@
 """Files and functions stay short enough to be read in one look (numbers: the project's own choice)."""
 
+from functools import partial
+
 import pytest
 
 from tests.house.checkout import files, text
@@ -8,30 +10,30 @@ from tests.house.lengths import Budget, Length, findings, python_functions, type
 FILE_BUDGET = Budget(middle=80, most=200, any=400)
 FUNCTION_BUDGET = Budget(middle=8, most=25, any=50)
 CODE = {
-    "python": ((".py",), ("quizroom/", "web/")),
-    "typescript": ((".ts", ".tsx"), ("web/",)),
-    "tests": ((".py",), ("tests/",)),
+    "python": partial(files, ".py", under=("quizroom/", "web/")),
+    "typescript": partial(files, ".ts", ".tsx", under=("web/",)),
+    "everything": partial(files, ".py", ".ts", ".tsx", under=("quizroom/", "tests/", "web/")),
 }
-COUNTERS = {"python": python_functions, "typescript": typescript_functions, "tests": python_functions}
 
 
 def lines_of(path: str) -> int:
     return len(text(path).splitlines())
 
 
+def functions_of(path: str) -> list[Length]:
+    count = python_functions if path.endswith(".py") else typescript_functions
+    return count(text(path), path)
+
+
 @pytest.mark.parametrize("kind", CODE)
 def test_files_are_short(kind: str) -> None:
-    suffixes, folders = CODE[kind]
-    paths = [path for path in files(*suffixes, under=folders) if not path.endswith("__init__.py")]
+    paths = [path for path in CODE[kind]() if not path.endswith("__init__.py")]
     assert findings([Length(lines_of(path), path) for path in paths], FILE_BUDGET) == []
 
 
 @pytest.mark.parametrize("kind", CODE)
 def test_functions_are_short(kind: str) -> None:
-    suffixes, folders = CODE[kind]
-    count = COUNTERS[kind]
-    lengths = [length for path in files(*suffixes, under=folders) for length in count(text(path), path)]
-    assert findings(lengths, FUNCTION_BUDGET) == []
+    assert findings([length for path in CODE[kind]() for length in functions_of(path)], FUNCTION_BUDGET) == []
 
 
 def test_styles_are_no_longer_than_a_file_may_be() -> None:
@@ -55,6 +57,7 @@ def test_a_python_function_is_measured_from_its_name_to_its_last_line() -> None:
         ("const one = () => {\n  const two = () => {\n    go();\n  };\n\n  two();\n};\n", [7, 3]),
         ("class A {\n  one(a: string): void {\n    go(a);\n  }\n}\n", [3]),
         ("function One() {\n  return (\n    <p>don't {x}</p>\n  );\n}\n", [5]),
+        ("describe('one', () => {\n  it('two', () => {\n    go();\n  });\n});\n", [3]),
         ("if (a) {\n  go();\n}\nfor (const x of y) {\n  go(x);\n}\n", []),
         ("type One = (a: number) => void;\n// a => b\ninterface B {\n  go: (a: number) => void;\n}\n", []),
     ],

@@ -58,7 +58,7 @@ def test_each_way_to_the_outside_is_found(source: str) -> None:
     [
         "from datetime import datetime\ndef f(now: datetime):\n    return now > datetime(2026, 1, 1)",
         "import random\ndef f(seed):\n    return random.Random(seed).random()",
-        "from random import Random\ndef f(rng: Random):\n    return rng.shuffle([])",
+        "from random import Random\ndef f(random: Random):\n    return random.shuffle([])",
         "import json\nfrom quizroom.room.state import Room",
     ],
 )

@@ -55,6 +55,7 @@ def test_an_exemption_without_a_reason_is_found(path: str, line: str) -> None:
     [
         ("x.py", "a = 1  # noqa: E501, S606 - the address is longer"),
         ("x.py", "a = 1  # noqa: E501 -- the address is longer"),
+        ("x.py", "a = 1  # noqa: E501 - likewise"),
         ("x.py", "a = 1  # type: ignore[arg-type]  # the stub is wrong here"),
         ("x.py", "a = '# noqa'"),
         ("x.ts", "// @ts-expect-error: the page has no such property yet"),

@@ -5,11 +5,11 @@ import shutil
 import subprocess
 import sys
 import zipfile
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
 
-from quizroom import bootstrap
 from tests.house.checkout import ROOT, listed
 from web.node_build import system_npm
 
@@ -24,7 +24,8 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (source / "web" / "node_modules").symlink_to(ROOT / "web" / "node_modules")
     build = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(target)]
     if not system_npm():  # only an isolated build may fetch a Node for itself
-        build = [*bootstrap.pip(), "wheel", "--no-deps", "--wheel-dir", str(target), str(source)]
+        python = sys.executable if find_spec("pip") else str(Path(sys.executable).resolve())
+        build = [python, "-m", "pip", "wheel", "--no-deps", "--wheel-dir", str(target), str(source)]
     environment = {**os.environ, "QUIZROOM_EXTRA": "test"}  # what lies in node_modules is good as it is
     ran = subprocess.run(build, cwd=source, env=environment, capture_output=True, text=True, check=False)
     assert ran.returncode == 0, ran.stdout + ran.stderr

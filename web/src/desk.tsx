@@ -1,5 +1,10 @@
 import "./style/page.css";
 import { render } from "preact";
+import { DeskPage } from "./desk/desk_page";
+import { startDesk } from "./desk/session";
+import { readPage } from "./line/page";
+import { makeAnnouncer } from "./parts/announcer";
+import { restoreTheme } from "./parts/theme";
 
-const page = document.getElementById("page");
-if (page) render(<p class="waiting">Loading …</p>, page);
+restoreTheme();
+render(<DeskPage session={startDesk()} announcer={makeAnnouncer()} />, readPage().root);

@@ -15,6 +15,7 @@ export type ClientMessage =
   | RoundStep
   | AddTime
   | StrikeStep
+  | RuleOnWords
   | ShowStandings
   | RenamePlayer
   | RemovePlayer;
@@ -23,28 +24,28 @@ export type ClientMessage =
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
  */
 export interface ActionLine {
-  movement: string;
-  verb: string;
-  role: "prime" | "assistant";
-  part: string;
   condition: string;
-  status: "core" | "variant" | "minority";
+  movement: string;
+  part: string;
+  role: "prime" | "assistant";
   sources: string[];
+  status: "core" | "variant" | "minority";
+  verb: string;
 }
 /**
  * Host: lengthen the open round by so many seconds.
  */
 export interface AddTime {
   id: string;
-  type: "add_time";
   seconds: number;
+  type: "add_time";
 }
 /**
  * The player's own answer as the server has it.
  */
 export interface AnswerFace {
-  round: number;
   choice: string[];
+  round: number;
   typed: string[];
 }
 /**
@@ -52,46 +53,46 @@ export interface AnswerFace {
  */
 export interface ArteryPath {
   artery: string;
-  path: string[];
-  part: string;
   branch: string;
-  status: "core" | "variant" | "minority";
+  part: string;
+  path: string[];
   sources: string[];
+  status: "core" | "variant" | "minority";
 }
 /**
  * What the player chose or typed, and what that really is.
  */
 export interface ChosenReason {
-  text: string;
-  right: boolean;
   reason: string;
+  right: boolean;
+  text: string;
 }
 /**
  * Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later.
  */
 export interface EnterSeat {
-  id: string;
-  type: "enter_seat";
   door_code: string;
   handle: string;
+  id: string;
   seat_key: string;
+  type: "enter_seat";
 }
 /**
  * Come back to one's own seat.
  */
 export interface ResumeSeat {
-  id: string;
-  type: "resume_seat";
   door_code: string;
+  id: string;
   seat_key: string;
+  type: "resume_seat";
 }
 /**
  * Show the wall of a room.
  */
 export interface WatchWall {
+  door_code: string;
   id: string;
   type: "watch_wall";
-  door_code: string;
 }
 /**
  * Send my views again (after a version gap).
@@ -111,27 +112,27 @@ export interface ProbeTime {
  * Answer the open round; the last one before closing counts.
  */
 export interface SubmitAnswer {
-  id: string;
-  type: "submit_answer";
-  round: number;
   choice?: string[];
+  id: string;
+  round: number;
+  type: "submit_answer";
   typed?: string[];
 }
 /**
  * Host: deal a new review and show it on the desk.
  */
 export interface PrepareReview {
-  id: string;
-  type: "prepare_review";
-  title: string;
   course: string;
   families: string[];
+  id: string;
   rounds: number;
-  timing: "computed" | "fixed" | "untimed";
   seconds?: number;
-  typed?: boolean;
-  standings?: boolean;
   seed?: number | null;
+  standings?: boolean;
+  timing: "computed" | "fixed" | "untimed";
+  title: string;
+  type: "prepare_review";
+  typed?: boolean;
 }
 /**
  * Host: which reviews are there to go on with.
@@ -145,17 +146,17 @@ export interface ListReviews {
  */
 export interface OpenDesk {
   id: string;
-  type: "open_desk";
   room: string;
+  type: "open_desk";
 }
 /**
  * Host: swap or drop an item that is still ahead; `item` guards against doing it twice.
  */
 export interface ItemStep {
   id: string;
-  type: "swap_item" | "drop_item";
-  position: number;
   item: string;
+  position: number;
+  type: "swap_item" | "drop_item";
 }
 /**
  * Host: a step of the review. `round` is the round it is meant for (for `open_round` the one to
@@ -163,90 +164,117 @@ export interface ItemStep {
  */
 export interface RoundStep {
   id: string;
-  type: "open_door" | "open_round" | "pause_round" | "resume_round" | "close_round" | "show_record" | "end_review";
   round: number;
+  type: "open_door" | "open_round" | "pause_round" | "resume_round" | "close_round" | "show_record" | "end_review";
 }
 /**
  * Host: take a round's item out of all marks, or put it back.
  */
 export interface StrikeStep {
   id: string;
-  type: "strike_item" | "restore_item";
   round: number;
+  type: "strike_item" | "restore_item";
+}
+/**
+ * Host: accept or refuse typed words of a round, for everybody; the last ruling counts.
+ */
+export interface RuleOnWords {
+  accept: boolean;
+  id: string;
+  round: number;
+  type: "rule_on_words";
+  words: string;
 }
 /**
  * Host: standings on the wall on or off.
  */
 export interface ShowStandings {
   id: string;
-  type: "show_standings";
   on: boolean;
+  type: "show_standings";
 }
 /**
  * Host: give a player another handle.
  */
 export interface RenamePlayer {
-  id: string;
-  type: "rename_player";
-  player: string;
   handle: string;
+  id: string;
+  player: string;
+  type: "rename_player";
 }
 /**
  * Host: send a player out.
  */
 export interface RemovePlayer {
   id: string;
-  type: "remove_player";
   player: string;
+  type: "remove_player";
 }
 /**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
-  limit_ms: number | null;
   closes_at: number | null;
   left_ms: number | null;
+  limit_ms: number | null;
   paused: boolean;
 }
 /**
  * A course list that the desk offers.
  */
 export interface CourseLine {
-  id: string;
-  title: string;
   description: string;
-  muscles: number;
   families: string[];
+  id: string;
+  muscles: number;
+  title: string;
 }
 /**
  * An item on the desk. `position` counts from 0 among those ahead; None once opened.
  */
 export interface DeskItem {
-  id: string;
-  round: number;
-  position: number | null;
-  state: "ahead" | "open" | "closed" | "explained";
-  struck: boolean;
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
-  stem: string;
-  options: DeskOption[];
-  typed: DeskTyped[];
+  id: string;
   key_text: string[];
-  why: string;
-  pick: number;
-  seconds: number | null;
-  muscles: string[];
   mean_mark: number | null;
+  muscles: string[];
+  options: DeskOption[];
+  pick: number;
+  position: number | null;
+  round: number;
+  seconds: number | null;
+  state: "ahead" | "open" | "closed" | "explained";
+  stem: string;
+  struck: boolean;
+  typed: DeskTyped[];
+  why: string;
 }
 /**
  * An option with everything that the host may know.
  */
 export interface DeskOption {
-  letter: string;
-  text: string;
+  count: number;
   is_key: boolean;
+  letter: string;
   reason: string;
+  share: number;
   source:
     | "key"
     | "class_error"
@@ -255,21 +283,25 @@ export interface DeskOption {
     | "neighbouring_landmark"
     | "homologous_bone"
     | "sibling_nerve"
+    | "sibling_artery"
     | "antagonist"
+    | "same_joint"
     | "other_joint"
     | "serial_homologue"
+    | "other_level"
+    | "neighbouring_segment"
     | "same_region";
-  count: number;
-  share: number;
+  text: string;
 }
 /**
  * A typed answer as it was written, with its verdict and why.
  */
 export interface DeskTyped {
-  text: string;
-  verdict: "right" | "half" | "wrong" | "doubtful";
   because: string;
   count: number;
+  ruled: boolean | null;
+  text: string;
+  verdict: "right" | "half" | "wrong" | "doubtful";
 }
 /**
  * What the desk page starts with; served as JSON at /desk/settings.
@@ -283,16 +315,6 @@ export interface DeskSettings {
  * The host's private panel: the public view and everything behind it.
  */
 export interface DeskView {
-  version: number;
-  now: number;
-  room: string;
-  public: PublicView;
-  seed: number;
-  families: string[];
-  timing: "computed" | "fixed" | "untimed";
-  fixed_seconds: number;
-  items: DeskItem[];
-  roster: RosterRow[];
   actions: (
     | "open_door"
     | "open_round"
@@ -305,38 +327,65 @@ export interface DeskView {
     | "restore_item"
     | "end_review"
   )[];
+  families: string[];
+  fixed_seconds: number;
+  items: DeskItem[];
+  now: number;
+  public: PublicView;
+  room: string;
+  roster: RosterRow[];
+  seed: number;
+  standings: boolean;
+  timing: "computed" | "fixed" | "untimed";
+  version: number;
 }
 /**
  * What anybody in the room may see.
  */
 export interface PublicView {
-  version: number;
-  now: number;
-  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
-  title: string;
+  answered: number;
+  cautions: string[];
+  clock: ClockFace | null;
   course: string;
   door_code: string;
+  item: ItemFace | null;
+  now: number;
+  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
   players: number;
-  answered: number;
+  records: Record[];
+  result: ResultFace | null;
   round: number;
   rounds: number;
-  item: ItemFace | null;
-  clock: ClockFace | null;
-  result: ResultFace | null;
-  records: Record[];
   standings: StandingRow[] | null;
-  cautions: string[];
+  title: string;
+  version: number;
 }
 /**
  * An item as asked: nothing in it depends on the key.
  */
 export interface ItemFace {
-  round: number;
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
-  stem: string;
   options: OptionFace[];
   pick: number;
+  round: number;
+  stem: string;
 }
 /**
  * An option as asked.
@@ -346,184 +395,193 @@ export interface OptionFace {
   text: string;
 }
 /**
- * What came out of a closed round. `why` is there once the record is shown.
- */
-export interface ResultFace {
-  options: OptionResult[];
-  typed: TypedResult[];
-  key_text: string[];
-  why: string | null;
-  answered: number;
-  of: number;
-  mean_mark: number | null;
-  struck: boolean;
-}
-/**
- * An option after closing; `reason` is there once the record is shown (desk: always).
- */
-export interface OptionResult {
-  letter: string;
-  text: string;
-  is_key: boolean;
-  count: number;
-  share: number;
-  reason: string | null;
-}
-/**
- * Typed answers that came to the same verdict. Only terms known to anatomy are spelled out in public.
- */
-export interface TypedResult {
-  text: string;
-  verdict: "right" | "half" | "wrong" | "doubtful";
-  count: number;
-  share: number;
-}
-/**
  * Everything that is known of one muscle, ready to be looked at.
  */
 export interface Record {
-  muscle: string;
-  name: string;
-  latin: string;
-  meaning: string;
-  region: string;
+  arteries: ArteryPath[];
+  cautions: string[];
   compartment: string;
-  layer: string;
-  names: NameLine[];
+  differ: DifferLine[];
   heads: Head[];
   joints: JointRow[];
-  nerves: NervePath[];
-  arteries: ArteryPath[];
+  latin: string;
+  layer: string;
   lookalikes: LookAlikeLine[];
-  differ: DifferLine[];
-  notes: NoteLine[];
-  cautions: string[];
-  sources: SourceLine[];
-}
-/**
- * Another name of the muscle and what sort of name it is.
- */
-export interface NameLine {
-  term: string;
-  kind: string;
-}
-/**
- * A part of the muscle with its own attachments; `name` is empty for the whole muscle.
- */
-export interface Head {
+  meaning: string;
+  muscle: string;
   name: string;
-  origins: Site[];
-  insertions: Site[];
-}
-/**
- * One attachment: the landmark, the bone it lies on, finer words.
- */
-export interface Site {
-  landmark: string;
-  bone: string;
-  label: string;
-  detail: string;
-  tissue: "bone" | "soft";
-  status: "core" | "variant" | "minority";
-  sources: string[];
-}
-/**
- * A joint that the muscle crosses with its actions there; `parts` is empty if all cross it.
- */
-export interface JointRow {
-  joint: string;
-  parts: string[];
-  actions: ActionLine[];
-}
-/**
- * A motor nerve from its roots to the branch that ends in the muscle.
- */
-export interface NervePath {
-  nerve: string;
-  path: string[];
-  roots: string[];
-  main: string[];
-  part: string;
-  branch: string;
-  status: "core" | "variant" | "minority";
-  sources: string[];
-}
-/**
- * Terms to keep apart from this muscle or its landmarks.
- */
-export interface LookAlikeLine {
-  terms: string[];
-  tell: string;
+  names: NameLine[];
+  nerves: NervePath[];
+  notes: NoteLine[];
+  region: string;
+  sources: SourceLine[];
 }
 /**
  * A point on which books differ.
  */
 export interface DifferLine {
   about: string;
-  text: string;
   sources: string[];
+  text: string;
+}
+/**
+ * A part of the muscle with its own attachments; `name` is empty for the whole muscle.
+ */
+export interface Head {
+  insertions: Site[];
+  name: string;
+  origins: Site[];
+}
+/**
+ * One attachment: the landmark, the bone it lies on, finer words.
+ */
+export interface Site {
+  bone: string;
+  detail: string;
+  label: string;
+  landmark: string;
+  sources: string[];
+  status: "core" | "variant" | "minority";
+  tissue: "bone" | "soft";
+}
+/**
+ * A joint that the muscle crosses with its actions there; `parts` is empty if all cross it.
+ */
+export interface JointRow {
+  actions: ActionLine[];
+  joint: string;
+  parts: string[];
+}
+/**
+ * Terms to keep apart from this muscle or its landmarks.
+ */
+export interface LookAlikeLine {
+  tell: string;
+  terms: string[];
+}
+/**
+ * Another name of the muscle and what sort of name it is.
+ */
+export interface NameLine {
+  kind: string;
+  term: string;
+}
+/**
+ * A motor nerve from its roots to the branch that ends in the muscle.
+ */
+export interface NervePath {
+  branch: string;
+  main: string[];
+  nerve: string;
+  part: string;
+  path: string[];
+  roots: string[];
+  sources: string[];
+  status: "core" | "variant" | "minority";
 }
 /**
  * A teaching note, or a clinical one that is shown with the caution.
  */
 export interface NoteLine {
-  text: string;
   kind: "teaching" | "clinical";
   sources: string[];
+  text: string;
 }
 /**
  * A source in full, once, at the foot of the record.
  */
 export interface SourceLine {
+  access: "compared" | "read" | "from memory" | "common practice";
   id: string;
   title: string;
-  access: "compared" | "read" | "from memory" | "common practice";
+}
+/**
+ * What came out of a closed round. `why` is there once the record is shown.
+ */
+export interface ResultFace {
+  answered: number;
+  key_text: string[];
+  mean_mark: number | null;
+  of: number;
+  options: OptionResult[];
+  struck: boolean;
+  typed: TypedResult[];
+  why: string | null;
+}
+/**
+ * An option after closing; `reason` is there once the record is shown (desk: always).
+ */
+export interface OptionResult {
+  count: number;
+  is_key: boolean;
+  letter: string;
+  reason: string | null;
+  share: number;
+  text: string;
+}
+/**
+ * Typed answers that came to the same verdict. Only terms known to anatomy are spelled out in public.
+ */
+export interface TypedResult {
+  count: number;
+  share: number;
+  text: string;
+  verdict: "right" | "half" | "wrong" | "doubtful";
 }
 /**
  * A line of the standings. Equal marks share a place.
  */
 export interface StandingRow {
-  place: number;
   handle: string;
   marks: number;
   of: number;
+  place: number;
 }
 /**
  * A player on the host's roster.
  */
 export interface RosterRow {
-  player: string;
-  handle: string;
-  from_round: number;
   answered: boolean;
+  from_round: number;
+  handle: string;
   marks: number;
   of: number;
+  player: string;
 }
 /**
  * The player's own outcome of a closed round; reasons come with the record.
  */
 export interface OwnResult {
-  round: number;
-  verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
   mark: number;
   reasons: ChosenReason[];
+  round: number;
+  verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
+}
+/**
+ * What came of one closed round for this player.
+ */
+export interface OwnRound {
+  mark: number;
+  round: number;
+  verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
 }
 /**
  * What only this player sees.
  */
 export interface OwnView {
-  version: number;
-  now: number;
-  player: string;
-  handle: string;
-  removed: boolean;
-  from_round: number;
-  round: number;
   answer: AnswerFace | null;
-  result: OwnResult | null;
+  from_round: number;
+  handle: string;
   marks: number;
+  now: number;
   of: number;
   place: number | null;
+  player: string;
+  removed: boolean;
+  result: OwnResult | null;
+  round: number;
+  rounds: OwnRound[];
+  version: number;
 }
 /**
  * The answer to one message: done, refused (`code`, `text` say why), or failed (send it again).
@@ -532,34 +590,37 @@ export interface OwnView {
  * opening; `reviews` with `list_reviews`; `answer_round` says which round's answer is now in the log.
  */
 export interface Reply {
-  id: string;
-  result: "done" | "refused" | "failed";
-  now: number;
-  code?: string;
-  text?: string;
-  public?: PublicView | null;
-  own?: OwnView | null;
-  desk?: DeskView | null;
-  reviews?: ReviewLine[] | null;
   answer_round?: number | null;
+  code?: string;
+  desk?: DeskView | null;
+  id: string;
+  now: number;
+  own?: OwnView | null;
+  public?: PublicView | null;
+  result: "done" | "refused" | "failed";
+  reviews?: ReviewLine[] | null;
+  text?: string;
 }
 /**
  * A review of this host in the list of those to go on with.
  */
 export interface ReviewLine {
-  room: string;
-  title: string;
   course: string;
   phase: string;
-  rounds: number;
   prepared_at: number;
+  room: string;
+  rounds: number;
+  title: string;
 }
 /**
- * Counts between two versions, at most twice a second. `options` only on the desk.
+ * Counts between two phases, at most twice a second; the desk gets its whole view as often.
+ *
+ * It is also repeated every few seconds. A page that knows another phase or round asks for its views.
  */
 export interface Tally {
-  version: number;
-  players: number;
   answered: number;
-  options?: OptionResult[] | null;
+  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
+  players: number;
+  round: number;
+  version: number;
 }

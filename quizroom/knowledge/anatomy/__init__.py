@@ -10,6 +10,10 @@ from quizroom.knowledge.anatomy.crossing import joints_crossed as joints_crossed
 from quizroom.knowledge.anatomy.crossing import joints_possibly_crossed as joints_possibly_crossed
 from quizroom.knowledge.anatomy.crossing import joints_recorded as joints_recorded
 from quizroom.knowledge.anatomy.crossing import parts_crossing as parts_crossing
+from quizroom.knowledge.anatomy.lesion import Cut as Cut
+from quizroom.knowledge.anatomy.lesion import Lesion as Lesion
+from quizroom.knowledge.anatomy.lesion import cut_at as cut_at
+from quizroom.knowledge.anatomy.lesion import lesion_of as lesion_of
 from quizroom.knowledge.anatomy.movers import antagonist as antagonist
 from quizroom.knowledge.anatomy.movers import movers as movers
 from quizroom.knowledge.anatomy.movers import prime_movers as prime_movers

@@ -10,7 +10,7 @@ from quizroom.knowledge.segments import place_of, span
 from quizroom.knowledge.wording import listed
 
 _CORE: tuple[Status, ...] = ("core",)
-_LEVELS: tuple[NerveKind, ...] = ("root", "plexus", "trunk", "division", "cord")
+_LEVELS: tuple[NerveKind, ...] = ("root", "trunk", "plexus", "division", "cord")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,18 +79,20 @@ def nerve_path(catalogue: Catalogue, nerve: str, roots: Sequence[str] = ()) -> t
     """From the spinal roots over trunks, divisions and cords to the nerve.
 
     With `roots` (those of one muscle) only the way that fibres of these roots can take: C6-C7 fibres
-    reach the median nerve through the lateral cord alone.
+    reach the median nerve through the lateral cord alone. Cranial nerves have no roots and are told whole.
     """
     wanted = set(roots or catalogue.nerves[nerve].roots)
     ancestors = [
         node
         for node in map(catalogue.nerves.get, nerve_ancestors(catalogue, nerve) - {nerve})
-        if node and wanted & set(node.roots)
+        if node and (not wanted or wanted & set(node.roots))
     ]
+    if not wanted:
+        # Here a plexus lies on the way of a nerve, not before it.
+        return tuple(_single(node) for node in (*_by_depth(catalogue, ancestors), catalogue.nerves[nerve]))
     plexus = [_step(kind, [node for node in ancestors if node.kind == kind]) for kind in _LEVELS]
-    nerves = [node for node in ancestors if node.kind not in _LEVELS]
-    nerves.sort(key=lambda node: len(nerve_ancestors(catalogue, node.id)))
-    chain = [PathStep(node.kind, node.name, (node.id,)) for node in [*nerves, catalogue.nerves[nerve]]]
+    nerves = _by_depth(catalogue, [node for node in ancestors if node.kind not in _LEVELS])
+    chain = [_single(node) for node in [*nerves, catalogue.nerves[nerve]]]
     return (*(step for step in plexus if step.ids), *chain)
 
 
@@ -107,6 +109,14 @@ def _facts(
 ) -> tuple[Fact, ...]:
     facts = (fact for value in values for fact in catalogue.index.facts_with.get((kind, value), ()))
     return tuple(fact for fact in facts if fact.status in statuses)
+
+
+def _by_depth(catalogue: Catalogue, nodes: list[Nerve]) -> list[Nerve]:
+    return sorted(nodes, key=lambda node: (len(nerve_ancestors(catalogue, node.id)), node.id))
+
+
+def _single(node: Nerve) -> PathStep:
+    return PathStep(node.kind, node.name, (node.id,))
 
 
 def _step(kind: NerveKind, nodes: list[Nerve]) -> PathStep:

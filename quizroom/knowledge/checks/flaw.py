@@ -15,6 +15,7 @@ TABLE_FILES = {
     "joints": "joints.toml",
     "movements": "movements.toml",
     "nerves": "nerves.toml",
+    "levels": "levels.toml",
     "arteries": "arteries.toml",
     "lookalikes": "lookalikes.toml",
     "exceptions": "exceptions.toml",

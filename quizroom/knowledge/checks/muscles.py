@@ -73,6 +73,8 @@ def every_action_joint_is_crossed(catalogue: Catalogue) -> Iterator[Flaw]:
     for fact in catalogue.index.facts.values():
         if not isinstance(fact.row, Action) or fact.row.joint not in catalogue.joints:
             continue
+        if not _is_placed(catalogue, fact.muscle):
+            continue
         crossed = joints_crossed if fact.status == "core" else joints_recorded
         joints = crossed(catalogue, fact.muscle, fact.part)
         if fact.row.joint not in joints:
@@ -126,3 +128,9 @@ def every_difference_has_a_topic(catalogue: Catalogue) -> Iterator[Flaw]:
 
 def _has_core(rows: tuple[Attachment, ...], part: str) -> bool:
     return any(row.status == "core" and row.part in ("", part) for row in rows)
+
+
+def _is_placed(catalogue: Catalogue, muscle: str) -> bool:
+    """Whether all its sites are known; else another rule has told already."""
+    one = catalogue.muscles[muscle]
+    return all(row.site in catalogue.landmarks for row in (*one.origins, *one.insertions))

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks import courses, known_ids, muscles, nerves, sources, vocabulary
+from quizroom.knowledge.checks import courses, known_ids, levels, muscles, nerves, sources, vocabulary
 from quizroom.knowledge.checks.flaw import Flaw
 from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.suggest import suggest
@@ -41,10 +41,14 @@ LOCAL_RULES: tuple[Rule, ...] = (
     vocabulary.no_exact_name_means_two_things,
     vocabulary.every_id_means_one_thing,
     vocabulary.ids_are_never_reused,
+    vocabulary.retired_tables_exist,
     vocabulary.antagonism_is_symmetric,
     vocabulary.landmarks_lie_on_bones,
     vocabulary.file_name_is_the_id,
     vocabulary.region_folder_matches,
+    levels.every_level_lies_on_a_known_nerve,
+    levels.levels_spare_what_their_nerve_reaches,
+    levels.distal_levels_spare_more,
     courses.course_muscles_exist,
     courses.course_families_exist,
     courses.course_is_not_empty,

@@ -60,5 +60,7 @@ def _citations(catalogue: Catalogue) -> Iterator[tuple[str, str, tuple[str, ...]
         yield from ((file, key, sources) for key, sources in _cited(muscle))
     for lookalike in catalogue.lookalikes.values():
         yield file_of(catalogue, "lookalikes", lookalike.id), f"{lookalike.id}.sources", lookalike.sources
+    for level in catalogue.levels.values():
+        yield file_of(catalogue, "levels", level.id), f"{level.id}.sources", level.sources
     for position, exempt in enumerate(catalogue.exempt):
         yield "exceptions.toml", f"exempt[{position}].sources", exempt.sources

@@ -6,6 +6,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.checks.flaw import Flaw, at_entry, file_of
 from quizroom.knowledge.facts import slug
 from quizroom.knowledge.lexicon import Term, lexicon
+from quizroom.knowledge.suggest import suggest
 
 _TABLE_OF = {
     "muscle": "muscles",
@@ -45,10 +46,19 @@ def every_id_means_one_thing(catalogue: Catalogue) -> Iterator[Flaw]:
 
 def ids_are_never_reused(catalogue: Catalogue) -> Iterator[Flaw]:
     """An id of retired.toml is not in use again: it may stand in stored answers."""
-    for table, retired in catalogue.retired.items():
-        for entry in getattr(catalogue, table, ()):
-            if entry in retired:
+    for table in _TABLE_OF.values():
+        for entry in catalogue.retired.get(table, ()):
+            if entry in getattr(catalogue, table):
                 yield at_entry(catalogue, table, entry, "the id is retired", "choose a new id")
+
+
+def retired_tables_exist(catalogue: Catalogue) -> Iterator[Flaw]:
+    """The headings of retired.toml are tables whose ids may stand in stored answers."""
+    tables = dict.fromkeys(_TABLE_OF.values())
+    for table in catalogue.retired:
+        if table not in tables:
+            message, remedy = f'"{table}" is no such table', suggest(table, tables)
+            yield Flaw(file="retired.toml", key=table, subject=table, message=message, remedy=remedy)
 
 
 def antagonism_is_symmetric(catalogue: Catalogue) -> Iterator[Flaw]:

@@ -1,0 +1,1 @@
+"""Content and results in the file formats of other programs."""

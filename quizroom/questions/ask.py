@@ -1,0 +1,43 @@
+"""What could be asked: one fact in one direction, before options are chosen."""
+
+from dataclasses import dataclass
+
+from quizroom.questions.claims import Relation
+from quizroom.questions.model import Family, Format
+from quizroom.questions.words import OptionKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """A question in the making.
+
+    Options are either values of a unit (`unit` is a muscle or part) or muscles of a value (`value`
+    is a site, a nerve, ...): the other of the two is empty.
+    """
+
+    family: Family
+    direction: str
+    subject: str
+    relation: Relation
+    kind: OptionKind
+    key: tuple[str, ...]
+    barred: frozenset[str]
+    """What may be true by any reading, and so is no wrong option."""
+    facts: tuple[str, ...]
+    muscles: tuple[str, ...]
+    unit: tuple[str, str] | None = None
+    value: str = ""
+    formats: tuple[Format, ...] = ("one_best",)
+    stem: str
+    """For lettered options."""
+    wording: str = ""
+    """For typed answers."""
+    also: tuple[str, ...] = ()
+    """What a typed answer may also say: accepted variants."""
+    leads: tuple[str, ...] = ()
+    """Look-alikes that must be among the wrong options, as far as they are not barred."""
+
+    @property
+    def id(self) -> str:
+        """The same for the same question, whatever its options."""
+        return f"{self.family}:{self.direction}:{self.subject}:{'+'.join(self.key)}"

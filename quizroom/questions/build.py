@@ -1,0 +1,108 @@
+"""From an ask to an item: options chosen and shuffled, every one with its reason."""
+
+from collections.abc import Sequence
+from hashlib import blake2s
+from random import Random
+
+from quizroom.knowledge.terms import normalise
+from quizroom.questions.ask import Ask
+from quizroom.questions.choose import wrong_for_set, wrong_options
+from quizroom.questions.distractors import Candidate
+from quizroom.questions.model import LETTERS, Accepted, Format, Item, NearTerm, Option
+from quizroom.questions.near import accepted_terms, near_terms
+from quizroom.questions.reasons import reason_of_option, reason_of_term, why_of
+from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.timing import seconds_for
+from quizroom.questions.words import concept_text
+
+FEWEST_BESIDE_SET = 3
+MOST_BESIDE_SET = 4
+LONGEST_STEM_WORDS = 25
+_SMALL_WORD = 3
+
+
+def build_item(syllabus: Syllabus, ask: Ask, format_: Format, seed: int) -> Item | None:
+    """The item for an ask in a format, the same for the same seed; None if no fair options are to be had."""
+    random = Random(f"{seed}/{format_}/{ask.id}")  # noqa: S311 -- a deal is to be repeatable, not secret
+    if format_ in ("typed", "free_list"):
+        item = _item(syllabus, ask, format_, (), random)
+        return None if _tells_the_answer(item) else item
+    wrong = _wrong(syllabus, ask, format_, random)
+    if wrong is None or len(ask.stem.split()) > LONGEST_STEM_WORDS:
+        return None
+    return _item(syllabus, ask, format_, _options(syllabus, ask, wrong, random), random)
+
+
+def _tells_the_answer(item: Item) -> bool:
+    """Whether the question holds all words of an accepted term: the nerve to subclavius, and subclavius."""
+    asked = set(normalise(item.stem).split())
+    terms = (normalise(term) for accepted in item.accepted for term in accepted.terms)
+    return any({word for word in term.split() if len(word) > _SMALL_WORD} <= asked for term in terms)
+
+
+def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Sequence[Candidate] | None:
+    if format_ == "one_best":
+        return wrong_options(syllabus, ask, random)
+    wanted = min(random.randint(FEWEST_BESIDE_SET, MOST_BESIDE_SET), len(LETTERS) - len(ask.key))
+    return wrong_for_set(syllabus, ask, random, wanted, FEWEST_BESIDE_SET)
+
+
+def _options(syllabus: Syllabus, ask: Ask, wrong: Sequence[Candidate], random: Random) -> tuple[Option, ...]:
+    chosen: list[Candidate] = [*((key, "key") for key in ask.key), *wrong]
+    random.shuffle(chosen)
+    return tuple(
+        Option(
+            letter=letter,
+            text=concept_text(syllabus.words, ask.kind, concept),
+            concept=concept,
+            reason=reason_of_option(syllabus, ask, concept),
+            source=source,
+        )
+        for letter, (concept, source) in zip(LETTERS, chosen, strict=False)
+    )
+
+
+def _item(syllabus: Syllabus, ask: Ask, format_: Format, options: tuple[Option, ...], random: Random) -> Item:
+    typed = format_ in ("typed", "free_list")
+    stem = ask.wording if typed else ask.stem
+    accepted = _accepted(syllabus, ask) if typed else ()
+    return Item(
+        id=blake2s(f"{random.random()}/{ask.id}".encode(), digest_size=8).hexdigest(),
+        family=ask.family,
+        direction=ask.direction,
+        format=format_,
+        subject=ask.subject,
+        stem=stem,
+        options=options,
+        key=tuple(option.letter for option in options if option.source == "key"),
+        pick=len(ask.key),
+        accepted=accepted,
+        near=_near(syllabus, ask, accepted) if typed else (),
+        spelling=syllabus.course.spelling,
+        why=why_of(syllabus, ask),
+        facts=ask.facts,
+        muscles=ask.muscles,
+        records=tuple(syllabus.record(muscle) for muscle in ask.muscles),
+        seconds=seconds_for(stem, [option.text for option in options], format_, len(ask.key)),
+    )
+
+
+def _accepted(syllabus: Syllabus, ask: Ask) -> tuple[Accepted, ...]:
+    vocabulary = syllabus.vocabulary()
+    return tuple(
+        Accepted(
+            concept=concept,
+            text=concept_text(syllabus.words, ask.kind, concept),
+            terms=accepted_terms(vocabulary, concept),
+        )
+        for concept in (*ask.key, *ask.also)
+    )
+
+
+def _near(syllabus: Syllabus, ask: Ask, accepted: Sequence[Accepted]) -> tuple[NearTerm, ...]:
+    terms = {one.concept: one.terms for one in accepted}
+    found = near_terms(syllabus.vocabulary(), terms, syllabus.vocabulary().of_concept[ask.key[0]][0].kind)
+    return tuple(
+        NearTerm(concept=term.concept, term=term.text, tells=reason_of_term(syllabus, ask, term))
+        for term in found
+    )

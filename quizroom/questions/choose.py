@@ -1,0 +1,143 @@
+"""Choosing wrong options that stand fairly beside the key."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from random import Random
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.cues import clangs, stands_out_in_length
+from quizroom.questions.distractors import Candidate, candidates
+from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.words import concept_text
+
+PREFERRED_WRONG = 3
+FEWEST_WRONG = 2
+_LONGEST_LOOK = 40
+"""Candidates looked at before an ask is given up."""
+_MOVEMENTS = ("movement", "action")
+
+
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """The options so far: what may not join them, and their texts."""
+
+    syllabus: Syllabus
+    ask: Ask
+    wrong: list[Candidate] = field(default_factory=list)
+
+    def takes(self, candidate: Candidate) -> bool:
+        """Whether a candidate may stand beside the key and the others: no overlap, no same text."""
+        concept = candidate[0]
+        if self.ask.unit is None:
+            return concept not in self.ask.key and all(concept != other for other, _ in self.wrong)
+        overlap = self.syllabus.tables[self.ask.relation].overlap
+        return all(
+            concept not in overlap(other) for other in (*self.ask.key, *(one for one, _ in self.wrong))
+        )
+
+
+def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candidate, ...] | None:
+    """Three wrong options, or two rather than a third from nowhere in particular; None if none are fair.
+
+    Fair: none may be true, none overlap, the key does not stand out by its length, and if the key echoes the
+    question a wrong option does so too.
+    """
+    found = candidates(syllabus, ask, random)[:_LONGEST_LOOK]
+    chosen = _first_fit(syllabus, ask, found, PREFERRED_WRONG)
+    chosen = _without_padding(ask, chosen)
+    chosen = _with_an_echo(syllabus, ask, chosen, found)
+    chosen = _with_a_long_one(syllabus, ask, chosen, found)
+    if len(chosen) < FEWEST_WRONG or not _is_fair(syllabus, ask, chosen):
+        return None
+    return tuple(chosen)
+
+
+def wrong_for_set(
+    syllabus: Syllabus, ask: Ask, random: Random, wanted: int, fewest: int
+) -> tuple[Candidate, ...] | None:
+    """Wrong options for a set of several keys, at least `fewest`."""
+    found = candidates(syllabus, ask, random)
+    chosen = _with_an_echo(syllabus, ask, _first_fit(syllabus, ask, found, wanted), found)
+    if len(chosen) < fewest or not _echoes_are_fair(syllabus, ask, chosen):
+        return None
+    return tuple(chosen)
+
+
+def _first_fit(syllabus: Syllabus, ask: Ask, found: Iterable[Candidate], wanted: int) -> list[Candidate]:
+    table = _Table(syllabus, ask)
+    for candidate in found:
+        if len(table.wrong) == wanted:
+            break
+        if table.takes(candidate):
+            table.wrong.append(candidate)
+    return table.wrong
+
+
+def _without_padding(ask: Ask, chosen: Sequence[Candidate]) -> list[Candidate]:
+    """Without a third that is merely of the same region; the movements of one joint are all alike near."""
+    if ask.kind in _MOVEMENTS or len(chosen) < PREFERRED_WRONG or chosen[-1][1] != "same_region":
+        return list(chosen)
+    return list(chosen[:FEWEST_WRONG])
+
+
+def _with_an_echo(
+    syllabus: Syllabus, ask: Ask, chosen: list[Candidate], found: Sequence[Candidate]
+) -> list[Candidate]:
+    """The last option exchanged for one that echoes the question, if only the key does."""
+    if _echoes_are_fair(syllabus, ask, chosen):
+        return chosen
+    stem = syllabus.stems(ask.stem)
+    echoing = (one for one in found if clangs(stem, syllabus.stems(_text(syllabus, ask, one[0]))))
+    return _exchanged(syllabus, ask, chosen, echoing)
+
+
+def _with_a_long_one(
+    syllabus: Syllabus, ask: Ask, chosen: list[Candidate], found: Sequence[Candidate]
+) -> list[Candidate]:
+    """One option exchanged for one that is long enough, if the key stands out by its length."""
+    if not chosen or not _key_stands_out(syllabus, ask, chosen):
+        return chosen
+    key = _text(syllabus, ask, ask.key[0])
+    long_ones = [one for one in found if not stands_out_in_length(key, [_text(syllabus, ask, one[0])])]
+    for place in range(len(chosen) - 1, -1, -1):
+        changed = _exchanged(syllabus, ask, [*chosen[:place], *chosen[place + 1 :], chosen[place]], long_ones)
+        if _is_fair(syllabus, ask, changed):
+            return changed
+    return chosen
+
+
+def _exchanged(
+    syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate], better: Iterable[Candidate]
+) -> list[Candidate]:
+    """The last of the chosen replaced by the first better one that fits beside the rest."""
+    table = _Table(syllabus, ask, list(chosen[:-1]))
+    for candidate in better:
+        if table.takes(candidate):
+            return [*table.wrong, candidate]
+    return list(chosen)
+
+
+def _is_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    if not chosen or _key_stands_out(syllabus, ask, chosen):
+        return False
+    has_lead = not ask.leads or any(concept in ask.leads for concept, _ in chosen)
+    return has_lead and _echoes_are_fair(syllabus, ask, chosen)
+
+
+def _echoes_are_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    """Whether few of the keys echo the question, or a wrong option does so too."""
+    stem = syllabus.stems(ask.stem)
+    echoing = sum(clangs(stem, syllabus.stems(_text(syllabus, ask, key))) for key in ask.key)
+    if echoing <= len(ask.key) // 2:
+        return True
+    return any(clangs(stem, syllabus.stems(_text(syllabus, ask, concept))) for concept, _ in chosen)
+
+
+def _key_stands_out(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    return stands_out_in_length(
+        _text(syllabus, ask, ask.key[0]), [_text(syllabus, ask, concept) for concept, _ in chosen]
+    )
+
+
+def _text(syllabus: Syllabus, ask: Ask, concept: str) -> str:
+    return concept_text(syllabus.words, ask.kind, concept)

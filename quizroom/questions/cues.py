@@ -1,0 +1,62 @@
+"""Cues that give a key away to those who know nothing: a shared stem, the longest option."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+_STEM_LETTERS = 5
+_NOTICEABLE = 1.1
+_SHORT_ROOTS = ("flex",)
+"""Roots of fewer letters that give as much away: flexor, flexion."""
+_EVERYDAY = frozenset(
+    (
+        *("anterior", "posterior", "superior", "inferior", "medial", "lateral", "upper", "lower", "middle"),
+        *(
+            "proximal",
+            "distal",
+            "proximally",
+            "distally",
+            "superficial",
+            "which",
+            "these",
+            "muscle",
+            "muscles",
+        ),
+        *("nerve", "nerves", "artery", "arteries", "joint", "joints", "movement", "movements", "action"),
+        *("process", "tubercle", "tuberosity", "border", "surface", "fossa", "first", "second", "third"),
+        *("branch", "branches", "origin", "insertion", "attachment", "originates", "inserts", "attaches"),
+        *("supplies", "supply", "produce", "produces", "prime", "mover", "finger", "fingers", "thumb"),
+        *("articulation", "spinous", "processes", "transverse", "three", "seven", "eight", "compartment"),
+    )
+)
+"""Words that stand in so many names that sharing them tells nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stems:
+    """What may echo in another text: the `starts` of words, and all `runs` of letters in words."""
+
+    starts: frozenset[str]
+    runs: frozenset[str]
+
+
+def stems_of(text: str) -> Stems:
+    """The stems of a text: the first letters of its telling words, and all runs of letters within them."""
+    words = [word for word in re.findall(r"[^\W\d_]+", text.lower()) if word not in _EVERYDAY]
+    long_words = [word for word in words if len(word) >= _STEM_LETTERS]
+    roots = frozenset(root for root in _SHORT_ROOTS for word in words if word.startswith(root))
+    runs = (word[i : i + _STEM_LETTERS] for word in long_words for i in range(len(word) - _STEM_LETTERS + 1))
+    return Stems(roots | {word[:_STEM_LETTERS] for word in long_words}, roots | frozenset(runs))
+
+
+def clangs(stem: Stems, option: Stems) -> bool:
+    """Whether an option echoes the question, as the radial nerve echoes brachioradialis.
+
+    A word of one must begin with letters that stand anywhere in a word of the other.
+    """
+    return not (stem.starts.isdisjoint(option.runs) and option.starts.isdisjoint(stem.runs))
+
+
+def stands_out_in_length(key: str, others: Iterable[str]) -> bool:
+    """Whether the key is by more than a tenth longer than every other option."""
+    return len(key) > _NOTICEABLE * max(map(len, others))

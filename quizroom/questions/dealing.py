@@ -1,0 +1,146 @@
+"""The hand from which a review is dealt: what is left to ask, and what has been shown already."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import islice
+from random import Random
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.build import build_item
+from quizroom.questions.families import ASKS
+from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.syllabus import Syllabus
+
+_TYPED_SHARE = 1 / 3
+"""How much of a review is typed, where that is wanted and enough can be asked so: a practical is typed."""
+_TYPED: tuple[Format, ...] = ("typed", "free_list")
+_MUSCLES_LOOKED_AT = 12
+"""Muscles tried for a question that nothing shown before gives away, before one is taken all the same."""
+
+_NO_DRAWBACK = (0, False)
+
+ByMuscle = dict[str, list[Ask]]
+
+
+@dataclass(slots=True, kw_only=True)
+class Dealing:
+    """The state of a deal. `left` holds what may still be asked, by family and first muscle."""
+
+    syllabus: Syllabus
+    formats: tuple[Format, ...]
+    random: Random
+    seed: int
+    left: dict[Family, ByMuscle]
+    order: dict[str, float]
+    """A place by chance for each muscle, to break ties."""
+    dealt: Counter[Family] = field(default_factory=Counter)
+    covered: Counter[str] = field(default_factory=Counter)
+    asked: set[str] = field(default_factory=set)
+    """Facts asked already, never to be asked again."""
+    told: set[str] = field(default_factory=set)
+    """Facts that the reasons of a round before have told."""
+    typed: int = 0
+    """Rounds dealt that are answered by typing."""
+
+    @property
+    def wants_typed(self) -> bool:
+        """Whether the next round should be typed, if it can be."""
+        return self.typed < _TYPED_SHARE * (self.dealt.total() + 1)
+
+
+def start_dealing(
+    syllabus: Syllabus,
+    families: tuple[Family, ...],
+    formats: tuple[Format, ...],
+    random: Random,
+    seed: int,
+) -> Dealing:
+    """A fresh hand, shuffled."""
+    left: dict[Family, ByMuscle] = {}
+    for family in families:
+        left[family] = {}
+        asks = [ask for ask in ASKS[family](syllabus) if any(one in formats for one in ask.formats)]
+        random.shuffle(asks)
+        for ask in asks:
+            left[family].setdefault(ask.muscles[0], []).append(ask)
+    order = {muscle: random.random() for muscle in syllabus.muscles}
+    return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, order=order)
+
+
+def next_item(dealing: Dealing, family: Family | None = None) -> Item | None:
+    """The next item, of the given family if it has any left, else of the one dealt least.
+
+    None if all is asked.
+    """
+    turn = {one: dealing.random.random() for one in dealing.left}
+    families = sorted(turn, key=lambda one: (one != family, dealing.dealt[one], turn[one]))
+    for one in families:
+        item = _item_of(dealing, one)
+        if item is not None:
+            take_note(dealing, item, shown=True)
+            return item
+    return None
+
+
+def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
+    """Remember an item: its facts are not asked again, and if it is shown its records tell everything."""
+    dealing.asked.update(item.facts)
+    if shown:
+        dealing.dealt[item.family] += 1
+        dealing.typed += item.format in _TYPED
+        dealing.covered.update(item.muscles)
+        dealing.told.update(fact for option in item.options for fact in option.reason.facts)
+
+
+def _item_of(dealing: Dealing, family: Family) -> Item | None:
+    while True:
+        ask = _best_ask(dealing, dealing.left[family])
+        if ask is None:
+            return None
+        dealing.left[family][ask.muscles[0]].remove(ask)
+        item = build_item(dealing.syllabus, ask, _format(dealing, ask), dealing.seed)
+        if item is not None:
+            return item
+
+
+def _best_ask(dealing: Dealing, left: ByMuscle) -> Ask | None:
+    """An ask about the muscle that was shown least, best one that nothing shown gives away."""
+    best: Ask | None = None
+    for ask in islice(_firsts(dealing, left), _MUSCLES_LOOKED_AT):
+        if best is None or _drawback(dealing, ask) < _drawback(dealing, best):
+            best = ask
+        if _drawback(dealing, best) == _NO_DRAWBACK:
+            break
+    return best
+
+
+def _firsts(dealing: Dealing, left: ByMuscle) -> Iterator[Ask]:
+    """For each muscle, least covered first, the ask that is given away least."""
+    for muscle in sorted(left, key=lambda one: (dealing.covered[one], dealing.order[one])):
+        fresh = [ask for ask in left[muscle] if dealing.asked.isdisjoint(ask.facts)]
+        if fresh:
+            yield min(fresh, key=lambda ask: _drawback(dealing, ask))
+
+
+def _drawback(dealing: Dealing, ask: Ask) -> tuple[int, bool]:
+    """What speaks against an ask: what gives it away, then that it cannot be typed when its turn would be."""
+    return _given_away(dealing, ask), dealing.wants_typed and not _typed_formats(dealing, ask)
+
+
+def _given_away(dealing: Dealing, ask: Ask) -> int:
+    """How much of the key was shown before: twice the records that hold it, and one if a reason told it."""
+    records = sum(dealing.covered[muscle] > 0 for muscle in ask.muscles)
+    return 2 * records + (not dealing.told.isdisjoint(ask.facts))
+
+
+def _format(dealing: Dealing, ask: Ask) -> Format:
+    typed = _typed_formats(dealing, ask)
+    lettered = [one for one in ask.formats if one in dealing.formats and one not in _TYPED]
+    if typed and (not lettered or dealing.wants_typed):
+        return typed[0]
+    return lettered[0]
+
+
+def _typed_formats(dealing: Dealing, ask: Ask) -> list[Format]:
+    return [one for one in ask.formats if one in dealing.formats and one in _TYPED]

@@ -1,0 +1,104 @@
+"""Dealing a review: items spread over muscles and families, none of which gives another away."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from random import Random
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.model import Course
+from quizroom.questions.build import build_item
+from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note
+from quizroom.questions.families import ASKS
+from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.syllabus import Syllabus, syllabus_of
+
+LETTERED: tuple[Format, ...] = ("one_best", "pick_n")
+ALL_FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DealPlan:
+    """What a review is to be made of. Typed answers come only if `formats` names them."""
+
+    families: tuple[Family, ...]
+    rounds: int
+    seed: int
+    formats: tuple[Format, ...] = LETTERED
+
+
+class CannotDeal(Exception):
+    """The plan cannot be filled; the message is a sentence for people."""
+
+
+def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ...]:
+    """The items of a review, in order; the same for the same plan.
+
+    Families take turns; no muscle comes twice before all have come; no fact is asked twice; and
+    where it can be avoided no record or reason shown after one round holds the key of a later one.
+
+    Raises:
+        CannotDeal: if the course and the families do not yield so many questions.
+    """
+    return deal_from(syllabus_of(catalogue, course), plan)
+
+
+def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
+    """The same for a syllabus made before."""
+    dealing = _start(syllabus, plan, plan.seed)
+    items: list[Item] = []
+    while len(items) < plan.rounds:
+        item = next_item(dealing)
+        if item is None:
+            raise CannotDeal(_too_few(syllabus.course, plan, len(items)))
+        items.append(item)
+    return tuple(items)
+
+
+def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of it is to change
+    catalogue: Catalogue, course: Course, plan: DealPlan, items: Sequence[Item], position: int, seed: int
+) -> Item:
+    """Another item for one place of a dealt review (0 is the first), of the same family if possible.
+
+    Raises:
+        CannotDeal: if nothing else can be asked.
+    """
+    dealing = _start(syllabus_of(catalogue, course), plan, seed)
+    for place, item in enumerate(items):
+        take_note(dealing, item, shown=place != position)
+    other = next_item(dealing, items[position].family)
+    if other is None:
+        raise CannotDeal("All that this course list and these families yield is already in the review.")
+    return other
+
+
+def all_items(catalogue: Catalogue, course: Course, family: Family, seed: int) -> Iterator[Item]:
+    """Every item that a family can make of a course list, in every format, in the order of the list."""
+    yield from items_of(syllabus_of(catalogue, course), family, seed)
+
+
+def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
+    """The same for a syllabus made before."""
+    for ask in ASKS[family](syllabus):
+        for format_ in ask.formats:
+            item = build_item(syllabus, ask, format_, seed)
+            if item is not None:
+                yield item
+
+
+def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:
+    course = syllabus.course
+    families = tuple(family for family in plan.families if family in course.families)
+    if not families:
+        wanted = ", ".join(plan.families) or "nothing"
+        raise CannotDeal(f"{course.title} does not examine what was chosen ({wanted}).")
+    if plan.rounds < 1:
+        raise CannotDeal("A review has at least one round.")
+    random = Random(f"deal/{seed}")  # noqa: S311 -- a deal is to be repeatable, not secret
+    return start_dealing(syllabus, families, plan.formats, random, seed)
+
+
+def _too_few(course: Course, plan: DealPlan, dealt: int) -> str:
+    return (
+        f"{course.title} yields {dealt} question{'' if dealt == 1 else 's'} of these families without "
+        f"repeating a fact; {plan.rounds} were asked for. Choose fewer rounds or more families."
+    )

@@ -1,0 +1,87 @@
+"""Where wrong options come from, in order of how much they teach.
+
+The order is the trade's: look-alikes, neighbours of the same compartment or bone, homologous bones,
+sibling nerves, antagonists, the same movement elsewhere, and last the same region. Class errors
+will come first once they are recorded. What may be true by any reading is barred by the ask.
+"""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from random import Random
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.model import DistractorSource
+from quizroom.questions.ranks import Rank
+from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.wrong_landmarks import landmark_ranks
+from quizroom.questions.wrong_movements import action_ranks, bone_ranks, joint_ranks, movement_ranks
+from quizroom.questions.wrong_muscles import head_ranks, muscle_ranks
+from quizroom.questions.wrong_vessels import artery_ranks, nerve_ranks
+
+Candidate = tuple[str, DistractorSource]
+_MUSCLES = ("muscle", "head")
+_OF_A_KIND = 2
+
+
+def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
+    """All wrong options for an ask, the most teaching first; within a rank by chance.
+
+    Each candidate is false of what is asked by every recorded reading, and comes once. Muscles that
+    are not on the list come last: a class that never met them is not tempted.
+    """
+    seen = set(ask.key)
+    known: list[Candidate] = []
+    strangers: list[Candidate] = []
+    for source, concepts in _all_ranks(syllabus, ask):
+        fresh = [one for one in dict.fromkeys(concepts) if one not in seen and one not in ask.barred]
+        seen.update(fresh)
+        random.shuffle(fresh)
+        fresh.sort(key=lambda concept: _off_list(syllabus, ask, concept))
+        for concept in fresh:
+            strange = ask.kind in _MUSCLES and source != "look_alike" and _off_list(syllabus, ask, concept)
+            (strangers if strange else known).append((concept, source))
+    return [*_mixed(known), *strangers]
+
+
+def _mixed(ranked: Sequence[Candidate]) -> list[Candidate]:
+    """Not all from one source: beyond look-alikes a third of a kind waits until other sources had a turn."""
+    counted: Counter[DistractorSource] = Counter()
+    places: list[tuple[bool, bool]] = []
+    for _, source in ranked:
+        counted[source] += 1
+        places.append((source == "same_region", source != "look_alike" and counted[source] > _OF_A_KIND))
+    order = sorted(range(len(ranked)), key=lambda place: places[place])
+    return [ranked[place] for place in order]
+
+
+def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterable[Rank]:
+    yield "look_alike", ask.leads
+    match ask.kind:
+        case "landmark":
+            yield from landmark_ranks(syllabus, ask)
+        case "muscle":
+            yield from muscle_ranks(syllabus, ask)
+        case "head":
+            yield from head_ranks(syllabus, ask)
+        case "nerve":
+            yield from nerve_ranks(syllabus, ask)
+        case "artery":
+            yield from artery_ranks(syllabus, ask)
+        case "movement":
+            yield from movement_ranks(syllabus, ask)
+        case "action":
+            yield from action_ranks(syllabus, ask)
+        case "joint":
+            yield from joint_ranks(syllabus, ask)
+        case "bone":
+            yield from bone_ranks(syllabus, ask)
+        case "compartment":
+            return
+
+
+def _off_list(syllabus: Syllabus, ask: Ask, concept: str) -> bool:
+    """Whether a muscle is not on the course list, or another thing has no part in it."""
+    if ask.kind in _MUSCLES:
+        return concept.partition("/")[0] not in syllabus.on_list
+    claims = syllabus.tables[ask.relation].by_value.get(concept, ())
+    return not any(claim.usual and claim.muscle in syllabus.on_list for claim in claims)

@@ -1,0 +1,60 @@
+"""Action: which movement does a muscle produce, and which muscle produces a movement."""
+
+from collections.abc import Iterator
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
+from quizroom.questions.words import action_text, agreeing, place_text, unit_text
+
+_FEWEST_MOVEMENTS = 4
+"""A joint with fewer movements makes no list of options: there the joint is asked along."""
+
+
+def action_asks(syllabus: Syllabus) -> Iterator[Ask]:
+    """All asks about actions, in both directions."""
+    for unit in units(syllabus, "action"):
+        for action in certain_values(syllabus, "action", unit):
+            if len(syllabus.catalogue.joints[action.partition(".")[0]].movements) >= _FEWEST_MOVEMENTS:
+                yield _movement_of(syllabus, unit, action)
+            yield _action_of(syllabus, unit, action)
+    for muscle in syllabus.muscles:
+        for action in certain_values(syllabus, "action", Unit(muscle)):
+            yield ask_for_muscle(
+                syllabus,
+                family="action",
+                relation="action",
+                direction="action_to_muscle",
+                value=action,
+                unit=Unit(muscle),
+                stem=f"Which of these muscles produces {action_text(syllabus.words, action)}?",
+            )
+
+
+def _movement_of(syllabus: Syllabus, unit: Unit, action: str) -> Ask:
+    text = unit_text(syllabus.words, unit.muscle, unit.part)
+    do = agreeing(text, "does", "do")
+    place = place_text(syllabus.words, action.partition(".")[0])
+    produced = f"{place} {do} {text} produce" if place.startswith("of ") else f"{do} {text} produce {place}"
+    return ask_for_value(
+        syllabus,
+        family="action",
+        relation="action",
+        kind="movement",
+        unit=unit,
+        value=action,
+        stem=f"Which of these movements {produced}?",
+    )
+
+
+def _action_of(syllabus: Syllabus, unit: Unit, action: str) -> Ask:
+    text = unit_text(syllabus.words, unit.muscle, unit.part)
+    return ask_for_value(
+        syllabus,
+        family="action",
+        relation="action",
+        kind="action",
+        unit=unit,
+        value=action,
+        stem=f"Which of these is an action of {text}?",
+    )

@@ -1,0 +1,42 @@
+"""Joint: which joints does a muscle cross, and which muscle crosses a joint."""
+
+from collections.abc import Iterator
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.syllabus import Syllabus, Unit, certain_values, claims_of, units
+from quizroom.questions.words import agreeing, concept_text, is_true_joint, unit_text
+
+
+def joint_asks(syllabus: Syllabus) -> Iterator[Ask]:
+    """All asks about joints crossed, in both directions, for joints at which the muscle acts."""
+    for unit in units(syllabus, "crossing"):
+        text = unit_text(syllabus.words, unit.muscle, unit.part)
+        for joint in _joints(syllabus, unit):
+            yield ask_for_value(
+                syllabus,
+                family="joint",
+                relation="crossing",
+                kind="joint",
+                unit=unit,
+                value=joint,
+                stem=f"Which of these {agreeing(text, 'does', 'do')} {text} cross?",
+            )
+    for muscle in syllabus.muscles:
+        for joint in _joints(syllabus, Unit(muscle)):
+            yield ask_for_muscle(
+                syllabus,
+                family="joint",
+                relation="crossing",
+                direction="joint_to_muscle",
+                value=joint,
+                unit=Unit(muscle),
+                stem=f"Which of these muscles crosses the {concept_text(syllabus.words, 'joint', joint)}?",
+            )
+
+
+def _joints(syllabus: Syllabus, unit: Unit) -> tuple[str, ...]:
+    """Joints crossed at which the unit also acts: those that a class speaks of."""
+    acting = {claim.value.partition(".")[0] for claim in claims_of(syllabus, "action", unit) if claim.usual}
+    joints = (syllabus.catalogue.joints[one] for one in certain_values(syllabus, "crossing", unit))
+    return tuple(joint.id for joint in joints if joint.id in acting and is_true_joint(joint))

@@ -1,0 +1,94 @@
+"""Accepted terms of typed items, and the other terms that lie near them."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.lexicon import Term, lexicon
+from quizroom.knowledge.model import Course, TermKind
+from quizroom.knowledge.terms import normalise
+from quizroom.questions.typed import forms_near
+
+_UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
+"""What nobody types who was asked for a nerve or an artery."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Vocabulary:
+    """The exact terms of a catalogue: by normalised form, by concept, and the forms by first word."""
+
+    terms: Mapping[str, tuple[Term, ...]]
+    of_concept: Mapping[str, tuple[Term, ...]]
+    forms: tuple[str, ...]
+    by_first_word: Mapping[str, tuple[str, ...]]
+    abbreviations: frozenset[str]
+
+
+def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
+    """All exact terms; an abbreviation is accepted only if the course lists it."""
+    terms = {form: tuple(t for t in group if t.exact) for form, group in lexicon(catalogue).items()}
+    terms = {form: group for form, group in terms.items() if group}
+    of_concept: dict[str, list[Term]] = {}
+    by_first_word: dict[str, list[str]] = {}
+    for form, group in terms.items():
+        by_first_word.setdefault(form.split()[0], []).append(form)
+        for term in group:
+            of_concept.setdefault(term.concept, []).append(term)
+    return Vocabulary(
+        terms=terms,
+        of_concept={concept: tuple(group) for concept, group in of_concept.items()},
+        forms=tuple(terms),
+        by_first_word={word: tuple(forms) for word, forms in by_first_word.items()},
+        abbreviations=frozenset(course.abbreviations),
+    )
+
+
+def accepted_terms(vocabulary: Vocabulary, concept: str) -> tuple[str, ...]:
+    """Every term that names the concept exactly, in the order of the content."""
+    kept = (
+        term
+        for term in vocabulary.of_concept.get(concept, ())
+        if term.standing != "abbreviation" or term.text in vocabulary.abbreviations
+    )
+    return tuple(dict.fromkeys(text for term in kept for text in _as_typed(term.kind, term.text)))
+
+
+def near_terms(
+    vocabulary: Vocabulary, accepted: Mapping[str, tuple[str, ...]], kind: TermKind
+) -> tuple[Term, ...]:
+    """Terms of other concepts within spelling reach of an accepted one, or of its kind with its first word.
+
+    `accepted` holds the terms of each accepted concept. A form that also names one of these is left out.
+    """
+    taken = {normalise(text) for texts in accepted.values() for text in texts}
+    forms = dict.fromkeys(form for own in sorted(taken) for form in _forms_near(vocabulary, own, kind))
+    found = (
+        term
+        for form in forms
+        if form not in taken and not any(term.concept in accepted for term in vocabulary.terms[form])
+        for term in _first_of_kind(vocabulary.terms[form], kind)
+    )
+    return tuple(dict.fromkeys(_with_short_forms(found, taken)))
+
+
+def _as_typed(kind: TermKind, text: str) -> tuple[str, ...]:
+    ending = _UNSAID.get(kind, "")
+    return (text, text.removesuffix(ending)) if ending and text.endswith(ending) else (text,)
+
+
+def _forms_near(vocabulary: Vocabulary, form: str, kind: TermKind) -> Iterator[str]:
+    yield from forms_near(form, vocabulary.forms)
+    for other in vocabulary.by_first_word.get(form.split(maxsplit=1)[0], ()):
+        if any(term.kind == kind for term in vocabulary.terms[other]):
+            yield other
+
+
+def _first_of_kind(terms: tuple[Term, ...], kind: TermKind) -> Iterator[Term]:
+    yield next((term for term in terms if term.kind == kind), terms[0])
+
+
+def _with_short_forms(terms: Iterable[Term], taken: set[str]) -> Iterator[Term]:
+    for term in terms:
+        for text in _as_typed(term.kind, term.text):
+            if normalise(text) not in taken:
+                yield Term(text=text, concept=term.concept, kind=term.kind, standing=term.standing)

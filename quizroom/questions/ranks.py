@@ -1,0 +1,6 @@
+"""The sources of wrong options as values."""
+
+from quizroom.questions.model import DistractorSource
+
+Rank = tuple[DistractorSource, tuple[str, ...]]
+"""A source, and the concepts that it offers."""

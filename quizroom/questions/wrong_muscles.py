@@ -1,0 +1,105 @@
+"""Wrong muscles: look-alikes, mates of the compartment, antagonists, neighbours, the region."""
+
+from collections.abc import Iterable, Iterator
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.claims import Relation
+from quizroom.questions.ranks import Rank
+from quizroom.questions.syllabus import Syllabus
+
+_NEXT_JOINTS = 5
+
+
+def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """The ranked sources for a muscle, or for the members of a set.
+
+    A muscle of which nothing of the kind is recorded is left out: there would be nothing to tell of it.
+    """
+    known = syllabus.tables["action" if ask.relation == "prime" else ask.relation].by_muscle
+    for source, muscles in _all_ranks(syllabus, ask):
+        yield source, tuple(one for one in muscles if any(claim.usual for claim in known.get(one, ())))
+
+
+def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    kinship = syllabus.kinship
+    muscles = [syllabus.catalogue.muscles[muscle] for muscle in ask.key]
+    if ask.relation in ("action", "prime"):
+        yield "antagonist", tuple(_antagonists(syllabus, ask.value))
+    yield "look_alike", _all(kinship.lookalikes.get(muscle.id, ()) for muscle in muscles)
+    yield "same_compartment", _all(kinship.by_compartment.get(one.compartment, ()) for one in muscles)
+    if ask.relation in ("origin", "insertion", "attachment"):
+        yield "neighbouring_landmark", tuple(_neighbours(syllabus, ask))
+    if ask.relation == "nerve":
+        yield "sibling_nerve", tuple(_served_by_siblings(syllabus, ask.value))
+    if ask.relation in ("action", "prime"):
+        yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
+        yield "same_region", tuple(_movers_of_joint(syllabus, ask.value))
+    if ask.relation == "crossing":
+        for joint in _next_joints(syllabus, ask.value):
+            yield "other_joint", tuple(_holders(syllabus, "crossing", joint))
+    yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
+    yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
+
+
+def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """The ranked sources for a head: the other heads of its muscle, then those of others on the list."""
+    muscle, _, _ = ask.key[0].partition("/")
+    yield "same_compartment", _heads(syllabus, muscle)
+    others = syllabus.kinship.lookalikes.get(muscle, ())
+    yield "look_alike", _all(_heads(syllabus, other) for other in others)
+    yield "same_region", _all(_heads(syllabus, other) for other in syllabus.muscles)
+
+
+def _all(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
+    return tuple(member for group in groups for member in group)
+
+
+def _heads(syllabus: Syllabus, muscle: str) -> tuple[str, ...]:
+    if muscle not in syllabus.course.separate_parts or muscle not in syllabus.catalogue.muscles:
+        return ()
+    return tuple(f"{muscle}/{part.id}" for part in syllabus.catalogue.muscles[muscle].parts)
+
+
+def _holders(syllabus: Syllabus, relation: Relation, value: str) -> Iterator[str]:
+    claims = syllabus.tables[relation].by_value.get(value, ())
+    yield from (claim.muscle for claim in claims if claim.usual)
+
+
+def _antagonists(syllabus: Syllabus, action: str) -> Iterator[str]:
+    joint, _, movement = action.partition(".")
+    opposite = syllabus.catalogue.movements[movement].antagonist
+    yield from _holders(syllabus, "action", f"{joint}.{opposite}")
+
+
+def _same_movement_elsewhere(syllabus: Syllabus, action: str) -> Iterator[str]:
+    movement = action.partition(".")[2]
+    for joint in _next_joints(syllabus, action.partition(".")[0]):
+        yield from _holders(syllabus, "action", f"{joint}.{movement}")
+
+
+def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:
+    order = {one.id: one.order for one in syllabus.catalogue.joints.values()}
+    nearest = sorted(order, key=lambda one: (abs(order[one] - order[joint]), one))
+    return [one for one in nearest if one != joint][:_NEXT_JOINTS]
+
+
+def _movers_of_joint(syllabus: Syllabus, action: str) -> Iterator[str]:
+    joint = action.partition(".")[0]
+    for movement in syllabus.catalogue.joints[joint].movements:
+        yield from _holders(syllabus, "action", f"{joint}.{movement}")
+
+
+def _neighbours(syllabus: Syllabus, ask: Ask) -> Iterator[str]:
+    """Muscles with the same end on look-alikes of the site, or on other landmarks of its bone."""
+    site = syllabus.catalogue.landmarks[ask.value]
+    on_bone = (other for bone in site.bones for other in syllabus.kinship.by_bone[bone])
+    for other in (*syllabus.kinship.lookalikes.get(site.id, ()), *on_bone):
+        yield from _holders(syllabus, ask.relation, other)
+
+
+def _served_by_siblings(syllabus: Syllabus, nerve: str) -> Iterator[str]:
+    kinship = syllabus.kinship
+    parents = syllabus.catalogue.nerves[nerve].parents
+    siblings = (one for parent in parents for one in kinship.by_nerve_parent[parent])
+    for other in (*kinship.lookalikes.get(nerve, ()), *siblings):
+        yield from _holders(syllabus, "nerve", other)

@@ -1,0 +1,65 @@
+"""Wrong nerves and arteries: look-alikes, name traps, siblings, those of the same region."""
+
+from collections.abc import Iterable, Iterator
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.cues import clangs
+from quizroom.questions.ranks import Rank
+from quizroom.questions.syllabus import Syllabus
+
+
+def is_asked_nerve(syllabus: Syllabus, nerve: str) -> bool:
+    """Whether it is a nerve or a branch with a name of its own, no root, cord or nameless branches."""
+    known = syllabus.catalogue.nerves[nerve]
+    return known.kind in ("nerve", "branch") and "nerve" in known.name
+
+
+def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """The ranked sources for a nerve: of siblings those of the region first.
+
+    Nerves that supply no muscle come only as look-alikes.
+    """
+    kinship = syllabus.kinship
+    key = syllabus.catalogue.nerves[ask.key[0]]
+    muscle = syllabus.catalogue.muscles[ask.muscles[0]]
+    motor = tuple(nerve for nerve in syllabus.tables["nerve"].by_value if is_asked_nerve(syllabus, nerve))
+    kin = tuple(one for one in motor if set(key.roots) & set(syllabus.catalogue.nerves[one].roots))
+    yield "look_alike", (*kinship.lookalikes.get(key.id, ()), *_name_traps(syllabus, ask, kin))
+    yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
+    siblings = [one for parent in key.parents for one in kinship.by_nerve_parent[parent]]
+    yield "sibling_nerve", tuple(one for one in siblings if one in motor)
+    yield "same_region", kin
+
+
+def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """The ranked sources for an artery.
+
+    An artery of a neighbour in the same compartment may well send a twig that no book lists, so
+    it is never called wrong.
+    """
+    kinship = syllabus.kinship
+    key = syllabus.catalogue.arteries[ask.key[0]]
+    muscle = syllabus.catalogue.muscles[ask.muscles[0]]
+    mates = kinship.by_compartment.get(muscle.compartment, ())
+    table = syllabus.tables["artery"]
+    fed = (claim.value for mate in mates for claim in table.by_muscle.get(mate, ()))
+    risky = {near for artery in fed for near in table.overlap(artery)}
+    safe = tuple(artery for artery in table.by_value if artery not in risky)
+    lookalikes = kinship.lookalikes.get(key.id, ())
+    yield "look_alike", tuple(one for one in lookalikes if one not in risky)
+    yield "sibling_nerve", tuple(one for one in kinship.by_artery_parent.get(key.parent, ()) if one in safe)
+    yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), safe))
+    yield "same_region", safe
+
+
+def _name_traps(syllabus: Syllabus, ask: Ask, nerves: Iterable[str]) -> Iterator[str]:
+    """Nerves that the muscle's own name suggests: the ulnar nerve for extensor carpi ulnaris."""
+    stem = syllabus.stems(ask.stem)
+    yield from (one for one in nerves if clangs(stem, syllabus.stems(syllabus.words.text_of(one))))
+
+
+def _of_muscles(syllabus: Syllabus, ask: Ask, muscles: Iterable[str], wanted: Iterable[str]) -> Iterator[str]:
+    kept = set(wanted)
+    claims = syllabus.tables[ask.relation].by_muscle
+    for muscle in muscles:
+        yield from (claim.value for claim in claims.get(muscle, ()) if claim.usual and claim.value in kept)

@@ -1,0 +1,1 @@
+"""A rehearsal: a demo review, played by simulated players against a running server."""

@@ -1,0 +1,26 @@
+"""Writing to the database: one transaction, durable or refused."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from threading import Lock
+
+from sqlalchemy import Connection, Engine
+from sqlalchemy.exc import SQLAlchemyError
+
+from quizroom.service.ports import NotStored
+
+
+@contextmanager
+def writing(engine: Engine, turn: Lock) -> Iterator[Connection]:
+    """A transaction that is committed at the end, one writer at a time.
+
+    Nothing inside may yield to other green threads: two open SQLite writes would block the process.
+
+    Raises:
+        NotStored: the store refuses or fails; nothing was written.
+    """
+    try:
+        with turn, engine.begin() as connection:
+            yield connection
+    except SQLAlchemyError as error:
+        raise NotStored(str(error)) from error

@@ -1,0 +1,50 @@
+"""Barriers in a page: what axe finds, and what does not fit."""
+
+from playwright.sync_api import Page
+
+RUN_AXE = """async () => {
+  const found = await axe.run(document, { resultTypes: ["violations"] });
+  return found.violations.flatMap(({ id, help, nodes }) =>
+    nodes.map((node) => `${id}: ${help}: ${node.target.join(" ")}: ${node.html.slice(0, 160)}`));
+}"""
+WIDER_THAN_THE_SCREEN = """() => {
+  const screen = document.documentElement.clientWidth;
+  const scrollers = document.documentElement.scrollWidth > screen ? ["the page scrolls sideways"] : [];
+  const wide = [...document.body.querySelectorAll("*")].filter((one) => {
+    const { left, right, width, height } = one.getBoundingClientRect();
+    const drawn = one.checkVisibility() && width > 1 && height > 1;
+    return drawn && (right > screen + 1 || left < -1);
+  });
+  const named = (one) => `${one.tagName}.${one.className}: ${one.textContent.slice(0, 60)}`;
+  return [...scrollers, ...wide.map(named)];
+}"""
+MOVING = """() => document.getAnimations()
+  .filter((one) => one.effect.getComputedTiming().duration > 20)
+  .map((one) => `${one.constructor.name} on ${one.effect.target?.className}`)"""
+
+
+def barriers(page: Page, axe_source: str) -> list[str]:
+    """What axe finds in the page as it is, in the light and in the dark."""
+    if page.evaluate("typeof axe") == "undefined":
+        page.evaluate(axe_source)
+    found = [f"{scheme}: {line}" for scheme in ("light", "dark") for line in _in_scheme(page, scheme)]
+    page.emulate_media(color_scheme="null")
+    return found
+
+
+def too_wide(page: Page) -> list[str]:
+    """Everything that reaches beyond the left or right edge of the screen."""
+    found: list[str] = page.evaluate(WIDER_THAN_THE_SCREEN)
+    return found
+
+
+def moving(page: Page) -> list[str]:
+    """Animations and transitions that are running."""
+    found: list[str] = page.evaluate(MOVING)
+    return found
+
+
+def _in_scheme(page: Page, scheme: str) -> list[str]:
+    page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+    found: list[str] = page.evaluate(RUN_AXE)
+    return found

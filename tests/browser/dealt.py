@@ -1,0 +1,46 @@
+"""Reviews whose items are known to have every format, whatever the content holds today."""
+
+from collections.abc import Callable, Iterable
+from functools import cache
+from typing import Any
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.load import content_folder, load_content
+from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal
+from quizroom.questions.model import Family, Format, Item
+
+COURSE = "upper_limb_regional"
+FAMILIES: tuple[Family, ...] = ("set", "origin", "nerve")
+MOST_SEEDS = 200
+
+
+def review_with(formats: Iterable[Format], *, rounds: int) -> dict[str, Any]:
+    """How to lay out a review of so many rounds that holds all these formats, and no typed one unasked."""
+    wanted = set(formats)
+    typed = not wanted <= set(LETTERED)
+    return _first_review(lambda items: wanted <= {item.format for item in items}, rounds=rounds, typed=typed)
+
+
+def review_about(muscle: str, *, rounds: int) -> dict[str, Any]:
+    """The same for a review that begins with four options or more, and with this muscle."""
+    return _first_review(
+        lambda items: items[0].muscles[0] == muscle and len(items[0].options) >= 4, rounds=rounds, typed=False
+    )
+
+
+def _first_review(
+    is_wanted: Callable[[tuple[Item, ...]], bool], *, rounds: int, typed: bool
+) -> dict[str, Any]:
+    catalogue, formats = _catalogue(), ALL_FORMATS if typed else LETTERED
+    for seed in range(1, MOST_SEEDS):
+        plan = DealPlan(families=FAMILIES, rounds=rounds, seed=seed, formats=formats)
+        if is_wanted(deal(catalogue, catalogue.courses[COURSE], plan)):
+            return {"rounds": rounds, "seed": seed, "typed": typed}
+    raise AssertionError(f"none of {MOST_SEEDS} reviews of {rounds} rounds is such")
+
+
+@cache
+def _catalogue() -> Catalogue:
+    loaded = load_content(content_folder())
+    assert loaded.catalogue is not None
+    return loaded.catalogue

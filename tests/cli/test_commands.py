@@ -1,0 +1,125 @@
+"""The command line, for all that needs no running server."""
+
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from quizroom.cli import main
+from quizroom.pages.host_entry import HostEntry
+from quizroom.storage.accounts import SqlAccounts
+from quizroom.storage.chance import new_secret
+from quizroom.storage.database import open_database
+from quizroom.storage.system_clock import SystemClock
+from tests.storage.databases import url_in
+
+COMMANDS = ("content", "desk-link", "items", "rehearse", "serve")
+COURSE = ("--course", "intro_upper_limb")
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(main, arguments, catch_exceptions=False)
+
+
+def refused(*arguments: str) -> str:
+    result = run(*arguments)
+    assert result.exit_code == 1
+    assert result.output.startswith("Error: ")
+    return result.output
+
+
+def test_help_names_every_command_and_what_it_is_for() -> None:
+    words = run("--help").output
+    assert all(f"  {command} " in words for command in COMMANDS)
+
+
+def test_no_command_but_serve_patches_the_standard_library() -> None:
+    run("items", *COURSE, "--rounds", "1")
+    assert "eventlet" not in sys.modules
+    assert "quizroom.app" not in sys.modules
+
+
+def test_a_desk_link_is_printed_and_works_once(tmp_path: Path) -> None:
+    said = run("desk-link", "--data", str(tmp_path), "--port", "8123").output
+    address, _, key = said.strip().rpartition("/desk/enter/")
+    assert address == "http://127.0.0.1:8123"
+    accounts = SqlAccounts(open_database(url_in(tmp_path)))
+    entry = HostEntry(accounts=accounts, clock=SystemClock(), new_secret=new_secret)
+    assert entry.spend(key)
+    assert entry.spend(key) is None
+
+
+def test_every_desk_link_is_another(tmp_path: Path) -> None:
+    assert len({run("desk-link", "--data", str(tmp_path)).output for _ in range(3)}) == 3
+
+
+def a_folder_for_a_database(folder: Path) -> Path:
+    (folder / "quizroom.sqlite").mkdir()
+    return folder
+
+
+def a_file_for_a_folder(folder: Path) -> Path:
+    (folder / "data").write_text("")
+    return folder / "data" / "inside"
+
+
+@pytest.mark.parametrize("spoilt", [a_folder_for_a_database, a_file_for_a_folder])
+def test_a_data_folder_that_cannot_be_used_is_told(spoilt: Callable[[Path], Path], tmp_path: Path) -> None:
+    words = refused("desk-link", "--data", str(spoilt(tmp_path)))
+    assert "data folder" in words
+    assert "--data" in words
+
+
+@pytest.mark.parametrize("variable,value", [("QUIZROOM_PORT", "x"), ("QUIZROOM_CAPACITY", "0")])
+def test_settings_that_cannot_be_used_are_named(
+    variable: str, value: str, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv(variable, value)
+    words = refused("desk-link", "--data", str(tmp_path))
+    assert variable.removeprefix("QUIZROOM_").lower() in words
+
+
+def test_items_are_printed_for_people_with_key_and_reasons() -> None:
+    words = run("items", *COURSE, "--rounds", "2", "--seed", "1").output
+    assert words.count("[key]") >= 2
+    assert words.count("  why: ") == 2
+    assert run("items", *COURSE, "--rounds", "2", "--seed", "1").output == words
+    assert run("items", *COURSE, "--rounds", "2", "--seed", "2").output != words
+
+
+def test_items_are_printed_for_machines_one_a_line() -> None:
+    lines = run("items", *COURSE, "--family", "action", "--format", "jsonl").output.splitlines()
+    items = [json.loads(line) for line in lines]
+    assert len(items) > 10
+    assert {item["family"] for item in items} == {"action"}
+
+
+@pytest.mark.parametrize(
+    "arguments,hint",
+    [
+        (("--course", "intro_uper_limb"), "intro_upper_limb"),
+        ((*COURSE, "--family", "acton"), "action"),
+        ((*COURSE, "--rounds", "999"), "Choose fewer rounds"),
+        ((*COURSE, "--family", "nerve", "--rounds", "1"), "does not examine"),
+    ],
+)
+def test_what_cannot_be_dealt_is_told_with_a_hint(arguments: tuple[str, ...], hint: str) -> None:
+    assert hint in refused("items", *arguments)
+
+
+def test_the_shipped_content_has_no_findings() -> None:
+    result = run("content", "check")
+    assert result.exit_code == 0
+    assert result.output.endswith("No findings.\n")
+
+
+def test_content_that_cannot_be_used_is_told_with_its_mistakes(tmp_path: Path) -> None:
+    words = refused("items", *COURSE, "--content", str(tmp_path))
+    assert "content check" in words
+
+
+def test_a_rehearsal_without_a_server_says_how_to_start_one(tmp_path: Path) -> None:
+    assert "python3 -m quizroom" in refused("rehearse", "--data", str(tmp_path), "--port", "9")

@@ -1,0 +1,50 @@
+"""The content that comes with the program."""
+
+from quizroom.knowledge.anatomy import joints_crossed
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.compose import record_of
+from quizroom.knowledge.lexicon import lexicon, terms_of
+from quizroom.knowledge.load import content_folder, load_content
+from quizroom.knowledge.report import findings_of, report
+from quizroom.knowledge.wording import fact_text
+
+
+def content() -> Catalogue:
+    catalogue = load_content(content_folder()).catalogue
+    assert catalogue is not None
+    return catalogue
+
+
+def test_it_breaks_no_rule() -> None:
+    loaded = load_content(content_folder())
+    assert findings_of(loaded) == (), report(loaded, findings_of(loaded))
+
+
+def test_every_muscle_has_a_record_that_is_filled() -> None:
+    catalogue = content()
+    for muscle in catalogue.muscles:
+        record = record_of(catalogue, muscle)
+        assert record.heads
+        assert record.nerves
+        assert record.arteries
+        assert record.sources
+        assert all(path.path[-1] == path.nerve for path in record.nerves)
+        assert bool(record.joints) == bool(
+            joints_crossed(catalogue, muscle) or catalogue.muscles[muscle].actions
+        )
+
+
+def test_every_fact_can_be_told() -> None:
+    catalogue = content()
+    assert all(fact_text(catalogue, fact) for fact in catalogue.index.facts.values())
+
+
+def test_every_term_leads_back_to_its_concept() -> None:
+    catalogue = content()
+    words = lexicon(catalogue)
+    assert {term for terms in words.values() for term in terms} == set(terms_of(catalogue))
+    assert "" not in words
+
+
+def test_there_are_at_least_fifteen_look_alike_sets() -> None:
+    assert len(content().lookalikes) >= 15

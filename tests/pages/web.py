@@ -1,0 +1,64 @@
+"""The pages over accounts in memory, with a manifest as the web build writes it."""
+
+from dataclasses import dataclass
+
+from flask import Flask
+from flask.testing import FlaskClient
+
+from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.site import Site, add_pages
+from quizroom.protocol.messages import CourseLine, DeskSettings
+from quizroom.questions.model import FAMILIES
+from quizroom.storage.memory import MemoryAccounts
+from tests.service.courses import knowledge
+from tests.service.fakes import SetClock
+
+PAGES = ("front", "seat", "wall", "desk", "records")
+MANIFEST = {
+    "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
+    "_base.js": {"file": "assets/base.js"},
+    **{
+        f"src/{page}.tsx": {
+            "file": f"assets/{page}.js",
+            "css": [f"assets/{page}.css", "assets/shared.css"],
+            "imports": ["_shared.js", "_base.js"],
+        }
+        for page in PAGES
+    },
+}
+JOIN = "http://192.0.2.7:8000"
+SETTINGS = DeskSettings(
+    courses=(CourseLine(id="c", title="C", description="", muscles=3, families=("nerve",)),),
+    families=FAMILIES,
+    join_address=JOIN,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Web:
+    """The app with what is behind it."""
+
+    app: Flask
+    entry: HostEntry
+    accounts: MemoryAccounts
+    clock: SetClock
+
+    def browser(self) -> FlaskClient:
+        """A browser of somebody."""
+        return self.app.test_client()
+
+    def host(self) -> FlaskClient:
+        """The host's browser, with its cookie."""
+        browser = self.app.test_client()
+        assert browser.get(f"/desk/enter/{self.entry.new_key()}").status_code == 303
+        return browser
+
+
+def made(*, secure: bool = False) -> Web:
+    """A fresh site."""
+    accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
+    entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
+    app = Flask("quizroom")
+    site = Site(manifest=MANIFEST, catalogue=knowledge(), entry=entry, desk_settings=SETTINGS, secure=secure)
+    add_pages(app, site)
+    return Web(app, entry, accounts, clock)

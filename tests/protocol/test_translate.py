@@ -1,0 +1,51 @@
+"""From messages to orders of the room."""
+
+from typing import Any
+
+import pytest
+
+from quizroom.protocol import messages
+from quizroom.protocol.codec import read_message
+from quizroom.protocol.translate import PlainMessage, answer_command, host_command
+from quizroom.room import commands
+from tests.protocol.wording import message
+
+
+def host_message(kind: str, **changes: Any) -> PlainMessage:
+    read = read_message(message(kind, **changes))
+    assert isinstance(read, PlainMessage)
+    return read
+
+
+def test_an_answer_is_always_for_the_seat_of_the_connection() -> None:
+    read = read_message(message("submit_answer", round=3, choice=["C", "A"]))
+    assert isinstance(read, messages.SubmitAnswer)
+    assert answer_command(read, "ada") == commands.SubmitAnswer(player="ada", round=3, choice=("C", "A"))
+
+
+@pytest.mark.parametrize(
+    "kind,command",
+    [
+        ("open_round", commands.OpenRound(round=1)),
+        ("pause_round", commands.PauseRound(round=1)),
+        ("resume_round", commands.ResumeRound(round=1)),
+        ("close_round", commands.CloseRound(round=1, by_host=True)),
+        ("show_record", commands.ShowRecord(round=1)),
+        ("end_review", commands.EndReview()),
+        ("drop_item", commands.DropItem(position=0, item="i")),
+        ("add_time", commands.AddTime(seconds=15, order="m1")),
+        ("strike_item", commands.StrikeItem(round=1)),
+        ("restore_item", commands.RestoreItem(round=1)),
+        ("rule_on_words", commands.RuleOnWords(round=1, words="axilary nerve", accept=True)),
+        ("show_standings", commands.ShowStandings(on=True)),
+        ("rename_player", commands.RenamePlayer(player="p", handle="Ada")),
+        ("remove_player", commands.RemovePlayer(player="p")),
+    ],
+)
+def test_a_message_of_the_host_is_one_order(kind: str, command: commands.Command) -> None:
+    assert host_command(host_message(kind)) == command
+
+
+@pytest.mark.parametrize("kind", ["swap_item", "open_door"])
+def test_what_needs_more_than_the_room_is_no_plain_order(kind: str) -> None:
+    assert host_command(host_message(kind)) is None

@@ -1,0 +1,54 @@
+"""One good message of each type, as a browser sends it."""
+
+from typing import Any, get_args
+
+from quizroom.protocol.messages import ClientMessage
+
+PLAIN: dict[str, dict[str, Any]] = {
+    "enter_seat": {"door_code": "CDFHJ", "handle": "Teal Talus", "seat_key": "k" * 32},
+    "resume_seat": {"door_code": "CDFHJ", "seat_key": "k" * 32},
+    "watch_wall": {"door_code": "CDFHJ"},
+    "show_view": {},
+    "probe_time": {},
+    "submit_answer": {"round": 1, "choice": ["B"], "typed": []},
+    "prepare_review": {
+        "title": "Upper limb",
+        "course": "intro_upper_limb",
+        "families": ["action"],
+        "rounds": 3,
+        "timing": "computed",
+        "seconds": 45,
+        "typed": True,
+        "standings": False,
+        "seed": 7,
+    },
+    "list_reviews": {},
+    "open_desk": {"room": "room-1"},
+    "swap_item": {"position": 0, "item": "i"},
+    "drop_item": {"position": 0, "item": "i"},
+    "open_door": {"round": 0},
+    "open_round": {"round": 1},
+    "pause_round": {"round": 1},
+    "resume_round": {"round": 1},
+    "close_round": {"round": 1},
+    "show_record": {"round": 1},
+    "end_review": {"round": 1},
+    "add_time": {"seconds": 15},
+    "strike_item": {"round": 1},
+    "restore_item": {"round": 1},
+    "rule_on_words": {"round": 1, "words": "axilary nerve", "accept": True},
+    "show_standings": {"on": True},
+    "rename_player": {"player": "p", "handle": "Ada"},
+    "remove_player": {"player": "p"},
+}
+
+
+def message(kind: str, **changes: Any) -> dict[str, Any]:
+    """A good message of this type, but for the changes."""
+    return {"id": "m1", "type": kind, **PLAIN[kind], **changes}
+
+
+def all_types() -> set[str]:
+    """Every type that the wire knows."""
+    union = get_args(get_args(ClientMessage)[0])
+    return {name for shape in union for name in get_args(shape.__annotations__["type"])}

@@ -1,0 +1,43 @@
+"""The shipped course lists over the shipped content, prepared once for all tests."""
+
+from functools import cache
+
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.load import content_folder, load_content
+from quizroom.questions.deck import items_of
+from quizroom.questions.model import FAMILIES, Family, Item
+from quizroom.questions.syllabus import Syllabus, syllabus_of
+
+COURSES = ("arm_and_forearm", "intro_upper_limb", "upper_limb_regional")
+REGIONAL = "upper_limb_regional"
+
+
+@cache
+def catalogue() -> Catalogue:
+    """The content as it is shipped."""
+    loaded = load_content(content_folder())
+    assert loaded.catalogue is not None, loaded.findings
+    return loaded.catalogue
+
+
+def examined(course: str) -> tuple[Family, ...]:
+    """The families that a course examines."""
+    named = catalogue().courses[course].families
+    return tuple(family for family in FAMILIES if family in named)
+
+
+@cache
+def syllabus(course: str) -> Syllabus:
+    """A course list laid over it."""
+    return syllabus_of(catalogue(), catalogue().courses[course])
+
+
+@cache
+def all_items() -> tuple[Item, ...]:
+    """Every item of every course list, for one seed."""
+    return tuple(
+        item
+        for course in COURSES
+        for family in examined(course)
+        for item in items_of(syllabus(course), family, 3)
+    )

@@ -1,0 +1,67 @@
+"""Stems, options and reasons of every item, as the trade's rules of item writing want them."""
+
+import re
+
+from quizroom.questions.model import Item
+from tests.questions.lists import all_items
+
+ODD = re.compile(r"  |\(\)|_|\bthe the\b|\bof of\b|\s[.,;?]|;;|\.\.|\bNone\b|\b(a|an)\s(the|of)\b")
+PLURAL_HEAD = re.compile(
+    r"^The (?!prime)[a-z ]*(branches|arteries|joints|heads) (of [^,;.]* )?(is|supplies|lies) "
+)
+
+
+def texts(item: Item) -> list[str]:
+    """Every sentence that an item may show."""
+    return [item.stem, item.why.text, *(option.reason.text for option in item.options)]
+
+
+def test_a_stem_is_one_short_question_or_asks_for_a_name() -> None:
+    for item in all_items():
+        assert item.stem.endswith("?") or (item.stem.startswith("Name ") and item.stem.endswith(".")), (
+            item.stem
+        )
+        assert len(item.stem.split()) <= 25, item.stem
+
+
+def test_no_stem_is_negative_and_no_option_is_all_or_none() -> None:
+    for item in all_items():
+        assert not re.search(r"\b(not|except|false|incorrect)\b", item.stem, re.IGNORECASE), item.stem
+        assert not any(re.search(r"\b(all|none) of\b", option.text) for option in item.options)
+
+
+def test_no_stem_ends_in_an_article_that_tells_the_key() -> None:
+    assert not any(re.search(r"\b(a|an|the)\?$", item.stem) for item in all_items())
+
+
+def test_every_option_has_a_reason_of_its_own_in_a_sentence() -> None:
+    for item in all_items():
+        for option in item.options:
+            assert option.reason.text[0].isupper(), option
+            assert option.reason.text.endswith("."), option
+        assert item.why.text.endswith(".")
+
+
+def test_a_reason_names_the_thing_that_was_chosen_or_what_was_asked_about() -> None:
+    for item in all_items():
+        for option in item.options:
+            named = option.text.casefold() in option.reason.text.casefold()
+            assert named or (option.letter in item.key and item.direction.startswith("muscle_to_")), (
+                item.stem,
+                option,
+            )
+
+
+def test_reasons_rest_on_sources_unless_nothing_is_recorded() -> None:
+    for item in all_items():
+        assert item.why.sources, item.stem
+        for option in item.options if item.direction != "meaning_to_movement" else ():
+            bare = re.search(r"no muscle|not recorded|only smaller places", option.reason.text, re.IGNORECASE)
+            assert option.reason.sources or bare, option
+
+
+def test_sentences_are_clean() -> None:
+    for item in all_items():
+        for text in texts(item):
+            assert not ODD.search(text), text
+            assert not PLURAL_HEAD.search(text), text

@@ -1,0 +1,127 @@
+"""A whole server without sockets: everything real but the lines, the clock and the disk."""
+
+from typing import Any
+
+from quizroom.realtime.broadcast import Broadcast
+from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.seat_replies import SeatReplies
+from quizroom.realtime.seats import Seats
+from quizroom.room.state import Room
+from quizroom.service.reviews import Reviews
+from quizroom.service.rooms import Rooms
+from tests.protocol.wording import message
+from tests.room.samples import preparation
+from tests.service.courses import knowledge
+from tests.service.fakes import SetClock, WatchedLog
+
+HOST = "owner"
+
+
+class FakeLines:
+    """`realtime.lines.Lines` that remembers what it was told, and fails for one receiver on wish."""
+
+    def __init__(self) -> None:
+        """Begin silent."""
+        self.sent: list[tuple[str, Any, str]] = []
+        self.members: dict[str, set[str]] = {}
+        self.broken_to = ""
+
+    def emit(self, event: str, data: Any, *, to: str) -> None:
+        """Remember what is sent to whom."""
+        if to == self.broken_to:
+            raise ConnectionError(to)
+        self.sent.append((event, data, to))
+
+    def enter_room(self, sid: str, room: str) -> None:
+        """Remember who listens."""
+        self.members.setdefault(room, set()).add(sid)
+
+    def leave_room(self, sid: str, room: str) -> None:
+        """The reverse."""
+        self.members[room].discard(sid)
+
+    def taken(self) -> list[tuple[str, str]]:
+        """What was sent to whom since the last look."""
+        sent, self.sent = self.sent, []
+        return [(event, to) for event, _, to in sent]
+
+
+class Hall:
+    """The gateway with everything behind it."""
+
+    def __init__(self, log: WatchedLog | None = None) -> None:
+        """Serve from this log, or a fresh one."""
+        self.log = log or WatchedLog()
+        self.clock, self.lines, self.seats = SetClock(), FakeLines(), Seats()
+        self.steady_s = 0.0
+        self.ids = (f"p{number}" for number in range(1, 1000))
+        self.seeds = iter(range(1000))
+        self.broadcast = Broadcast(seats=self.seats, clock=self.clock, emit=self.lines.emit)
+        self.rooms = Rooms(log=self.log, clock=self.clock, on_change=self.broadcast.note)
+        self.gateway = self._gateway()
+
+    def _gateway(self) -> Gateway:
+        shared: dict[str, Any] = {
+            "rooms": self.rooms,
+            "seats": self.seats,
+            "lines": self.lines,
+            "broadcast": self.broadcast,
+            "clock": self.clock,
+        }
+        reviews = Reviews(
+            catalogue=knowledge(), rooms=self.rooms, log=self.log, new_seed=lambda: next(self.seeds)
+        )
+        return Gateway(
+            seats=self.seats,
+            seat_replies=SeatReplies(log=self.log, new_id=lambda: next(self.ids), **shared),
+            desk_replies=DeskReplies(
+                reviews=reviews, new_seed=lambda: next(self.seeds), capacity=30, **shared
+            ),
+            clock=self.clock,
+            host_of=lambda cookie: cookie.removeprefix("host="),
+            steady=lambda: self.steady_s,
+        )
+
+    def connect(self, sid: str, host: str = "") -> None:
+        """A browser connects, with a host's cookie or none."""
+        self.gateway.connect(sid, {"HTTP_COOKIE": f"host={host}"} if host else {})
+
+    def say(self, sid: str, kind: str, **fields: Any) -> dict[str, Any]:
+        """A good message of this type, but for the fields given, and the reply."""
+        reply: dict[str, Any] = self.gateway.say(sid, message(kind, **fields))
+        return reply
+
+    def room(self) -> Room:
+        """The room of these tests."""
+        return self.rooms.room("room-1")
+
+    def tell(self, *, with_tallies: bool = False) -> list[tuple[str, str]]:
+        """Let what is due be told; what was sent to whom."""
+        self.lines.taken()
+        self.broadcast.run_once(with_tallies=with_tallies)
+        return self.lines.taken()
+
+
+def hall_with(*players: str, round_open: bool = True) -> Hall:
+    """A hall with a desk (connection `host`), a wall (`wall`), and players on connections of their names."""
+    hall = Hall()
+    hall.rooms.handle("room-1", preparation(host=HOST))
+    hall.connect("host", HOST)
+    hall.say("host", "open_desk", room="room-1")
+    hall.say("host", "open_door")
+    hall.connect("wall")
+    hall.say("wall", "watch_wall", door_code=hall.room().door_code)
+    for player in players:
+        enter(hall, player)
+    if round_open:
+        hall.say("host", "open_round", round=1)
+    hall.tell(with_tallies=True)
+    return hall
+
+
+def enter(hall: Hall, name: str) -> dict[str, Any]:
+    """A new connection of this name takes a seat with this handle."""
+    hall.connect(name)
+    door = hall.room().door_code
+    return hall.say(name, "enter_seat", door_code=door, handle=name.title(), seat_key=f"key of {name}")

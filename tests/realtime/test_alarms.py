@@ -1,0 +1,81 @@
+"""Rounds are closed when their time is over, and an outage costs nobody time."""
+
+from quizroom.realtime.alarms import (
+    Pulse,
+    any_round_is_open,
+    close_rounds_that_are_over,
+)
+from quizroom.room.commands import CloseRound, PauseRound
+from quizroom.room.events import RoundClosed
+from quizroom.service.ports import NotStored
+from quizroom.storage.memory import MemoryHeartbeat
+from tests.realtime.two_rooms import open_two_rooms
+from tests.room.samples import after
+from tests.service.fakes import SetClock, WatchedLog, seated
+
+PAUSE = PauseRound(round=1)
+
+
+def test_a_round_is_closed_when_its_deadline_and_the_grace_have_passed() -> None:
+    desk = seated()
+    for seconds, phase in ((30, "answering"), (0.749, "answering"), (0.001, "closed"), (60, "closed")):
+        desk.clock.move(seconds)
+        close_rounds_that_are_over(desk.rooms, desk.clock)
+        assert desk.rooms.room("room-1").phase == phase
+    causes = [event.cause for event in desk.logged() if isinstance(event, RoundClosed)]
+    assert causes == ["time"]
+
+
+def test_a_standing_clock_never_runs_out() -> None:
+    desk = seated()
+    desk.rooms.handle("room-1", PAUSE)
+    desk.clock.move(9999)
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    assert desk.rooms.room("room-1").phase == "answering"
+
+
+def test_all_rounds_that_are_over_are_closed_even_if_one_cannot_be() -> None:
+    desk = open_two_rooms(log := WatchedLog())
+    desk.clock.move(60)
+    log.failures_of["room-1"] = RuntimeError("a bug")
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    assert [desk.rooms.room(room).phase for room in ("room-1", "room-2")] == ["answering", "closed"]
+    log.failures_of.clear()
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    assert desk.rooms.room("room-1").phase == "closed"
+
+
+def test_a_store_that_fails_for_a_while_only_delays_closing() -> None:
+    desk = seated(log := WatchedLog())
+    desk.clock.move(60)
+    log.failure = NotStored("disk full")
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    log.failure = None
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    assert desk.rooms.room("room-1").phase == "closed"
+
+
+def test_the_heart_beats_only_for_open_rounds() -> None:
+    desk = seated()
+    assert any_round_is_open(desk.rooms)
+    desk.rooms.handle("room-1", CloseRound(round=1, by_host=True))
+    assert not any_round_is_open(desk.rooms)
+
+
+def test_the_heart_beats_once_a_second() -> None:
+    heartbeat, clock = MemoryHeartbeat(), SetClock()
+    pulse = Pulse(heartbeat, clock)
+    seen = []
+    for seconds in (0, 0.5, 0.5, 0.9, 0.2):
+        clock.move(seconds)
+        pulse.beat_if_due()
+        seen.append(heartbeat.last_beat())
+    assert seen == [after(0), after(0), after(1), after(1), after(2.1)]
+
+
+def test_a_beat_that_cannot_be_stored_is_tried_again_later() -> None:
+    class Failing(MemoryHeartbeat):
+        def beat(self, now: object) -> None:
+            raise NotStored("disk full")
+
+    Pulse(Failing(), SetClock()).beat_if_due()

@@ -1,0 +1,74 @@
+"""An outage costs nobody time, and one spoilt room keeps no other asleep."""
+
+import pytest
+
+from quizroom.realtime.alarms import (
+    RECONNECT_MS,
+    give_back_lost_time,
+)
+from quizroom.room.commands import CloseRound, PauseRound
+from quizroom.storage.event_codec import UnreadableEvent
+from quizroom.storage.memory import MemoryHeartbeat
+from tests.realtime.two_rooms import open_two_rooms
+from tests.room.samples import after
+from tests.service.fakes import Desk, WatchedLog, seated
+
+PAUSE = PauseRound(round=1)
+
+
+def restarted(desk: Desk, heartbeat: MemoryHeartbeat, *, outage: float) -> Desk:
+    """A new process over the same log, so many seconds after the old one died."""
+    again = Desk(desk.log)
+    again.clock = desk.clock
+    again.clock.move(outage)
+    give_back_lost_time(again.rooms, again.log, heartbeat, again.clock)
+    return again
+
+
+def test_after_an_outage_an_open_round_gets_its_time_back_and_a_moment_to_reconnect() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    desk.clock.move(10)
+    heartbeat.beat(desk.clock.now())
+    current = restarted(desk, heartbeat, outage=100).rooms.room("room-1").rounds[0]
+    assert current.closes_at == after(30 + 100 + RECONNECT_MS / 1000)
+    assert current.limit_ms == 30_000
+
+
+def test_a_second_outage_gives_back_only_its_own_time() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    desk.clock.move(10)
+    heartbeat.beat(desk.clock.now())
+    again = restarted(restarted(desk, heartbeat, outage=100), heartbeat, outage=5)
+    assert again.rooms.room("room-1").rounds[0].closes_at == after(30 + 105 + 2 * RECONNECT_MS / 1000)
+
+
+@pytest.mark.parametrize("last_beat", [None, -600.0])
+def test_time_is_given_back_from_the_opening_if_no_beat_came_after_it(last_beat: float | None) -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    if last_beat is not None:
+        heartbeat.beat(after(last_beat))
+    current = restarted(desk, heartbeat, outage=50).rooms.room("room-1").rounds[0]
+    assert current.closes_at == after(30 + 50 + RECONNECT_MS / 1000)
+
+
+def test_a_paused_or_closed_round_gets_nothing() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    desk.rooms.handle("room-1", PAUSE)
+    before = desk.rooms.room("room-1")
+    assert restarted(desk, heartbeat, outage=50).rooms.room("room-1") == before
+    desk.rooms.handle("room-1", CloseRound(round=1, by_host=True))
+    closed = desk.rooms.room("room-1")
+    assert restarted(desk, heartbeat, outage=50).rooms.room("room-1") == closed
+
+
+def test_after_a_start_every_unfinished_room_is_awake() -> None:
+    desk = open_two_rooms(WatchedLog())
+    again = restarted(desk, MemoryHeartbeat(), outage=1)
+    assert {room.id for room in again.rooms.live()} == {"room-1", "room-2"}
+
+
+def test_a_room_that_cannot_be_read_does_not_keep_the_others_asleep() -> None:
+    desk = open_two_rooms(log := WatchedLog())
+    log.failures_of["room-1"] = UnreadableEvent("spoilt")
+    again = restarted(desk, MemoryHeartbeat(), outage=1)
+    assert {room.id for room in again.rooms.live()} == {"room-2"}

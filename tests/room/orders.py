@@ -1,0 +1,112 @@
+"""How the orders of a random review are worded, given the room as it then is and two numbers."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from quizroom.room.commands import (
+    AddTime,
+    CloseRound,
+    Command,
+    DropItem,
+    EndReview,
+    GiveBackTime,
+    OpenDoor,
+    OpenRound,
+    PauseRound,
+    RemovePlayer,
+    RenamePlayer,
+    RestoreItem,
+    ResumeRound,
+    RuleOnWords,
+    ShowRecord,
+    ShowStandings,
+    StrikeItem,
+    SubmitAnswer,
+    SwapItem,
+)
+from quizroom.room.state import Room
+from tests.room.sample_items import one_best
+from tests.room.samples import seat
+
+Wording = Callable[[Room, int, int, int], Command | None]
+"""From the room, two numbers, and how far the number of the round is from the one meant."""
+
+PLAYERS = ("ada", "bo", "cem", "dele", "esme")
+HANDLES = ("Teal Talus", "teal talus", "O'Dock", "Müller-Elder", "  ", "x" * 60, "橈骨", "עצם")
+WORDS = ("axillary nerve", "axilary nerve", "radial nerve", "brachialis", "biceps brachii", "rude", "")
+
+
+def _answer(room: Room, who: int, what: int, shift: int) -> Command:
+    player = list(room.players)[who % len(room.players)] if room.players and who < 6 else "nobody"
+    number = len(room.rounds) + shift
+    words = tuple(WORDS[(what + 2 * step) % len(WORDS)] for step in range(what % 4))
+    letters = tuple(letter for place, letter in enumerate("ABCDEF") if what >> place & 1)
+    if who == 7:  # at times the wrong sort of answer, or too much of it
+        return SubmitAnswer(player=player, round=number, choice=letters, typed=words)
+    item = room.rounds[-1].item if room.rounds else one_best()
+    if item.options:
+        return SubmitAnswer(player=player, round=number, choice=letters[: item.pick])
+    return SubmitAnswer(player=player, round=number, typed=words[: item.pick])
+
+
+def _enter(room: Room, who: int, name: int, _: int) -> Command:
+    return seat(PLAYERS[who % len(PLAYERS)], HANDLES[name] if 0 < name < len(HANDLES) else "")
+
+
+def _rename(room: Room, who: int, name: int, _: int) -> Command:
+    return RenamePlayer(player=PLAYERS[who % len(PLAYERS)], handle=HANDLES[name % len(HANDLES)])
+
+
+def _swap(room: Room, place: int, _: int, __: int) -> Command:
+    fresh = replace(one_best(f"fresh-{room.version}"), stem="Which nerve supplies the teres minor?")
+    return SwapItem(position=place % 3, instead_of=_ahead(room, place % 3), item=fresh)
+
+
+def _drop(room: Room, place: int, of: int, _: int) -> Command | None:
+    # Seldom, and mostly the item that is there, so that items last for some rounds.
+    return DropItem(position=place % 3, item=_ahead(room, of % 3)) if place < 3 else None
+
+
+def _ahead(room: Room, position: int) -> str:
+    return room.ahead[position].id if position < len(room.ahead) else "gone"
+
+
+def _remove(_: Room, who: int, seldom: int, __: int) -> Command | None:
+    return RemovePlayer(player=PLAYERS[who % len(PLAYERS)]) if seldom % 4 == 0 else None
+
+
+def _end(_: Room, one: int, __: int, ___: int) -> Command | None:
+    return EndReview() if one == 0 else None
+
+
+WORDING: Mapping[str, Wording] = MappingProxyType(
+    {
+        "add_time": lambda _, one, other, __: AddTime(
+            seconds=(15, 15, 600, 7200, 0, -1)[one % 6], order="pqrst"[other % 5]
+        ),
+        "answer": _answer,
+        "close_round": lambda room, one, _, shift: CloseRound(
+            round=len(room.rounds) + shift, by_host=one > 2
+        ),
+        "drop": _drop,
+        "end": _end,
+        "enter": _enter,
+        "give_back": lambda _, one, __, ___: GiveBackTime(ms=(-5, 0, 1, 2500, 60_000)[one % 5]),
+        "open_door": lambda _, __, ___, ____: OpenDoor(door_code="CDFHJ"),
+        "open_round": lambda room, _, __, shift: OpenRound(round=len(room.rounds) + 1 + shift),
+        "pause": lambda room, _, __, shift: PauseRound(round=len(room.rounds) + shift),
+        "remove": _remove,
+        "rename": _rename,
+        "restore": lambda room, _, __, shift: RestoreItem(round=len(room.rounds) + shift),
+        "rule": lambda room, one, other, shift: RuleOnWords(
+            round=len(room.rounds) + shift, words=WORDS[one % len(WORDS)], accept=other % 2 == 0
+        ),
+        "resume": lambda room, _, __, shift: ResumeRound(round=len(room.rounds) + shift),
+        "show_record": lambda room, _, __, shift: ShowRecord(round=len(room.rounds) + shift),
+        "standings": lambda _, one, __, ___: ShowStandings(on=one % 2 == 0),
+        "strike": lambda room, _, __, shift: StrikeItem(round=len(room.rounds) + shift),
+        "swap": _swap,
+        "wait": lambda _, __, ___, ____: None,
+    }
+)

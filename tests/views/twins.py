@@ -1,0 +1,84 @@
+"""Rooms that differ only in what nobody may know before a round is closed."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+import orjson
+
+from quizroom.marking import marks_of_room
+from quizroom.protocol.codec import write
+from quizroom.questions.model import DistractorSource, Item, NearTerm, Option
+from quizroom.realtime.broadcast import tally_of
+from quizroom.room.state import Answer, Room
+from quizroom.views.own import own_view
+from quizroom.views.public import public_view
+from tests.room.sample_items import accepted, pick_three, reason
+from tests.room.sample_record import record
+from tests.room.samples import after
+
+NOW = after(5000)
+
+
+def told_to_all(room: Room) -> bytes:
+    """Every byte that a seat or the wall may get to see of a room, whoever it is."""
+    marks = marks_of_room(room)
+    tally = tally_of(room)
+    owns = [write(own_view(room, player, marks, NOW)) for player in (*room.players, "nobody")]
+    return orjson.dumps([write(public_view(room, marks, NOW)), write(tally), owns])
+
+
+def told_to_wall(room: Room) -> bytes:
+    """The public view alone."""
+    return orjson.dumps(write(public_view(room, marks_of_room(room), NOW)))
+
+
+def told_to_player(room: Room, player: str) -> bytes:
+    """One player's own view."""
+    return orjson.dumps(write(own_view(room, player, marks_of_room(room), NOW)))
+
+
+def with_other_key(room: Room, shift: int) -> Room:
+    """The same room, but another key in the open round and other items ahead."""
+    current = room.rounds[-1]
+    ahead = tuple(replace(pick_three(f"other-{index}"), seconds=90) for index, _ in enumerate(room.ahead))
+    return replace(
+        room, ahead=ahead, rounds=(*room.rounds[:-1], replace(current, item=other_key(current.item, shift)))
+    )
+
+
+def other_key(item: Item, shift: int) -> Item:
+    """The same item as asked, with another key and with nothing else that could tell it."""
+    letters = [option.letter for option in item.options]
+    places = sorted((letters.index(letter) + shift) % len(letters) for letter in item.key)
+    key = tuple(letters[place] for place in places)
+    return replace(
+        item,
+        id=f"{item.id} {shift}",
+        direction="another",
+        subject="another",
+        options=tuple(_other_option(option, key) for option in item.options),
+        key=key,
+        accepted=tuple(accepted(f"other {one.text}") for one in item.accepted[1:]) or (accepted("x"),),
+        near=(NearTerm(concept="y", term="axillary nerve", tells="Something else."),),
+        why=reason("quite another thing"),
+        facts=("another fact",),
+        muscles=("teres minor",),
+        records=(record("Teres minor", nerve="axillary nerve"),) * 2,
+    )
+
+
+def with_other_answers(room: Room, but: Iterable[str] = ()) -> Room:
+    """The same room in which everybody but these has answered the open round differently."""
+    current = room.rounds[-1]
+    item = current.item
+    letters = tuple(option.letter for option in item.options)
+    other = Answer(choice=letters[-item.pick :], typed=() if letters else ("ruder words",), at=after(9000))
+    answers = {player: answer if player in but else other for player, answer in current.answers.items()}
+    return replace(room, rounds=(*room.rounds[:-1], replace(current, answers=answers)))
+
+
+def _other_option(option: Option, key: tuple[str, ...]) -> Option:
+    source: DistractorSource = "key" if option.letter in key else "same_region"
+    return replace(
+        option, concept=f"other {option.concept}", reason=reason("another one altogether"), source=source
+    )

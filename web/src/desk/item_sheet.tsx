@@ -1,0 +1,82 @@
+import type { Draft } from "../line/line";
+import type { DeskItem, DeskView } from "../wire";
+import { listed } from "../words/numbers";
+import { DeskRows } from "./desk_rows";
+import { DeskTypedRows } from "./desk_typed_rows";
+import { familyWord, formatWord } from "./family_words";
+
+/** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
+export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (draft: Draft) => void }) {
+  const { item, view } = props;
+  return (
+    <article class="sheet">
+      <header class="sheet_top">
+        <p class="sheet_kind">
+          Item {item.round} · {familyWord(item.family)} · {formatWord(item)} ·{" "}
+          {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)}
+        </p>
+        <ItemOrders {...props} />
+      </header>
+      <h2 class="stem sheet_stem">{item.stem}</h2>
+      {item.struck && <p class="sheet_struck">⊘ Struck: out of all marks.</p>}
+      {item.options.length > 0 && <DeskRows item={item} />}
+      {item.options.length === 0 && (
+        <p class="sheet_key">
+          Key: <b>{listed(item.key_text)}</b>
+        </p>
+      )}
+      {item.typed.length > 0 && (
+        <DeskTypedRows item={item} answered={answeredIn(item, view)} onOrder={props.onOrder} />
+      )}
+      <p class="sheet_why">
+        <b>Why:</b> {item.why}
+      </p>
+    </article>
+  );
+}
+
+/** How many answered: known for the current round alone. */
+function answeredIn(item: DeskItem, view: DeskView): number | null {
+  return item.round === view.public.round ? view.public.answered : null;
+}
+
+function ItemOrders({
+  item,
+  view,
+  onOrder,
+}: {
+  item: DeskItem;
+  view: DeskView;
+  onOrder: (draft: Draft) => void;
+}) {
+  const position = item.position;
+  if (position !== null) {
+    return (
+      <div class="sheet_orders">
+        <button
+          class="button"
+          type="button"
+          onClick={() => onOrder({ type: "swap_item", position, item: item.id })}
+        >
+          Swap
+        </button>
+        <button
+          class="button"
+          type="button"
+          onClick={() => onOrder({ type: "drop_item", position, item: item.id })}
+        >
+          Drop
+        </button>
+      </div>
+    );
+  }
+  if (item.round === view.public.round) return null; // the current item's step is among those below
+  const type = item.struck ? "restore_item" : "strike_item";
+  return (
+    <div class="sheet_orders">
+      <button class="button" type="button" onClick={() => onOrder({ type, round: item.round })}>
+        {item.struck ? "Let it count again" : "Strike this item"}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,150 @@
+import type { DeskSettings } from "../wire";
+import { familyWord } from "./family_words";
+import {
+  familiesOf,
+  LEAST_SECONDS,
+  MOST_ROUNDS,
+  MOST_SECONDS,
+  type Plan,
+  withCourse,
+  withFamily,
+} from "./plan";
+
+interface FieldProps {
+  plan: Plan;
+  onPlan: (plan: Plan) => void;
+}
+
+export function CourseChoice({ plan, settings, onPlan }: FieldProps & { settings: DeskSettings }) {
+  return (
+    <fieldset class="choice plan_courses">
+      <legend class="field_label">Course list</legend>
+      {settings.courses.map((course) => (
+        <label key={course.id} class="choice_line">
+          <input
+            type="radio"
+            name="course"
+            checked={plan.course === course.id}
+            onChange={() => onPlan(withCourse(plan, settings, course.id))}
+          />
+          <span>
+            {course.title} <span class="choice_note">{course.muscles} muscles</span>
+            {course.description && <span class="choice_note choice_more">{course.description}</span>}
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+export function FamilyChoice({ plan, settings, onPlan }: FieldProps & { settings: DeskSettings }) {
+  const course = settings.courses.find((one) => one.id === plan.course);
+  return (
+    <fieldset class="choice plan_families">
+      <legend class="field_label">Families of items</legend>
+      <div class="choice_columns">
+        {familiesOf(settings, course).map((family) => (
+          <label key={family} class="choice_line">
+            <input
+              type="checkbox"
+              checked={plan.families.includes(family)}
+              onChange={(event) => onPlan(withFamily(plan, family, event.currentTarget.checked))}
+            />
+            <span>{familyWord(family)}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+const TIMINGS: { timing: Plan["timing"]; text: string }[] = [
+  { timing: "computed", text: "by the length of each item" },
+  { timing: "fixed", text: "the same for all" },
+  { timing: "untimed", text: "no limit: you close each round" },
+];
+
+export function TimingChoice({ plan, onPlan }: FieldProps) {
+  return (
+    <fieldset class="choice plan_timing">
+      <legend class="field_label">Time for each round</legend>
+      {TIMINGS.map(({ timing, text }) => (
+        <label key={timing} class="choice_line">
+          <input
+            type="radio"
+            name="timing"
+            checked={plan.timing === timing}
+            onChange={() => onPlan({ ...plan, timing })}
+          />
+          <span>{text}</span>
+        </label>
+      ))}
+      {plan.timing === "fixed" && (
+        <label class="choice_line">
+          <input
+            class="field_input choice_number"
+            type="number"
+            inputMode="numeric"
+            min={LEAST_SECONDS}
+            max={MOST_SECONDS}
+            value={plan.seconds}
+            onInput={(event) => onPlan({ ...plan, seconds: event.currentTarget.valueAsNumber })}
+          />
+          <span>seconds</span>
+        </label>
+      )}
+    </fieldset>
+  );
+}
+
+export function MoreChoice({ plan, onPlan }: FieldProps) {
+  return (
+    <fieldset class="choice plan_more">
+      <legend class="field_label">Besides</legend>
+      <label class="choice_line">
+        <input
+          type="checkbox"
+          checked={plan.typed}
+          onChange={(event) => onPlan({ ...plan, typed: event.currentTarget.checked })}
+        />
+        <span>some answers are typed</span>
+      </label>
+      <label class="choice_line">
+        <input
+          type="checkbox"
+          checked={plan.standings}
+          onChange={(event) => onPlan({ ...plan, standings: event.currentTarget.checked })}
+        />
+        <span>standings on the wall, by handle</span>
+      </label>
+    </fieldset>
+  );
+}
+
+export function TitleAndRounds({ plan, onPlan }: FieldProps) {
+  return (
+    <>
+      <label class="field plan_title">
+        <span class="field_label">Title, shown on the wall</span>
+        <input
+          class="field_input"
+          value={plan.title}
+          maxLength={120}
+          onInput={(event) => onPlan({ ...plan, title: event.currentTarget.value })}
+        />
+      </label>
+      <label class="field plan_rounds">
+        <span class="field_label">Rounds</span>
+        <input
+          class="field_input"
+          type="number"
+          inputMode="numeric"
+          min={1}
+          max={MOST_ROUNDS}
+          value={plan.rounds}
+          onInput={(event) => onPlan({ ...plan, rounds: event.currentTarget.valueAsNumber })}
+        />
+      </label>
+    </>
+  );
+}

@@ -1,0 +1,51 @@
+import { useState } from "preact/hooks";
+import type { Draft } from "../line/line";
+import type { DeskView, RosterRow } from "../wire";
+import { marksText } from "../words/numbers";
+import { PlayerDialog } from "./player_dialog";
+
+/** Who is in the room, who has answered, and the standings' switch. */
+export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
+  const [chosen, choose] = useState<RosterRow | null>(null);
+  const known = useStandingsWish(view.standings);
+  return (
+    <aside class="roster" aria-label="Roster">
+      <label class="choice_line roster_standings">
+        <input
+          type="checkbox"
+          checked={known.wish}
+          onChange={async (event) => {
+            const wish = event.currentTarget.checked;
+            known.keep(wish);
+            if (!(await onOrder({ type: "show_standings", on: wish }))) known.keep(!wish);
+          }}
+        />
+        <span>standings on the wall</span>
+      </label>
+      {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
+      <ul class="roster_list">
+        {view.roster.map((row) => (
+          <li key={row.player}>
+            <button class="roster_row" type="button" onClick={() => choose(row)}>
+              <span class="roster_mark">
+                <span aria-hidden="true">{row.answered ? "✓" : "·"}</span>
+                <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
+              </span>
+              <span class="roster_handle">{row.handle}</span>
+              <span class="roster_marks">
+                {marksText(row.marks)}/{row.of}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {chosen && <PlayerDialog row={chosen} onOrder={onOrder} onDone={() => choose(null)} />}
+    </aside>
+  );
+}
+
+/** The view tells standings only after a round has closed; until then the switch shows what was last asked for. */
+function useStandingsWish(on: boolean): { wish: boolean; keep: (wish: boolean) => void } {
+  const [wish, keep] = useState<boolean | null>(null);
+  return { wish: wish ?? on, keep };
+}

@@ -1,0 +1,75 @@
+import "../parts/buttons.css";
+import "./start.css";
+import { useEffect, useState } from "preact/hooks";
+import { useStore } from "../line/store";
+import { Complaint, LineNotice } from "../parts/notice";
+import { ViewMenu } from "../parts/view_menu";
+import type { DeskSettings } from "../wire";
+import { firstPlan, whatIsWrong } from "./plan";
+import { CourseChoice, FamilyChoice, MoreChoice, TimingChoice, TitleAndRounds } from "./plan_fields";
+import { ReviewList } from "./review_list";
+import type { DeskSession } from "./session";
+
+/** The desk before a review is on it: lay a new one out, or go on with another. */
+export function Start({ session }: { session: DeskSession }) {
+  const settings = useStore(session.settings);
+  const reviews = useStore(session.reviews);
+  const complaint = useStore(session.complaint);
+  const state = useStore(session.line.state);
+  return (
+    <main class="start">
+      <header class="start_top">
+        <h1 class="start_title">Desk</h1>
+        <p class="start_private">Private: do not mirror this page. The wall has a page of its own.</p>
+        <ViewMenu keys="D for light or dark" acts={{}} />
+      </header>
+      <LineNotice state={state} kept="" />
+      {settings === null ? (
+        <p class="waiting">{complaint || "Reading the course lists …"}</p>
+      ) : (
+        <div class="start_body">
+          <PlanForm session={session} settings={settings} complaint={complaint} />
+          <ReviewList reviews={reviews} onOpen={(room) => void session.open(room)} />
+        </div>
+      )}
+    </main>
+  );
+}
+
+function PlanForm(props: { session: DeskSession; settings: DeskSettings; complaint: string }) {
+  const { session, settings } = props;
+  const [plan, setPlan] = useState(() => firstPlan(settings));
+  const [missing, setMissing] = useState("");
+  const [busy, setBusy] = useState(false);
+  useEffect(() => setMissing(""), [plan]);
+  const deal = async (event: Event) => {
+    event.preventDefault();
+    const wrong = whatIsWrong(plan);
+    setMissing(wrong);
+    if (wrong !== "") return;
+    setBusy(true);
+    await session.prepare({
+      ...plan,
+      type: "prepare_review",
+      families: [...plan.families],
+      title: plan.title.trim(),
+    });
+    setBusy(false);
+  };
+  return (
+    <form class="plan" onSubmit={deal} noValidate>
+      <h2 class="start_heading">A new review</h2>
+      <TitleAndRounds plan={plan} onPlan={setPlan} />
+      <CourseChoice plan={plan} settings={settings} onPlan={setPlan} />
+      <FamilyChoice plan={plan} settings={settings} onPlan={setPlan} />
+      <TimingChoice plan={plan} onPlan={setPlan} />
+      <MoreChoice plan={plan} onPlan={setPlan} />
+      <div class="plan_end">
+        <Complaint text={missing || props.complaint} />
+        <button class="button button-main plan_deal" type="submit" disabled={busy}>
+          {busy ? "Dealing …" : "Deal the items"}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,19 @@
+/** What the server wrote into the page: `<div id="page" data-page="seat" data-door-code="...">`. */
+export interface PageData {
+  root: HTMLElement;
+  doorCode: string;
+  /** Address that players type, without the scheme; told by the server, else the page's own. */
+  joinAddress: string;
+}
+
+export function readPage(): PageData {
+  const root = document.getElementById("page");
+  if (root === null) throw new Error('the page lacks its element with id "page"');
+  const address = root.dataset.joinAddress || location.origin;
+  return { root, doorCode: root.dataset.doorCode ?? "", joinAddress: bareAddress(address) };
+}
+
+/** An address as people type it: no scheme, no slash at the end. */
+export function bareAddress(address: string): string {
+  return address.replace(/^https?:\/\//, "").replace(/\/+$/, "");
+}

@@ -1,0 +1,133 @@
+import "./answering.css";
+import "../parts/buttons.css";
+import { useEffect, useRef } from "preact/hooks";
+import { useStore } from "../line/store";
+import type { AnswerFace, ItemFace, PublicView } from "../wire";
+import { ChoiceRows } from "./choice_rows";
+import { type Draft, draftText, isEmpty, sameDraft, useDraft, withLetter, written } from "./draft";
+import type { Handed, HandIn } from "./hand_in";
+import { TypedLines } from "./typed_lines";
+
+/** An open round at the seat: the stem, the options, and what became of one's answer. */
+export function Answering(props: {
+  view: PublicView;
+  item: ItemFace;
+  known: AnswerFace | null;
+  hands: HandIn;
+}) {
+  const { item } = props;
+  const handed = ofRound(useStore(props.hands.handed), item.round);
+  const [draft, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code);
+  const form = useRef<HTMLFormElement>(null);
+  useRoundFocus(form, item.round);
+  const lettered = item.format === "one_best" || item.format === "pick_n";
+  const handIn = (event: Event) => {
+    event.preventDefault();
+    if (!isEmpty(draft) && !isDone(draft, handed, props.known)) {
+      void props.hands.handIn(item.round, draft.choice, written(draft));
+    }
+  };
+  const byKey = (event: KeyboardEvent) => {
+    if (event.key === "Enter" && event.target instanceof HTMLHeadingElement) return handIn(event);
+    const letter = lettered ? letterOf(event, item) : null;
+    if (letter === null) return;
+    event.preventDefault();
+    setDraft(withLetter(draft, letter, item));
+    form.current?.querySelector<HTMLInputElement>(`input[value="${letter}"]`)?.focus();
+  };
+  return (
+    <form class="answering" ref={form} onSubmit={handIn} onKeyDown={byKey}>
+      <h1 class="stem" id="stem" tabIndex={-1}>
+        {item.stem}
+      </h1>
+      <p class="answering_ask" id="choose">
+        {askText(item, draft)}
+      </p>
+      {lettered ? (
+        <ChoiceRows item={item} draft={draft} onDraft={setDraft} />
+      ) : (
+        <TypedLines item={item} draft={draft} onDraft={setDraft} />
+      )}
+      <HandInBar draft={draft} handed={handed} known={props.known} />
+    </form>
+  );
+}
+
+function HandInBar(props: { draft: Draft; handed: Handed | null; known: AnswerFace | null }) {
+  const { draft, handed, known } = props;
+  const done = isDone(draft, handed, known);
+  const disabled = isEmpty(draft) || done;
+  return (
+    <div class="hand_in">
+      <p class="hand_in_state">{stateText(draft, handed, known)}</p>
+      <button class="button button-main hand_in_button" type="submit" aria-disabled={disabled}>
+        {buttonText(done, handed)}
+      </button>
+    </div>
+  );
+}
+
+function buttonText(done: boolean, handed: Handed | null): string {
+  if (!done) return "Hand in";
+  return handed === null || handed.state === "received" ? "Handed in" : "On its way";
+}
+
+function stateText(draft: Draft, handed: Handed | null, known: AnswerFace | null): string {
+  if (handed?.state === "refused") return handed.text;
+  if (handed?.state === "sending") return "Handing in …";
+  if (handed?.state === "kept") return "Not through yet: your answer is kept and goes out by itself.";
+  const received = handed?.answer ?? known;
+  if (received === null) return isEmpty(draft) ? "" : "Not handed in yet.";
+  const text = draftText(asDraft(received));
+  if (!isDone(draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
+  return `✓ Answer received: ${text}. You may change it until the round closes.`;
+}
+
+/** Whether just this draft has been handed in already. */
+function isDone(draft: Draft, handed: Handed | null, known: AnswerFace | null): boolean {
+  if (handed !== null) return handed.state !== "refused" && sameDraft(draft, asDraft(handed.answer));
+  return sameDraft(draft, known);
+}
+
+function asDraft(answer: { choice?: readonly string[]; typed?: readonly string[] }): Draft {
+  return { choice: answer.choice ?? [], typed: answer.typed ?? [] };
+}
+
+function asFace(handed: Handed): AnswerFace {
+  const { choice, typed } = asDraft(handed.answer);
+  return { round: handed.answer.round, choice: [...choice], typed: [...typed] };
+}
+
+function ofRound(handed: Handed | null, round: number): Handed | null {
+  return handed?.answer.round === round ? handed : null;
+}
+
+function askText(item: ItemFace, draft: Draft): string {
+  switch (item.format) {
+    case "one_best":
+      return "Choose the one best answer.";
+    case "pick_n":
+      return `Choose ${item.pick}. Chosen: ${draft.choice.length} of ${item.pick}.`;
+    case "typed":
+      return "Type the term.";
+    case "free_list":
+      return `Type ${item.pick} terms, in any order.`;
+  }
+}
+
+/** A to E, or 1 to 5, while the focus is in the form; with Ctrl and the like the key is not ours. */
+function letterOf(event: KeyboardEvent, item: ItemFace): string | null {
+  if (event.ctrlKey || event.altKey || event.metaKey) return null;
+  const byLetter = item.options.find((option) => option.letter === event.key.toUpperCase());
+  return (byLetter ?? item.options[Number(event.key) - 1])?.letter ?? null;
+}
+
+/** At a new round the focus goes to the stem, so that keys and screen readers begin there. */
+function useRoundFocus(form: { current: HTMLFormElement | null }, round: number): void {
+  useEffect(() => {
+    const focused = document.activeElement;
+    if (focused === null || focused === document.body)
+      form.current?.querySelector<HTMLElement>("#stem")?.focus({ preventScroll: true });
+    window.scrollTo({ top: 0 });
+  }, [form, round]);
+}

@@ -1,0 +1,112 @@
+import "./closed.css";
+import { ResultRows } from "../parts/rows";
+import { TypedRows } from "../parts/typed_rows";
+import { RecordPlate } from "../record/record_plate";
+import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
+import { listed, marksWord } from "../words/numbers";
+import { VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
+
+/** A closed round at the seat: own result, key and shares; with the record also the reasons. */
+export function Closed({ view, own, result }: { view: PublicView; own: OwnView | null; result: ResultFace }) {
+  const mine = own?.result?.round === view.round ? own.result : null;
+  const explained = view.phase === "explained";
+  const choice = own?.answer?.round === view.round ? own.answer.choice : [];
+  return (
+    <div class="closed">
+      <h1 class="stem" id="stem" tabIndex={-1}>
+        {view.item?.stem}
+      </h1>
+      <KeyLine result={result} />
+      {explained && mine && <OwnReasons mine={mine} why={result.why} />}
+      {result.options.length > 0 && (
+        <ResultRows
+          options={result.options}
+          chosen={choice}
+          {...(explained ? { below: reasonBelow(choice) } : {})}
+        />
+      )}
+      {result.typed.length > 0 && <TypedRows typed={result.typed} />}
+      {explained && !mine && <Why why={result.why} />}
+      {explained && view.records.map((record) => <RecordPlate key={record.muscle} record={record} />)}
+      {!explained && mine && <VerdictBar mine={mine} />}
+      {!explained && !mine && <p class="verdict_bar">Round closed. Waiting for your result …</p>}
+    </div>
+  );
+}
+
+/** With options the key is marked in its row, and nothing above the rows may change its height. */
+function KeyLine({ result }: { result: ResultFace }) {
+  return (
+    <p class="closed_key">
+      {result.options.length > 0 ? (
+        `Round closed: ${result.answered} of ${result.of} answered.`
+      ) : (
+        <>
+          The key: <b class="closed_term">{listed(result.key_text)}</b>
+        </>
+      )}
+    </p>
+  );
+}
+
+/** One's own choice comes first and at the top; here the others say what they really are. */
+function reasonBelow(choice: readonly string[]) {
+  return (option: OptionResult) =>
+    option.reason && !choice.includes(option.letter) && !option.is_key ? (
+      <p class="row_below">{option.reason}</p>
+    ) : null;
+}
+
+function VerdictBar({ mine }: { mine: OwnResult }) {
+  return (
+    <div class="verdict_bar">
+      <Verdict mine={mine} />
+    </div>
+  );
+}
+
+function Verdict({ mine }: { mine: OwnResult }) {
+  const note = VERDICT_NOTE[mine.verdict];
+  const counted = mine.verdict === "right" || mine.verdict === "part" || mine.verdict === "wrong";
+  return (
+    <>
+      <p class="verdict">
+        <span class="verdict_mark" aria-hidden="true">
+          {VERDICT_MARK[mine.verdict]}
+        </span>
+        <span>
+          <b>{VERDICT_WORD[mine.verdict]}</b>
+          {counted && ` · ${marksWord(mine.mark)}`}
+        </span>
+      </p>
+      {note && <p class="verdict_note">{note}</p>}
+    </>
+  );
+}
+
+function OwnReasons({ mine, why }: { mine: OwnResult; why: string | null }) {
+  return (
+    <section class="own" aria-label="Your answer">
+      <Verdict mine={mine} />
+      {mine.reasons.map((reason) => (
+        <div key={reason.text} class="own_reason">
+          <p class="own_choice">
+            <span aria-hidden="true">{reason.right ? "✓" : "✕"}</span>
+            <span class="unseen">{reason.right ? "right: " : "wrong: "}</span> {reason.text}
+          </p>
+          <p>{reason.reason}</p>
+        </div>
+      ))}
+      {why !== null && !mine.reasons.some((reason) => reason.reason === why) && <Why why={why} />}
+    </section>
+  );
+}
+
+function Why({ why }: { why: string | null }) {
+  if (!why) return null;
+  return (
+    <p class="own_why">
+      <b>Why:</b> {why}
+    </p>
+  );
+}

@@ -1,0 +1,85 @@
+import "./finished.css";
+import type { OwnRound, OwnView, PublicView } from "../wire";
+import { countOf, listed, marksText, marksWord } from "../words/numbers";
+import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
+import { keptRounds, type PastRound } from "./history";
+
+/** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
+export function Finished({ view, own }: { view: PublicView; own: OwnView | null }) {
+  const rounds = keptRounds(view.door_code);
+  return (
+    <div class="finished">
+      <h1 class="stem" id="stem" tabIndex={-1}>
+        The review is finished
+      </h1>
+      {own && <Total own={own} players={view.players} />}
+      {rounds.length > 0 && (
+        <section>
+          <h2 class="finished_heading">Your rounds</h2>
+          <ol class="past">
+            {rounds.map((round) => (
+              <PastItem key={round.round} round={round} outcome={outcomeOf(own, round.round)} />
+            ))}
+          </ol>
+        </section>
+      )}
+      <p>
+        <a href="/records">Look things up in the records</a>
+      </p>
+      {view.cautions.map((caution) => (
+        <p key={caution} class="finished_caution">
+          {caution}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function Total({ own, players }: { own: OwnView; players: number }) {
+  return (
+    <p class="total">
+      <span class="total_marks">
+        {marksText(own.marks)} <span class="total_of">of {countOf(own.of, "mark")}</span>
+      </span>
+      {own.place !== null && (
+        <span>
+          place {own.place} among {countOf(players, "player")}
+        </span>
+      )}
+      {own.from_round > 1 && <span>You joined at round {own.from_round}; your marks count from there.</span>}
+    </p>
+  );
+}
+
+/** How the round stands now: a strike or a ruling of the host may have changed it since. */
+function outcomeOf(own: OwnView | null, round: number): OwnRound | undefined {
+  return own?.rounds.find((one) => one.round === round);
+}
+
+function PastItem({ round, outcome }: { round: PastRound; outcome: OwnRound | undefined }) {
+  return (
+    <li class="past_round">
+      <span class="past_number">{round.round}</span>
+      <div>
+        <p class="past_stem">{round.stem}</p>
+        <p>
+          key: <b>{listed(round.key)}</b>
+        </p>
+        <p class="past_answer">
+          {round.answer.length ? `you: ${listed(round.answer)}` : "you: no answer"}
+          {outcome && <Outcome outcome={outcome} />}
+        </p>
+      </div>
+    </li>
+  );
+}
+
+function Outcome({ outcome }: { outcome: OwnRound }) {
+  const counted = outcome.verdict === "right" || outcome.verdict === "part" || outcome.verdict === "wrong";
+  return (
+    <span class="past_outcome">
+      <span aria-hidden="true">{VERDICT_MARK[outcome.verdict]}</span> {VERDICT_WORD[outcome.verdict]}
+      {counted && ` · ${marksWord(outcome.mark)}`}
+    </span>
+  );
+}

@@ -1,0 +1,39 @@
+import "./gathering.css";
+import type { OwnView, PublicView } from "../wire";
+import { countOf } from "../words/numbers";
+
+/** In the seat before the first round. */
+export function Gathering({ view, own }: { view: PublicView; own: OwnView | null }) {
+  return (
+    <div class="gathering">
+      <h1 class="stem" id="stem" tabIndex={-1}>
+        You are in
+      </h1>
+      {own && <p class="gathering_handle">{own.handle}</p>}
+      <p>
+        {view.title}
+        <br />
+        <span class="gathering_soft">{view.course}</span>
+      </p>
+      <p class="gathering_soft">
+        {view.players > 1 ? `${countOf(view.players, "player")} are here. ` : ""}
+        The first round appears by itself. You may lock the phone: your seat is kept.
+      </p>
+    </div>
+  );
+}
+
+/** After the host has sent this player out. */
+export function SentOut() {
+  return (
+    <main class="door">
+      <h1 class="door_title">You are not in this room any more</h1>
+      <p class="door_text">
+        The host has sent this seat out. If that was a mistake, ask the host and come in again.
+      </p>
+      <p class="door_aside">
+        <a href="/">To the door</a>
+      </p>
+    </main>
+  );
+}

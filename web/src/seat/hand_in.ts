@@ -1,0 +1,73 @@
+import type { Line } from "../line/line";
+import type { Outbox } from "../line/outbox";
+import { newMessageId } from "../line/random";
+import { makeStore, type Store } from "../line/store";
+import type { Reply, SubmitAnswer } from "../wire";
+
+/** What became of the last answer handed in. */
+export interface Handed {
+  answer: SubmitAnswer;
+  state: "sending" | "kept" | "received" | "refused";
+  /** The server's sentence when it refused. */
+  text: string;
+}
+
+export interface HandIn {
+  handed: Store<Handed | null>;
+  handIn(round: number, choice: readonly string[], typed: readonly string[]): Promise<void>;
+  /** Sends everything that still waits; called after every return to the seat. */
+  sendWaiting(): Promise<void>;
+}
+
+const RETRY_MS = 1500;
+
+/** Hands answers in through the outbox: each stays there until the server has it or refuses it. */
+export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: SubmitAnswer) => void): HandIn {
+  const handed = makeStore<Handed | null>(firstWaiting(outbox));
+  const isLatest = (answer: SubmitAnswer) => handed.get()?.answer.id === answer.id;
+
+  async function send(answer: SubmitAnswer): Promise<void> {
+    handed.set({ answer, state: "sending", text: "" });
+    const reply = await line.sayAgain(answer);
+    if (mustRepeat(reply)) {
+      if (isLatest(answer)) handed.set({ answer, state: "kept", text: reply.text ?? "" });
+      if (line.state.get() === "open") window.setTimeout(() => void sendWaiting(), RETRY_MS);
+      return;
+    }
+    outbox.settle(answer.id);
+    if (!isLatest(answer)) return;
+    const refused = reply.result === "refused";
+    handed.set({ answer, state: refused ? "refused" : "received", text: reply.text ?? "" });
+    if (!refused) onReceived(answer);
+  }
+
+  async function sendWaiting(): Promise<void> {
+    for (const answer of outbox.waiting()) await send(answer);
+  }
+
+  return {
+    handed,
+    sendWaiting,
+    handIn(round, choice, typed) {
+      const answer: SubmitAnswer = {
+        id: newMessageId(),
+        type: "submit_answer",
+        round,
+        choice: [...choice],
+        typed: [...typed],
+      };
+      outbox.put(answer);
+      return send(answer);
+    },
+  };
+}
+
+function firstWaiting(outbox: Outbox): Handed | null {
+  const answer = outbox.waiting().at(-1);
+  return answer ? { answer, state: "kept", text: "" } : null;
+}
+
+/** Failures pass, and so does a crowd at the door: the same message goes again. */
+export function mustRepeat(reply: Reply): boolean {
+  return reply.result === "failed" || reply.code === "slow_down";
+}

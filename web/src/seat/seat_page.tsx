@@ -1,0 +1,102 @@
+import { useEffect, useRef } from "preact/hooks";
+import { useStore } from "../line/store";
+import { type Announcer, LiveRegion, useAnnouncements, useClockCalls } from "../parts/announcer";
+import { ClockFigures, ClockRule } from "../parts/clock";
+import { useLeft } from "../parts/left";
+import { LineNotice } from "../parts/notice";
+import type { OwnView, PublicView } from "../wire";
+import { Answering } from "./answering";
+import { Closed } from "./closed";
+import { Door } from "./door";
+import { Finished } from "./finished";
+import { Gathering, SentOut } from "./gathering";
+import type { HandIn } from "./hand_in";
+import { closedRound, keepRounds, keptRounds, withRound } from "./history";
+import type { SeatSession } from "./session";
+
+/** The player's page. */
+export function SeatPage({ session, announcer }: { session: SeatSession; announcer: Announcer }) {
+  const place = useStore(session.place);
+  const hands = useStore(session.hands);
+  const seen = useStore(session.line.seen);
+  const seated = place === "seated" && seen.public !== null && hands !== null;
+  return (
+    <>
+      {seated && seen.public && hands ? (
+        <Seat session={session} view={seen.public} own={seen.own} hands={hands} announcer={announcer} />
+      ) : (
+        <Door session={session} place={place} announcer={announcer} />
+      )}
+      <LiveRegion announcer={announcer} />
+    </>
+  );
+}
+
+interface SeatProps {
+  session: SeatSession;
+  view: PublicView;
+  own: OwnView | null;
+  hands: HandIn;
+  announcer: Announcer;
+}
+
+function Seat({ session, view, own, hands, announcer }: SeatProps) {
+  const state = useStore(session.line.state);
+  const left = useLeft(view.clock, session.line.clock);
+  const main = useRef<HTMLElement>(null);
+  useAnnouncements(announcer, { public: view, own });
+  useClockCalls(announcer, view.clock, left);
+  useKeptRounds(view, own);
+  useTopOnPhase(main, view.phase);
+  if (own?.removed) return <SentOut />;
+  return (
+    <div class={`seat seat-${view.phase}`}>
+      <ClockRule face={view.clock} left={left} />
+      <header class="seat_top">
+        <p>{topText(view)}</p>
+        <ClockFigures face={view.clock} left={left} />
+      </header>
+      <main class="seat_main" ref={main}>
+        <LineNotice state={state} kept="Your seat and your answers are kept." />
+        {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
+          <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
+        )}
+        <PhaseOfSeat view={view} own={own} hands={hands} />
+      </main>
+    </div>
+  );
+}
+
+function PhaseOfSeat({ view, own, hands }: { view: PublicView; own: OwnView | null; hands: HandIn }) {
+  if (view.phase === "finished") return <Finished view={view} own={own} />;
+  if (view.phase === "answering" && view.item) {
+    const known = own?.answer?.round === view.round ? own.answer : null;
+    return <Answering view={view} item={view.item} known={known} hands={hands} />;
+  }
+  if (view.result && view.item) return <Closed view={view} own={own} result={view.result} />;
+  return <Gathering view={view} own={own} />;
+}
+
+function topText(view: PublicView): string {
+  if (view.phase === "finished" || view.round === 0) return view.title;
+  return `Round ${view.round} of ${view.rounds}`;
+}
+
+/** Keeps each closed round on this device, to be read again at the end. */
+function useKeptRounds(view: PublicView, own: OwnView | null): void {
+  useEffect(() => {
+    const round = closedRound(view, own);
+    if (round !== null) keepRounds(view.door_code, withRound(keptRounds(view.door_code), round));
+  }, [view, own]);
+}
+
+/** With the record the page begins anew at its top; where focus was lost it goes to the stem. */
+function useTopOnPhase(main: { current: HTMLElement | null }, phase: PublicView["phase"]): void {
+  useEffect(() => {
+    if (phase === "explained" || phase === "finished") window.scrollTo({ top: 0 });
+    const focused = document.activeElement;
+    if (focused === null || focused === document.body) {
+      main.current?.querySelector<HTMLElement>("#stem")?.focus({ preventScroll: true });
+    }
+  }, [main, phase]);
+}

@@ -1,0 +1,113 @@
+import { PlainRows, ResultRows } from "../parts/rows";
+import { TypedRows } from "../parts/typed_rows";
+import type { PublicView, ResultFace } from "../wire";
+import { countOf, listed } from "../words/numbers";
+import { WallRecord } from "./wall_record";
+import { WallStandings } from "./wall_standings";
+
+/** What the wall shows in each phase. */
+export function PhaseOfWall({
+  view,
+  players,
+  joinAddress,
+}: {
+  view: PublicView;
+  players: number;
+  joinAddress: string;
+}) {
+  switch (view.phase) {
+    case "preparing":
+      return <Waiting />;
+    case "gathering":
+      return <Gathering view={view} players={players} joinAddress={joinAddress} />;
+    case "answering":
+      return <Asked view={view} />;
+    case "closed":
+      return view.result ? <Outcome view={view} result={view.result} /> : <Waiting />;
+    case "explained":
+      return view.result ? <WallRecord view={view} result={view.result} /> : <Waiting />;
+    case "finished":
+      return <Finished view={view} />;
+  }
+}
+
+function Waiting() {
+  return (
+    <div class="wall_still">
+      <h1 class="stem">One moment</h1>
+      <p>The host is preparing the review.</p>
+    </div>
+  );
+}
+
+function Gathering({
+  view,
+  players,
+  joinAddress,
+}: {
+  view: PublicView;
+  players: number;
+  joinAddress: string;
+}) {
+  return (
+    <div class="gather">
+      <div class="gather_words">
+        <h1 class="gather_title">{view.title}</h1>
+        <p class="gather_course">{view.course}</p>
+        <p class="gather_step">Open</p>
+        <p class="gather_address">{joinAddress}</p>
+        <p class="gather_step">and enter the door code</p>
+        <p class="gather_code">{view.door_code}</p>
+      </div>
+      <figure class="gather_qr">
+        <img
+          src={`/qr/${view.door_code}.svg`}
+          alt={`QR code that opens the seat page with door code ${view.door_code}`}
+        />
+        <figcaption>{players === 0 ? "nobody is here yet" : `${countOf(players, "player")} here`}</figcaption>
+      </figure>
+    </div>
+  );
+}
+
+function Asked({ view }: { view: PublicView }) {
+  const item = view.item;
+  if (item === null) return <Waiting />;
+  return (
+    <>
+      <h1 class="stem wall_stem">{item.stem}</h1>
+      {item.options.length > 0 ? (
+        <PlainRows options={item.options} />
+      ) : (
+        <p class="wall_ask">Type the answer at your seat.</p>
+      )}
+    </>
+  );
+}
+
+function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
+  return (
+    <>
+      <h1 class="stem wall_stem">{view.item?.stem}</h1>
+      {result.struck && <p class="wall_struck">⊘ Struck: this item does not count.</p>}
+      <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
+        <div class="outcome_rows">
+          {result.options.length > 0 && <ResultRows options={result.options} chosen={[]} />}
+          {result.options.length === 0 && <p class="wall_key">Key: {listed(result.key_text)}</p>}
+          {result.typed.length > 0 && <TypedRows typed={result.typed.slice(0, 5)} />}
+        </div>
+        {view.standings && <WallStandings rows={view.standings} />}
+      </div>
+    </>
+  );
+}
+
+function Finished({ view }: { view: PublicView }) {
+  return (
+    <div class="wall_still">
+      <h1 class="stem">The review is finished</h1>
+      {view.standings ? <WallStandings rows={view.standings} /> : <p>Your own marks are on your own page.</p>}
+      {view.cautions[0] && <p class="wall_caution">{view.cautions[0]}</p>}
+    </div>
+  );
+}

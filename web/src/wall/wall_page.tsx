@@ -1,0 +1,88 @@
+import "./wall.css";
+import { useRef } from "preact/hooks";
+import type { Line } from "../line/line";
+import { counts } from "../line/seen";
+import { type Store, useStore } from "../line/store";
+import { type Announcer, LiveRegion, useAnnouncements, useClockCalls } from "../parts/announcer";
+import { ClockFigures, ClockRule } from "../parts/clock";
+import { useLeft } from "../parts/left";
+import { LineNotice } from "../parts/notice";
+import { ViewMenu } from "../parts/view_menu";
+import type { PublicView } from "../wire";
+import { useFit } from "./fit";
+import { PhaseOfWall } from "./phases";
+
+/** The projected page. It knows the public view and nothing else, so it is safe to mirror. */
+export function WallPage(props: {
+  line: Line;
+  complaint: Store<string>;
+  joinAddress: string;
+  announcer: Announcer;
+}) {
+  const seen = useStore(props.line.seen);
+  const state = useStore(props.line.state);
+  const complaint = useStore(props.complaint);
+  return (
+    <>
+      {seen.public ? (
+        <Wall {...props} view={seen.public} answered={counts(seen).answered} players={counts(seen).players} />
+      ) : (
+        <main class="message">
+          <h1>{complaint ? "No wall to show" : "The wall is coming"}</h1>
+          <p>{complaint || (state === "open" ? "One moment." : "Connecting to the server …")}</p>
+        </main>
+      )}
+      <LiveRegion announcer={props.announcer} />
+    </>
+  );
+}
+
+interface WallProps {
+  line: Line;
+  joinAddress: string;
+  announcer: Announcer;
+  view: PublicView;
+  answered: number;
+  players: number;
+}
+
+function Wall({ line, joinAddress, announcer, view, answered, players }: WallProps) {
+  const state = useStore(line.state);
+  const left = useLeft(view.clock, line.clock);
+  const main = useRef<HTMLElement>(null);
+  useAnnouncements(announcer, { public: view, own: null });
+  useClockCalls(announcer, view.clock, left);
+  useFit(main, `${view.phase} ${view.round} ${view.result?.struck} ${view.standings?.length}`);
+  return (
+    <div class={`wall wall-${view.phase}`}>
+      <ClockRule face={view.clock} left={left} />
+      <header class="wall_top">
+        <p>
+          {view.round > 0 && view.phase !== "finished" ? `Round ${view.round} of ${view.rounds}` : view.title}
+        </p>
+        <ClockFigures face={view.clock} left={left} />
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}
+      <main class="wall_main" ref={main} tabIndex={0}>
+        <LineNotice state={state} kept="Answers that were handed in are safe." />
+        <PhaseOfWall view={view} players={players} joinAddress={joinAddress} />
+      </main>
+      <footer class="wall_foot">
+        {view.phase !== "gathering" && view.door_code && (
+          <p class="wall_door">
+            {joinAddress} · <b>{view.door_code}</b>
+          </p>
+        )}
+        <p class="wall_counts">{countsText(view, answered, players)}</p>
+        <ViewMenu keys="D for light or dark" acts={{}} />
+      </footer>
+    </div>
+  );
+}
+
+function countsText(view: PublicView, answered: number, players: number): string {
+  if (view.phase === "answering") return `${answered} of ${players} answered`;
+  if (view.result && view.phase !== "finished")
+    return `${view.result.answered} of ${view.result.of} answered`;
+  return view.phase === "gathering" ? "" : `${players} players`;
+}

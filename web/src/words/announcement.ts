@@ -1,0 +1,72 @@
+import type { ClockFace, OwnView, PublicView } from "../wire";
+import { countOf, listed, marksText, marksWord, secondsWords } from "./numbers";
+import { VERDICT_WORD } from "./verdicts";
+
+/** What a page shows at one moment, as far as it has to be said aloud. */
+export interface Shown {
+  public: PublicView;
+  own: OwnView | null;
+}
+
+/** What the live region says when the page changes from one view to the next; null for nothing. */
+export function announcement(before: Shown | null, after: Shown): string | null {
+  const was = before?.public;
+  const is = after.public;
+  if (was === undefined || was.phase !== is.phase || was.round !== is.round) return phaseText(after);
+  if (is.phase === "answering") return clockText(was.clock, is.clock);
+  if (is.phase === "closed" && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
+  if (was.result?.struck !== is.result?.struck)
+    return is.result?.struck ? "This item is struck." : "This item counts again.";
+  return null;
+}
+
+function phaseText(shown: Shown): string {
+  const view = shown.public;
+  switch (view.phase) {
+    case "preparing":
+      return "The host is preparing the review.";
+    case "gathering":
+      return "The door is open. The host will open the first round.";
+    case "answering":
+      return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
+    case "closed":
+      return `Round ${view.round} is closed. ${ownText(shown)}${keyText(view)}`.trim();
+    case "explained":
+      return "The record is shown.";
+    case "finished":
+      return `The review is finished. ${totalText(shown.own)}`.trim();
+  }
+}
+
+function timeText(clock: ClockFace | null): string {
+  return clock?.limit_ms ? `You have ${secondsWords(clock.limit_ms)}.` : "There is no time limit.";
+}
+
+function clockText(was: ClockFace | null, is: ClockFace | null): string | null {
+  if (was === null || is === null) return null;
+  if (was.paused !== is.paused) return is.paused ? "The clock is paused." : "The clock runs again.";
+  const added = (is.limit_ms ?? 0) - (was.limit_ms ?? 0);
+  return added > 0 ? `${secondsWords(added)} added.` : null;
+}
+
+function resultKnown(shown: Shown): boolean {
+  return shown.own?.result?.round === shown.public.round;
+}
+
+function ownText(shown: Shown): string {
+  const result = shown.own?.result;
+  if (!result || result.round !== shown.public.round) return "";
+  const word = VERDICT_WORD[result.verdict];
+  if (result.verdict === "none") return "You gave no answer. ";
+  if (result.verdict === "struck" || result.verdict === "not counted") return `Your answer: ${word}. `;
+  return `Your answer is ${word}: ${marksWord(result.mark)}. `;
+}
+
+function keyText(view: PublicView): string {
+  const terms = view.result?.key_text ?? [];
+  return terms.length ? `The key: ${listed(terms)}.` : "";
+}
+
+function totalText(own: OwnView | null): string {
+  return own ? `You have ${marksText(own.marks)} of ${countOf(own.of, "mark")}.` : "";
+}

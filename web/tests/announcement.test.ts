@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { announcement } from "../src/words/announcement";
+import { closedView, ownView, publicView } from "./fixtures";
+
+const open = { public: publicView({}), own: ownView({}) };
+const clock = publicView({}).clock;
+
+describe("the live region", () => {
+  it("says that a round is open and how much time there is", () => {
+    const before = {
+      public: publicView({ phase: "gathering", round: 0, item: null, clock: null }),
+      own: null,
+    };
+    expect(announcement(before, open)).toBe("Round 3 of 10 is open. You have 45 seconds.");
+    const untimed = { ...open, public: publicView({ clock: null }) };
+    expect(announcement(before, untimed)).toBe("Round 3 of 10 is open. There is no time limit.");
+  });
+
+  it("keeps silent when only counts change", () => {
+    expect(announcement(open, { ...open, public: publicView({ version: 10, answered: 5 }) })).toBeNull();
+  });
+
+  it("tells pause, going on and added time", () => {
+    const paused = {
+      ...open,
+      public: publicView({ clock: clock && { ...clock, paused: true, left_ms: 9000, closes_at: null } }),
+    };
+    expect(announcement(open, paused)).toBe("The clock is paused.");
+    expect(announcement(paused, open)).toBe("The clock runs again.");
+    const longer = { ...open, public: publicView({ clock: clock && { ...clock, limit_ms: 60_000 } }) };
+    expect(announcement(open, longer)).toBe("15 seconds added.");
+  });
+
+  it("tells one's own result and the key once both are known, whichever comes first", () => {
+    const closed = { public: closedView({}), own: ownView({}) };
+    expect(announcement(open, closed)).toBe("Round 3 is closed. The key: musculocutaneous nerve.");
+    const result = { round: 3, verdict: "wrong" as const, mark: 0, reasons: [] };
+    const known = { public: closedView({}), own: ownView({ version: 40, result }) };
+    expect(announcement(closed, known)).toBe(
+      "Round 3 is closed. Your answer is wrong: 0 marks. The key: musculocutaneous nerve.",
+    );
+    expect(announcement(known, known)).toBeNull();
+  });
+
+  it("tells the record, a struck item and the end", () => {
+    const closed = { public: closedView({}), own: ownView({}) };
+    const explained = { ...closed, public: closedView({ phase: "explained" }) };
+    expect(announcement(closed, explained)).toBe("The record is shown.");
+    const result = closedView({}).result;
+    const struck = { ...closed, public: closedView({ result: result && { ...result, struck: true } }) };
+    expect(announcement(closed, struck)).toBe("This item is struck.");
+    expect(announcement(struck, closed)).toBe("This item counts again.");
+    const end = { public: closedView({ phase: "finished" }), own: ownView({ marks: 7.5, of: 10 }) };
+    expect(announcement(explained, end)).toBe("The review is finished. You have 7.5 of 10 marks.");
+  });
+});
