@@ -6,7 +6,6 @@ Mistakes of meaning (unknown ids, uncrossed joints) are found afterwards, by `ch
 
 import json
 import re
-import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fnmatch import fnmatch
@@ -14,6 +13,7 @@ from pathlib import Path
 from types import GenericAlias
 from typing import Any, TypeVar
 
+import tomli
 from pydantic import ConfigDict, TypeAdapter, ValidationError
 
 from quizroom.knowledge import model
@@ -189,8 +189,8 @@ class _Reader:
     def table(self, file: str) -> Mapping[str, Any] | None:
         """The table of a file, or None with a finding."""
         try:
-            return tomllib.loads((self.folder / file).read_text("utf-8"))
-        except tomllib.TOMLDecodeError as error:
+            return tomli.loads((self.folder / file).read_text("utf-8"))
+        except tomli.TOMLDecodeError as error:
             self._not_read(
                 file, f"is not valid TOML: {error}", "mend what stands at the place named", _line(error)
             )
@@ -232,6 +232,6 @@ class _Reader:
         self.findings.append(Finding(rule=FORM, file=file, message=message, remedy=remedy, line=line))
 
 
-def _line(error: tomllib.TOMLDecodeError) -> int | None:
+def _line(error: tomli.TOMLDecodeError) -> int | None:
     found = re.search(r"at line (\d+)", str(error))
     return int(found.group(1)) if found else None
