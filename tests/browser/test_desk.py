@@ -187,3 +187,23 @@ def test_standings_are_on_the_wall_only_while_the_host_wants_them(
     desk.page.get_by_label("standings on the wall").uncheck()
     wall.hides("Wren Ulna")
     assert desk.handles() == ["Wren Ulna"]
+
+
+def test_the_host_rules_on_typed_words_for_everybody_who_wrote_them(
+    screens: Screens, lay_out: LayOut, host_cookie: str
+) -> None:
+    room = lay_out(**review_with(["typed"], rounds=1))
+    desk = screens.desk(host_cookie, room.desk["room"])
+    seats = [screens.seat(room.door_code, handle) for handle in ("Wren Ulna", "Teal Talus")]
+    item = desk.open_round(1)
+    for seat in seats:
+        seat.answer(item, right=False)
+    desk.go_on("Close the round")
+    for seat in seats:
+        seat.shows("wrong · 0 marks")
+    desk.page.get_by_role("button", name="Accept").click()
+    for seat in seats:
+        seat.shows("right · 1 mark")
+    desk.page.get_by_role("button", name="Refuse").first.click()
+    for seat in seats:
+        seat.shows("wrong · 0 marks")

@@ -22,6 +22,7 @@ def test_axe_finds_no_barrier_in_any_phase(
     format_: Format, screens: Screens, lay_out: LayOut, host_cookie: str, axe_source: str
 ) -> None:
     room = lay_out(**review_with([format_], rounds=1))
+    assert room.desk["items"][0]["format"] == format_
     seat = screens.seat(room.door_code, "Wren Ulna")
     wall = screens.wall(room.door_code)
     desk = screens.desk(host_cookie, room.desk["room"])
