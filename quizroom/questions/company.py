@@ -1,6 +1,7 @@
 """Three muscles that make a fourth the odd one out, by one property and no other."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import combinations
 from random import Random
 
@@ -10,7 +11,7 @@ from quizroom.questions.claim import Relation
 from quizroom.questions.distractors import candidates
 from quizroom.questions.ranks import Candidate
 from quizroom.questions.syllabus import Syllabus
-from quizroom.questions.traits import SHARED
+from quizroom.questions.traits import SHARED, Traits
 from quizroom.questions.words import concept_text
 
 _SIZE = 3
@@ -18,40 +19,55 @@ _LOOKED_AT = 8
 """Nearest muscles from which the three are taken."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Guest:
+    """A muscle at the table: its traits, and the words of its name."""
+
+    traits: Traits
+    words: frozenset[str]
+
+
 def fitting_company(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
     """The nearest three muscles among which the odd one is alone odd; None if there are none."""
     found = candidates(syllabus, ask, random)[:_LOOKED_AT]
+    guests = {muscle: _guest(syllabus, muscle) for muscle in (ask.key[0], *(one for one, _ in found))}
     for three in combinations(found, _SIZE):
-        if _is_one_way_odd(syllabus, ask, three) and is_fair(syllabus, ask, three):
+        four = [guests[muscle] for muscle in (ask.key[0], *(one for one, _ in three))]
+        if _is_one_way_odd(ask.relation, four) and is_fair(syllabus, ask, three):
             return three
     return None
 
 
-def _is_one_way_odd(syllabus: Syllabus, ask: Ask, three: Sequence[Candidate]) -> bool:
-    odd = ask.key[0]
-    four = (odd, *(muscle for muscle, _ in three))
-    if any(_words_single_out(syllabus, one, four) for one in four):
+def _guest(syllabus: Syllabus, muscle: str) -> _Guest:
+    words = concept_text(syllabus.words, "muscle", muscle).split()
+    return _Guest(syllabus.traits(muscle), frozenset(words))
+
+
+def _is_one_way_odd(declared: Relation, four: Sequence[_Guest]) -> bool:
+    """Whether the first is odd by the declared property alone, and none of the others by any."""
+    if _words_single_out(four):
         return False
-    if any(_may_be_odd(syllabus, relation, one, four) for relation in SHARED for one in four[1:]):
+    if any(_is_odd(relation, four) for relation in SHARED if relation != declared):
         return False
-    return not any(_is_odd(syllabus, relation, four) for relation in SHARED if relation != ask.relation)
+    return not any(_may_be_odd(relation, place, four) for relation in SHARED for place in range(1, len(four)))
 
 
-def _may_be_odd(syllabus: Syllabus, relation: Relation, one: str, four: Sequence[str]) -> bool:
-    """Whether by any reading all others may share a value that the one may lack."""
-    traits = {muscle: syllabus.traits(muscle)[relation] for muscle in four}
-    others = (traits[muscle].possible for muscle in four if muscle != one)
-    return bool(frozenset.intersection(*others) - traits[one].sure)
+def _may_be_odd(relation: Relation, place: int, four: Sequence[_Guest]) -> bool:
+    """Whether by any reading all others may share a value that the one at the place may lack."""
+    others = [guest.traits[relation].possible for other, guest in enumerate(four) if other != place]
+    return not others[0].intersection(*others[1:]) <= four[place].traits[relation].sure
 
 
-def _is_odd(syllabus: Syllabus, relation: Relation, four: Sequence[str]) -> bool:
+def _is_odd(relation: Relation, four: Sequence[_Guest]) -> bool:
     """Whether by the standard account the last three share a value that the first lacks."""
-    first, *others = (syllabus.traits(muscle)[relation] for muscle in four)
-    return bool(frozenset.intersection(*(trait.sure for trait in others)) - first.possible)
+    shared = four[1].traits[relation].sure.intersection(*(guest.traits[relation].sure for guest in four[2:]))
+    return not shared <= four[0].traits[relation].possible
 
 
-def _words_single_out(syllabus: Syllabus, one: str, four: Sequence[str]) -> bool:
-    """Whether all others have a word in their names that the one lacks."""
-    words = {muscle: set(concept_text(syllabus.words, "muscle", muscle).split()) for muscle in four}
-    others = (words[muscle] for muscle in four if muscle != one)
-    return bool(set.intersection(*others) - words[one])
+def _words_single_out(four: Sequence[_Guest]) -> bool:
+    """Whether all but one have a word in their names."""
+    for place in range(len(four)):
+        others = [guest.words for other, guest in enumerate(four) if other != place]
+        if not others[0].intersection(*others[1:]) <= four[place].words:
+            return True
+    return False

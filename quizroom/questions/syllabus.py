@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.compose import record_of
@@ -50,8 +50,9 @@ class Unit:
         return f"{self.muscle}/{self.part}" if self.part else self.muscle
 
 
+@lru_cache(maxsize=8)
 def syllabus_of(catalogue: Catalogue, course: Course) -> Syllabus:
-    """Lay a course list over the catalogue."""
+    """Lay a course list over the catalogue; remembered, since a host deals from the same list again."""
     muscles = tuple(muscle for muscle in course.muscles if muscle in catalogue.muscles)
     tables = claim_tables(catalogue, course)
     return Syllabus(

@@ -1,6 +1,7 @@
 """The item families: each file says what can be asked of a syllabus in its family."""
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 
 from quizroom.questions.ask import Ask
@@ -20,7 +21,7 @@ from quizroom.questions.families.prime_mover import prime_mover_asks
 from quizroom.questions.families.root import root_asks
 from quizroom.questions.families.set import set_asks
 from quizroom.questions.families.two_step import two_step_asks
-from quizroom.questions.model import Family
+from quizroom.questions.model import FAMILIES, Family
 from quizroom.questions.syllabus import Syllabus
 
 ASKS: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = MappingProxyType(
@@ -44,3 +45,9 @@ ASKS: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = MappingProxyType(
     }
 )
 """What can be asked, by family."""
+
+
+@lru_cache(maxsize=8 * len(FAMILIES))
+def asks_of(syllabus: Syllabus, family: Family) -> tuple[Ask, ...]:
+    """All asks of a family; remembered, as the syllabus is."""
+    return tuple(ASKS[family](syllabus))
