@@ -80,7 +80,7 @@ def test_the_book_is_understood_but_for_a_few_vague_rows() -> None:
 
 def test_records_at_the_wrong_muscle_would_be_found() -> None:
     verdicts = Counter((one.table, one.verdict) for one in comparisons(swapped(content())))
-    assert all(_share(verdicts, table, "disagrees") > 0.8 for table in TABLES)
+    assert all(_share(verdicts, table, "disagrees") > 0.7 for table in TABLES)
 
 
 def test_actions_called_their_opposites_would_be_found() -> None:

@@ -1,0 +1,101 @@
+"""What the item families need: a course list that names a family must have facts for it."""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping
+from itertools import chain
+
+from quizroom.knowledge.anatomy.crossing import joints_crossed
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.course import course_muscles, keyed
+from quizroom.knowledge.facts import Fact, FactKind, facts_of
+from quizroom.knowledge.model import Action, Course, Supply
+
+Facts = tuple[Fact, ...]
+Need = Callable[[Catalogue, Facts], bool]
+
+
+def has_facts(catalogue: Catalogue, course: Course, family: str) -> bool:
+    """Whether the course's muscles have at least one fact that an item of the family can be made from.
+
+    A family that is not known here counts as having facts: another rule tells of it.
+    """
+    need = NEEDS.get(family)
+    return need is None or need(catalogue, keyed_facts(catalogue, course))
+
+
+def keyed_facts(catalogue: Catalogue, course: Course) -> Facts:
+    """The facts of the course's muscles that may be asked for, by its house rules."""
+    facts = chain.from_iterable(facts_of(muscle) for muscle in course_muscles(catalogue, course))
+    return tuple(fact for fact in facts if keyed(course, fact))
+
+
+def _any_of(*kinds: FactKind) -> Need:
+    return lambda _, facts: all(any(fact.kind == kind for fact in facts) for kind in kinds)
+
+
+def _a_prime_mover(_: Catalogue, facts: Facts) -> bool:
+    return any(isinstance(fact.row, Action) and fact.row.role == "prime" for fact in facts)
+
+
+def _a_segment(_: Catalogue, facts: Facts) -> bool:
+    return any(isinstance(fact.row, Supply) and fact.row.roots for fact in facts)
+
+
+def _a_joint(catalogue: Catalogue, facts: Facts) -> bool:
+    return any(joints_crossed(catalogue, muscle) for muscle in {fact.muscle for fact in facts})
+
+
+def _opponents(catalogue: Catalogue, facts: Facts) -> bool:
+    movers = _muscles_by(fact for fact in facts if fact.kind == "action")
+    for (kind, value), muscles in movers.items():
+        joint, _, movement = value.partition(".")
+        known = catalogue.movements.get(movement)
+        others = movers.get((kind, f"{joint}.{known.antagonist}"), set()) if known else set()
+        if len(muscles | others) > 1 and others:
+            return True
+    return False
+
+
+def _alike(catalogue: Catalogue, facts: Facts) -> bool:
+    members = {member for one in catalogue.lookalikes.values() for member in one.members}
+    concepts = {concept for fact in facts for concept in (fact.muscle, fact.value, *fact.value.split("."))}
+    return bool(members & concepts)
+
+
+def _that_share(fewest: int, *, of: int) -> Need:
+    """So many muscles share a nerve, a place, a movement or a compartment, among so many on the list."""
+
+    def shared(_: Catalogue, facts: Facts) -> bool:
+        groups = _muscles_by(fact for fact in facts if fact.kind not in ("name", "meaning", "artery"))
+        enough = any(len(muscles) >= fewest for muscles in groups.values())
+        return enough and len({fact.muscle for fact in facts}) >= of
+
+    return shared
+
+
+def _muscles_by(facts: Iterable[Fact]) -> dict[tuple[str, str], set[str]]:
+    groups: dict[tuple[str, str], set[str]] = defaultdict(set)
+    for fact in facts:
+        groups[fact.kind, fact.value].add(fact.muscle)
+    return dict(groups)
+
+
+NEEDS: Mapping[str, Need] = {
+    "origin": _any_of("origin"),
+    "insertion": _any_of("insertion"),
+    "action": _any_of("action"),
+    "prime_mover": _a_prime_mover,
+    "joint": _a_joint,
+    "nerve": _any_of("nerve"),
+    "root": _a_segment,
+    "artery": _any_of("artery"),
+    "compartment": _any_of("compartment"),
+    "set": _that_share(2, of=2),
+    "look_alike": _alike,
+    "odd_one_out": _that_share(3, of=4),
+    "antagonist": _opponents,
+    "name": _any_of("meaning"),
+    "lesion": _any_of("nerve"),
+    "two_step": _any_of("nerve", "action"),
+}
+"""By family, the least that a list must offer."""
