@@ -4,10 +4,12 @@ from collections import Counter
 
 import pytest
 
-from tests.reference.comparison import allowances, comparisons, content
-from tests.reference.counts import HEADINGS, as_text, counts
+from tests.reference.allowances import allowances, case_of
+from tests.reference.comparison import comparisons, content
+from tests.reference.contents import swapped, turned_round
+from tests.reference.counts import counts
+from tests.reference.print import HEADINGS, as_text
 from tests.reference.rows import TABLES, rows_of
-from tests.reference.swapping import swapped, turned_round
 from tests.reference.verdicts import Verdict
 
 AGREE_AT_LEAST = {
@@ -44,7 +46,7 @@ TOO_VAGUE = {
 
 
 def test_every_disagreement_is_explained() -> None:
-    cases = {one.case for one in comparisons(content()) if one.verdict == "disagrees"}
+    cases = {case_of(one) for one in comparisons(content()) if one.verdict == "disagrees"}
     assert cases - allowances().keys() == set(), "unexplained disagreement"
     assert allowances().keys() - cases == set(), "allowed, but no disagreement any more"
 

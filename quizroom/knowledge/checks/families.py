@@ -1,17 +1,14 @@
 """What the item families need: a course list that names a family must have facts for it."""
 
-from collections import defaultdict
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Mapping
 from itertools import chain
 
 from quizroom.knowledge.anatomy.crossing import joints_crossed
 from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.checks.sharing import Facts, Need, opponents, that_share
 from quizroom.knowledge.course import course_muscles, keyed
-from quizroom.knowledge.facts import Fact, FactKind, facts_of
+from quizroom.knowledge.facts import FactKind, facts_of
 from quizroom.knowledge.model import Action, Course, Supply
-
-Facts = tuple[Fact, ...]
-Need = Callable[[Catalogue, Facts], bool]
 
 
 def has_facts(catalogue: Catalogue, course: Course, family: str) -> bool:
@@ -45,39 +42,10 @@ def _a_joint(catalogue: Catalogue, facts: Facts) -> bool:
     return any(joints_crossed(catalogue, muscle) for muscle in {fact.muscle for fact in facts})
 
 
-def _opponents(catalogue: Catalogue, facts: Facts) -> bool:
-    movers = _muscles_by(fact for fact in facts if fact.kind == "action")
-    for (kind, value), muscles in movers.items():
-        joint, _, movement = value.partition(".")
-        known = catalogue.movements.get(movement)
-        others = movers.get((kind, f"{joint}.{known.antagonist}"), set()) if known else set()
-        if len(muscles | others) > 1 and others:
-            return True
-    return False
-
-
 def _alike(catalogue: Catalogue, facts: Facts) -> bool:
     members = {member for one in catalogue.lookalikes.values() for member in one.members}
     concepts = {concept for fact in facts for concept in (fact.muscle, fact.value, *fact.value.split("."))}
     return bool(members & concepts)
-
-
-def _that_share(fewest: int, *, of: int) -> Need:
-    """So many muscles share a nerve, a place, a movement or a compartment, among so many on the list."""
-
-    def shared(_: Catalogue, facts: Facts) -> bool:
-        groups = _muscles_by(fact for fact in facts if fact.kind not in ("name", "meaning", "artery"))
-        enough = any(len(muscles) >= fewest for muscles in groups.values())
-        return enough and len({fact.muscle for fact in facts}) >= of
-
-    return shared
-
-
-def _muscles_by(facts: Iterable[Fact]) -> dict[tuple[str, str], set[str]]:
-    groups: dict[tuple[str, str], set[str]] = defaultdict(set)
-    for fact in facts:
-        groups[fact.kind, fact.value].add(fact.muscle)
-    return dict(groups)
 
 
 NEEDS: Mapping[str, Need] = {
@@ -90,10 +58,10 @@ NEEDS: Mapping[str, Need] = {
     "root": _a_segment,
     "artery": _any_of("artery"),
     "compartment": _any_of("compartment"),
-    "set": _that_share(2, of=2),
+    "set": that_share(2, of=2),
     "look_alike": _alike,
-    "odd_one_out": _that_share(3, of=4),
-    "antagonist": _opponents,
+    "odd_one_out": that_share(3, of=4),
+    "antagonist": opponents,
     "name": _any_of("meaning"),
     "lesion": _any_of("nerve"),
     "two_step": _any_of("nerve", "action"),

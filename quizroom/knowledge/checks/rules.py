@@ -3,7 +3,16 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks import courses, known_ids, levels, muscles, nerves, sources, vocabulary
+from quizroom.knowledge.checks import (
+    arteries,
+    courses,
+    known_ids,
+    levels,
+    muscles,
+    nerves,
+    sources,
+    vocabulary,
+)
 from quizroom.knowledge.checks.flaw import Flaw
 from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.suggest import suggest
@@ -37,8 +46,8 @@ LOCAL_RULES: tuple[Rule, ...] = (
     nerves.main_roots_lie_within_the_roots,
     nerves.roots_come_from_the_parents,
     nerves.nerve_tree_has_no_circle,
-    nerves.artery_tree_has_no_circle,
-    nerves.an_artery_reaches_its_region,
+    arteries.artery_tree_has_no_circle,
+    arteries.an_artery_reaches_its_region,
     vocabulary.no_exact_name_means_two_things,
     vocabulary.every_id_means_one_thing,
     vocabulary.ids_are_never_reused,
