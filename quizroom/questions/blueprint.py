@@ -1,7 +1,7 @@
 """The blueprint of a review: how many rounds each family gets in each region (a table of specifications)."""
 
 from collections import Counter
-from collections.abc import Container, Sequence
+from collections.abc import Container
 from dataclasses import dataclass
 from typing import Literal
 
@@ -32,7 +32,7 @@ class Blueprint:
 
     cells: tuple[Cell, ...]
     interleave: bool = True
-    """Whether muscles that are easily mixed up follow each other, instead of one compartment after the other."""
+    """Whether muscles that are easily mixed up follow each other; else one compartment follows another."""
     warm_up: int = 0
     aim: Aim = "mixed"
 
@@ -57,7 +57,9 @@ def problem_of(blueprint: Blueprint, regions: Container[str], families: Containe
             return f'The course list does not examine "{cell.family}".'
         if cell.rounds < 0:
             return f"{cell.region}, {cell.family}: {cell.rounds} rounds cannot be dealt."
-    twice = [cell for cell, times in Counter((c.region, c.family) for c in blueprint.cells).items() if times > 1]
+    twice = [
+        cell for cell, times in Counter((c.region, c.family) for c in blueprint.cells).items() if times > 1
+    ]
     if twice:
         return f"{twice[0][0]}, {twice[0][1]}: this cell comes twice in the blueprint."
     if not 0 <= blueprint.warm_up <= MOST_WARM_UPS:
@@ -65,37 +67,3 @@ def problem_of(blueprint: Blueprint, regions: Container[str], families: Containe
     if not 1 <= blueprint.rounds <= MOST_ROUNDS:
         return f"A review has 1 to {MOST_ROUNDS} rounds; the blueprint asks for {blueprint.rounds}."
     return ""
-
-
-def whole_rounds(weights: Sequence[int], rounds: int, most: Sequence[int] | None = None) -> tuple[int, ...]:
-    """Rounds shared out by weights, by the method of the largest remainder (Hare quota; ties to the earlier).
-
-    What a place cannot take (`most`) goes to the others by their weights. The shares add up to `rounds`,
-    unless all places that have a weight are full.
-
-    Raises:
-        ValueError: for a negative number.
-    """
-    if rounds < 0 or any(weight < 0 for weight in weights):
-        raise ValueError("weights and rounds are not negative")
-    limits = most or [rounds] * len(weights)
-    given = [0] * len(weights)
-    while open_places := [n for n, weight in enumerate(weights) if weight and given[n] < limits[n]]:
-        left = rounds - sum(given)
-        if not left:
-            break
-        shares = _largest_remainder([weights[n] for n in open_places], left)
-        for place, share in zip(open_places, shares, strict=True):
-            given[place] = min(limits[place], given[place] + share)
-    return tuple(given)
-
-
-def _largest_remainder(weights: Sequence[int], rounds: int) -> list[int]:
-    """Whole shares of `rounds`; whole numbers throughout, so that no rounding error decides."""
-    total = sum(weights)
-    shares = [weight * rounds // total for weight in weights]
-    remainders = [weight * rounds % total for weight in weights]
-    order = sorted(range(len(weights)), key=lambda place: (-remainders[place], place))
-    for place in order[: rounds - sum(shares)]:
-        shares[place] += 1
-    return shares

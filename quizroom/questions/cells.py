@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quizroom.knowledge.model import Region
 from quizroom.questions.ask import Ask
+from quizroom.questions.blueprint import MOST_ROUNDS
 from quizroom.questions.build import build_item
 from quizroom.questions.families import ASKS
 from quizroom.questions.meanings import MEANING
@@ -21,7 +22,7 @@ NO_FAIR_OPTIONS = "what could be asked there has no fair wrong options"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CellYield:
-    """How many items a cell can give at most without asking a fact twice; `reason` says why there are none."""
+    """How many items a cell can give without asking a fact twice; `reason` says why there are none."""
 
     region: str
     family: Family
@@ -88,11 +89,13 @@ def most_of(
     formats: tuple[Format, ...],
     breathe: Callable[[], None] = lambda: None,
 ) -> int:
-    """How many of these asks make items of which no two rest on the same fact."""
+    """How many of these asks make items of which no two rest on the same fact, up to a whole review."""
     taken: set[str] = set()
     count = 0
     for ask in sorted(asks, key=lambda one: len(one.facts)):
         breathe()
+        if count == MOST_ROUNDS:
+            break
         if taken.isdisjoint(ask.facts) and built(syllabus, ask, formats, _COUNTING_SEED) is not None:
             taken.update(ask.facts)
             count += 1

@@ -82,9 +82,7 @@ def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of i
     return _rated(syllabus, other)
 
 
-def _swapped(
-    syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position: int, seed: int
-) -> Item:
+def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position: int, seed: int) -> Item:
     dealing = _start(syllabus, plan, seed)
     for place, item in enumerate(items):
         take_note(dealing, item, shown=place != position)

@@ -1,4 +1,4 @@
-"""Choosing what is asked in each cell of a blueprint, so that every cell gets its rounds and no fact comes twice.
+"""Choosing what is asked in each cell of a blueprint: every cell gets its rounds, no fact comes twice.
 
 A fact may be wanted by several cells: then whoever holds it makes room if it can be content with another
 question. For questions that rest on one fact each, as nearly all do, this finds an arrangement whenever
@@ -138,7 +138,7 @@ def _shown(filling: Filling) -> int:
 
 
 def _drawback(filling: Filling, ask: Ask) -> tuple[int, int, int, bool]:
-    """What speaks against a question: facts used up, its muscle shown before, its key shown, its fact told."""
+    """What speaks against a question: facts used up, its muscle shown, its key shown, its fact told."""
     return (
         len(ask.facts) if filling.thrifty else 0,
         filling.covered[ask.muscles[0]],

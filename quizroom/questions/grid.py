@@ -19,7 +19,7 @@ from quizroom.questions.cells import (
 )
 from quizroom.questions.difficulty import predicted_difficulty
 from quizroom.questions.filling import Filling, Place, best_free, chosen_in, fill, hold
-from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.model import Format, Item
 from quizroom.questions.sequence import in_order
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.undealable import CannotDeal
@@ -68,7 +68,7 @@ def deal_grid(
     return (*first, *ordered)
 
 
-def swap_in_grid(  # noqa: PLR0913, PLR0917 -- what is dealt, by which plan, and which place of it is to change
+def swap_in_grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of it is to change
     syllabus: Syllabus,
     blueprint: Blueprint,
     formats: tuple[Format, ...],
