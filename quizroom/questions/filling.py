@@ -11,8 +11,10 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.model import Item
+from quizroom.questions.model import Format, Item
 
+TYPED_SHARE = 3
+"""One round of so many is typed, where that is wanted and can be asked so."""
 _LOOKED_AT = 6
 """Questions among which the easiest or hardest is taken."""
 
@@ -36,6 +38,8 @@ class Filling:
     build: Build
     prefer: Prefer | None
     """Lowest first, among questions that are otherwise equally good; None to let the draw decide."""
+    typed: frozenset[Format] = frozenset()
+    """The formats without options that are wanted for a third of the rounds."""
     thrifty: bool = False
     """Whether questions that rest on few facts go first, since there is little to spare."""
     chosen: dict[str, tuple[Place, Ask]] = field(default_factory=dict)
@@ -137,14 +141,23 @@ def _shown(filling: Filling) -> int:
     return sum(times > 0 for times in filling.covered.values())
 
 
-def _drawback(filling: Filling, ask: Ask) -> tuple[int, int, int, bool]:
-    """What speaks against a question: facts used up, its muscle shown, its key shown, its fact told."""
+def _drawback(filling: Filling, ask: Ask) -> tuple[int, int, int, bool, bool]:
+    """What speaks against a question, the worst first.
+
+    Facts used up, its muscle shown before, its key shown, its fact told, no way to type its answer.
+    """
     return (
         len(ask.facts) if filling.thrifty else 0,
         filling.covered[ask.muscles[0]],
         sum(filling.covered[muscle] > 0 for muscle in ask.muscles),
         any(filling.told[fact] for fact in ask.facts),
+        _wants_typed(filling) and filling.typed.isdisjoint(ask.formats),
     )
+
+
+def _wants_typed(filling: Filling) -> bool:
+    can_be_typed = sum(not filling.typed.isdisjoint(ask.formats) for _, ask in filling.chosen.values())
+    return bool(filling.typed) and can_be_typed * TYPED_SHARE <= len(filling.chosen)
 
 
 def _preference(filling: Filling, ask: Ask) -> float:

@@ -18,15 +18,13 @@ from quizroom.questions.cells import (
     warm_up_asks,
 )
 from quizroom.questions.difficulty import predicted_difficulty
-from quizroom.questions.filling import Filling, Place, best_free, chosen_in, fill, hold
+from quizroom.questions.filling import TYPED_SHARE, Filling, Place, best_free, chosen_in, fill, hold
 from quizroom.questions.model import Format, Item
 from quizroom.questions.sequence import in_order
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.undealable import CannotDeal
 
 _TYPED: tuple[Format, ...] = ("typed", "free_list")
-_TYPED_SHARE = 3
-"""One round of so many is typed, where that is wanted and can be asked so."""
 _WARM_UP = "Warm-up"
 
 
@@ -144,8 +142,9 @@ def _shuffled(grid: Grid, asks: Sequence[Ask]) -> tuple[Ask, ...]:
 def _filled(grid: Grid, places: tuple[Place, ...]) -> Filling:
     """The places filled; a second time with an eye to facts that several questions rest on."""
     failed, filling = places[0], Filling(build=grid.item, prefer=None)
+    typed = frozenset(_TYPED) & frozenset(grid.formats)
     for thrifty in (False, True):
-        filling = Filling(build=grid.item, prefer=_preference(grid), thrifty=thrifty)
+        filling = Filling(build=grid.item, prefer=_preference(grid), typed=typed, thrifty=thrifty)
         empty = fill(filling, places)
         if empty is None:
             return filling
@@ -162,7 +161,7 @@ def _in_formats(grid: Grid, asks: Sequence[Ask]) -> list[Item]:
     """The items of the asks, a third of them typed if typed answers are wanted and enough can be asked so."""
     drawn = _shuffled(grid, asks)
     items = {ask.id: _made(grid, ask) for ask in drawn}
-    wanted = ceil(len(drawn) / _TYPED_SHARE) - sum(item.format in _TYPED for item in items.values())
+    wanted = ceil(len(drawn) / TYPED_SHARE) - sum(item.format in _TYPED for item in items.values())
     formats = [format_ for format_ in _TYPED if format_ in grid.formats]
     for ask in drawn if formats else ():
         typed = built(grid.syllabus, ask, formats, grid.seed) if wanted > 0 else None

@@ -67,6 +67,19 @@ def test_an_unknown_type_is_refused(kind: object) -> None:
         message("prepare_review", rounds=61),
         message("prepare_review", seed=2**31),
         message("prepare_review", timing="quick"),
+        *(
+            message("prepare_review", blueprint=wrong)
+            for wrong in (
+                {},
+                {"cells": "all"},
+                {"cells": [{"region": "arm", "family": "action", "rounds": -1}]},
+                {"cells": [{"region": "arm", "family": "action", "rounds": 61}]},
+                {"cells": [{"region": "arm", "family": "action", "rounds": 1, "marks": 2}]},
+                {"cells": [], "share": 0},
+                {"cells": [], "warm_up": 4},
+                {"cells": [], "aim": "harder"},
+            )
+        ),
         message("show_standings", on="yes"),
         message("show_standings", on=1),
         message("probe_time", id="x" * 65),

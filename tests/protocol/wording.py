@@ -21,6 +21,13 @@ PLAIN: dict[str, dict[str, Any]] = {
         "typed": True,
         "standings": False,
         "seed": 7,
+        "blueprint": {
+            "cells": [{"region": "arm", "family": "action", "rounds": 3}],
+            "share": None,
+            "interleave": True,
+            "warm_up": 1,
+            "aim": "mixed",
+        },
     },
     "list_reviews": {},
     "open_desk": {"room": "room-1"},

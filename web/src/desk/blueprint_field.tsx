@@ -26,11 +26,11 @@ export function BlueprintField(props: {
   const [failed, setFailed] = useState("");
   const [asked, ask] = useState(0);
   const isOn = filled !== null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read anew for another list or when asked to, no more
+  // read anew for another course list or when asked to: not whenever a family is ticked
   useEffect(() => {
     if (!isOn) return;
     let isWanted = true;
-    onFilled((before) => before && { ...before, grid: null });
+    onFilled((before) => before && withoutOtherGrid(before, plan.course));
     readGrid(plan, filled.draft.share).then(
       (grid) => isWanted && onFilled((before) => before && withGrid(before, grid)),
       () => isWanted && setFailed(NO_GRID),
@@ -118,6 +118,11 @@ function totalText(plan: Plan, grid: BlueprintGrid, draft: Draft): string {
   const warmUp = draft.warm_up > 0 ? `${draft.warm_up} to warm up, then ` : "";
   if (!draft.weights) return `${warmUp}${countOf(sum, "round")} by the grid.`;
   return `${warmUp}${countOf(draft.share || 0, "round")} shared out by these weights.`;
+}
+
+/** While a list is being counted, the grid of another one is not shown. */
+function withoutOtherGrid(filled: Filled, course: string): Filled {
+  return filled.grid?.course === course ? filled : { ...filled, grid: null };
 }
 
 function withGrid(filled: Filled, grid: BlueprintGrid): Filled {
