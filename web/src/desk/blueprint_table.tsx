@@ -102,7 +102,7 @@ function NumberCell({ name, cell, draft, onNumber }: TableProps & { name: string
         onInput={(event) => onNumber(placeOf(cell), event.currentTarget.valueAsNumber)}
       />
       <span id={note} class={isTooMuch ? "grid_most grid_most-over" : "grid_most"}>
-        {cell.most === 0 ? <NothingThere reason={cell.reason} /> : mostText(cell.most)}
+        {cell.most === 0 ? <NothingThere reason={cell.reason} /> : mostText(cell.most, isTooMuch)}
       </span>
     </>
   );
@@ -116,7 +116,8 @@ function NothingThere({ reason }: { reason: string }) {
   );
 }
 
-function mostText(most: number): string {
+function mostText(most: number, isTooMuch: boolean): string {
+  if (isTooMuch) return `only ${most}`;
   return most >= MOST_ROUNDS ? `of ${MOST_ROUNDS}+` : `of ${most}`;
 }
 
