@@ -17,9 +17,16 @@ FAMILIES: tuple[str, ...] = (
     "prime_mover",
     "joint",
     "nerve",
+    "root",
     "artery",
+    "compartment",
     "set",
     "look_alike",
+    "odd_one_out",
+    "antagonist",
+    "name",
+    "lesion",
+    "two_step",
 )
 """The item families that a course may name; the item makers have the same list."""
 

@@ -7,7 +7,7 @@ from quizroom.knowledge.model import Region
 from quizroom.questions.ask import Ask
 from quizroom.questions.blueprint import MOST_ROUNDS
 from quizroom.questions.build import build_item
-from quizroom.questions.families import ASKS
+from quizroom.questions.families import asks_of
 from quizroom.questions.meanings import MEANING
 from quizroom.questions.model import FAMILIES, Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
@@ -47,11 +47,11 @@ def region_of(syllabus: Syllabus, one: Ask | Item) -> str:
     return syllabus.catalogue.muscles[one.muscles[0]].region
 
 
-def asks_of(syllabus: Syllabus, family: Family, formats: Iterable[Format]) -> dict[str, list[Ask]]:
+def asks_by_region(syllabus: Syllabus, family: Family, formats: Iterable[Format]) -> dict[str, list[Ask]]:
     """What can be asked in a family, by region, in the order of the content."""
     wanted = frozenset(formats)
     found: dict[str, list[Ask]] = {}
-    for ask in ASKS[family](syllabus):
+    for ask in asks_of(syllabus, family):
         if not wanted.isdisjoint(ask.formats):
             found.setdefault(region_of(syllabus, ask), []).append(ask)
     return found
@@ -61,7 +61,7 @@ def warm_up_asks(syllabus: Syllabus, formats: Iterable[Format]) -> list[Ask]:
     """Landmarks and movement words: what is taught before muscles."""
     if "look_alike" not in syllabus.course.families:
         return []
-    by_region = asks_of(syllabus, "look_alike", formats)
+    by_region = asks_by_region(syllabus, "look_alike", formats)
     return [ask for asks in by_region.values() for ask in asks if is_warm_up(ask)]
 
 
@@ -74,7 +74,7 @@ def cell_yields(
     syllabus: Syllabus, formats: tuple[Format, ...], breathe: Callable[[], None] = lambda: None
 ) -> Iterator[CellYield]:
     """What each cell of the grid can give, row by row; `breathe` is called between items."""
-    asks = {family: asks_of(syllabus, family, formats) for family in families_of(syllabus)}
+    asks = {family: asks_by_region(syllabus, family, formats) for family in families_of(syllabus)}
     for region in regions_of(syllabus):
         for family, by_region in asks.items():
             here = by_region.get(region.id, [])

@@ -20,15 +20,22 @@ _MIDDLING_FROM, _HARD_FROM = 0.45, 0.6
 _UNKNOWN = 0.5
 _FAMILY: Mapping[Family, float] = MappingProxyType(
     {
+        "name": 0.2,
         "action": 0.2,
         "prime_mover": 0.3,
+        "compartment": 0.3,
         "joint": 0.4,
+        "antagonist": 0.4,
         "origin": 0.6,
         "insertion": 0.6,
         "look_alike": 0.6,
         "nerve": 0.7,
+        "odd_one_out": 0.7,
         "set": 0.8,
         "artery": 0.9,
+        "root": 0.9,
+        "lesion": 1.0,
+        "two_step": 1.0,
     }
 )
 _LIKENESS: Mapping[DistractorSource, float] = MappingProxyType(
@@ -37,8 +44,12 @@ _LIKENESS: Mapping[DistractorSource, float] = MappingProxyType(
         "look_alike": 1.0,
         "same_compartment": 0.8,
         "neighbouring_landmark": 0.8,
+        "neighbouring_segment": 0.8,
         "sibling_nerve": 0.7,
+        "sibling_artery": 0.7,
+        "other_level": 0.7,
         "antagonist": 0.6,
+        "same_joint": 0.6,
         "homologous_bone": 0.5,
         "serial_homologue": 0.5,
         "other_joint": 0.3,

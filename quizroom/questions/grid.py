@@ -9,7 +9,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.blueprint import Blueprint, problem_of
 from quizroom.questions.cells import (
     NOTHING_RECORDED,
-    asks_of,
+    asks_by_region,
     built,
     families_of,
     most_of,
@@ -109,7 +109,7 @@ def _places(grid: Grid) -> tuple[Place, ...]:
     """The rounds to warm up, then the cells that have rounds."""
     cells = [cell for cell in grid.blueprint.cells if cell.rounds]
     families = dict.fromkeys(cell.family for cell in cells)
-    asks = {family: asks_of(grid.syllabus, family, grid.formats) for family in families}
+    asks = {family: asks_by_region(grid.syllabus, family, grid.formats) for family in families}
     warm_up = warm_up_asks(grid.syllabus, grid.formats) if grid.blueprint.warm_up else []
     return (
         Place(name=_WARM_UP, rounds=grid.blueprint.warm_up, asks=_shuffled(grid, warm_up)),
@@ -129,7 +129,7 @@ def _place_of(grid: Grid, item: Item) -> Place:
         asks = warm_up_asks(grid.syllabus, grid.formats)
         return Place(name=_WARM_UP, rounds=1, asks=_shuffled(grid, asks))
     region, family = region_of(grid.syllabus, item), item.family
-    asks = asks_of(grid.syllabus, family, grid.formats).get(region, [])
+    asks = asks_by_region(grid.syllabus, family, grid.formats).get(region, [])
     return Place(name=cell_name(grid.syllabus, region, family), rounds=1, asks=_shuffled(grid, asks))
 
 

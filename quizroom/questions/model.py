@@ -5,13 +5,28 @@ it need nothing but the item itself, however the content changes afterwards.
 """
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from quizroom.knowledge.record import Record
 
 Format = Literal["one_best", "pick_n", "typed", "free_list"]
 Family = Literal[
-    "origin", "insertion", "action", "prime_mover", "joint", "nerve", "artery", "set", "look_alike"
+    "origin",
+    "insertion",
+    "action",
+    "prime_mover",
+    "joint",
+    "nerve",
+    "root",
+    "artery",
+    "compartment",
+    "set",
+    "look_alike",
+    "odd_one_out",
+    "antagonist",
+    "name",
+    "lesion",
+    "two_step",
 ]
 Spelling = Literal["exact", "half", "accept"]
 DistractorSource = Literal[
@@ -22,23 +37,17 @@ DistractorSource = Literal[
     "neighbouring_landmark",
     "homologous_bone",
     "sibling_nerve",
+    "sibling_artery",
     "antagonist",
+    "same_joint",
     "other_joint",
     "serial_homologue",
+    "other_level",
+    "neighbouring_segment",
     "same_region",
 ]
 
-FAMILIES: tuple[Family, ...] = (
-    "origin",
-    "insertion",
-    "action",
-    "prime_mover",
-    "joint",
-    "nerve",
-    "artery",
-    "set",
-    "look_alike",
-)
+FAMILIES: tuple[Family, ...] = get_args(Family)
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
 

@@ -3,6 +3,7 @@
 import logging
 from datetime import datetime, timedelta
 
+from quizroom.realtime.seats import Seats
 from quizroom.room.clock import is_over, milliseconds_between
 from quizroom.room.commands import CloseRound, GiveBackTime
 from quizroom.room.refusals import Refused
@@ -10,9 +11,10 @@ from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
 from quizroom.service.rooms import Rooms
 
 ALARM_EVERY_S = 0.1
+FORGET_EVERY_S = 60.0
 BEAT_EVERY = timedelta(seconds=1)
-RECONNECT_MS = 2_000
-"""Given back on top of an outage: browsers need a moment to find the server again."""
+RECONNECT_MS = 3_000
+"""Given back on top of an outage: browsers try again after 3 s at the latest (`web/src/line/line.ts`)."""
 
 logger = logging.getLogger(__name__)
 
@@ -33,6 +35,14 @@ def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
 def any_round_is_open(rooms: Rooms) -> bool:
     """Whether an outage from now on would cost players time."""
     return any(room.phase == "answering" for room in rooms.live())
+
+
+def forget_finished_rooms(rooms: Rooms, seats: Seats) -> None:
+    """Let go of finished reviews that nobody looks at any more; their logs stay."""
+    watched = seats.rooms()
+    for room in rooms.live():
+        if room.phase == "finished" and room.id not in watched:
+            rooms.forget(room.id)
 
 
 class Pulse:

@@ -109,6 +109,11 @@ class Broadcast:
         self._wake.wait(seconds)
         self._wake.clear()
 
+    def forget(self, rooms: frozenset[str]) -> None:
+        """Drop what is remembered of all rooms but these."""
+        for room in [room for room in self._marks if room not in rooms]:
+            del self._marks[room]
+
     def marks(self, room: Room) -> RoomMarks:
         """The marks of a room, re-using those of rounds that have not changed."""
         self._marks[room.id] = marks_of_room(room, self._marks.get(room.id))

@@ -44,6 +44,10 @@ class Seats:
         if sid in self._seats:
             self._seats[sid] = replace(self._seats[sid], role=role, room=room, player=player)
 
+    def rooms(self) -> frozenset[str]:
+        """All rooms that some connection is in."""
+        return frozenset(seat.room for seat in self._seats.values() if seat.room)
+
     def in_room(self, room: str, role: Role) -> tuple[Seat, ...]:
         """All connections of a room in a role."""
         return tuple(seat for seat in self._seats.values() if seat.room == room and seat.role == role)

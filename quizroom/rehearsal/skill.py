@@ -20,6 +20,10 @@ LANDMARKS = (
 )
 COMES_TO_MIND: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
+        "origin": LANDMARKS,
+        "insertion": LANDMARKS,
+        "look_alike": LANDMARKS,
+        "root": ("C5", "C6", "C5 and C6", "C7", "T1"),
         "nerve": ("radial nerve", "median nerve", "ulnar nerve", "axillary nerve", "brachial plexus"),
         "artery": ("brachial artery", "radial artery", "ulnar artery", "axillary artery"),
         "joint": ("elbow joint", "wrist joint", "shoulder joint"),
@@ -130,6 +134,7 @@ def _other_words(desk: dict[str, Any], item: dict[str, Any]) -> tuple[str, ...]:
     """What somebody might write who does not know: keys of akin items, else terms that come to mind."""
     others = [other for other in desk["items"] if other["id"] != item["id"]]
     akin = [text for other in others if other["family"] == item["family"] for text in other["key_text"]]
-    if set(item["key_text"]) & set(item["muscles"]):
-        return tuple(dict.fromkeys([*akin, *(name for other in others for name in other["muscles"])]))
-    return tuple(dict.fromkeys([*akin, *COMES_TO_MIND.get(item["family"], LANDMARKS)]))
+    muscles = tuple(name for other in others for name in other["muscles"])
+    asks_for_muscles = bool(set(item["key_text"]) & set(item["muscles"]))
+    first = muscles if asks_for_muscles else COMES_TO_MIND.get(item["family"], muscles)
+    return tuple(dict.fromkeys([*akin, *first]))

@@ -6,7 +6,7 @@ import pytest
 
 from quizroom.questions.cells import region_of
 from quizroom.questions.difficulty import predicted_difficulty
-from quizroom.questions.families import ASKS
+from quizroom.questions.families import asks_of
 from quizroom.questions.model import Item
 from quizroom.questions.sequence import are_siblings, compartment_of
 from tests.questions.grids import Place, dealt_by, grid
@@ -74,7 +74,7 @@ def test_no_exchange_within_a_cell_would_bring_in_another_muscle(seed: int) -> N
         repeated = [item for item in repeated if sum(item.muscles[0] in one.muscles for one in items) > 1]
         could = {
             ask.muscles[0]
-            for ask in ASKS[place[1]](syllabus(REGIONAL))
+            for ask in asks_of(syllabus(REGIONAL), place[1])
             if region_of(syllabus(REGIONAL), ask) == place[0] and asked.isdisjoint(ask.facts)
         }
         assert not repeated or could <= shown

@@ -4,8 +4,10 @@ from quizroom.realtime.alarms import (
     Pulse,
     any_round_is_open,
     close_rounds_that_are_over,
+    forget_finished_rooms,
 )
-from quizroom.room.commands import CloseRound, PauseRound
+from quizroom.realtime.seats import Seats
+from quizroom.room.commands import CloseRound, EndReview, PauseRound
 from quizroom.room.events import RoundClosed
 from quizroom.service.ports import NotStored
 from quizroom.storage.memory import MemoryHeartbeat
@@ -79,3 +81,17 @@ def test_a_beat_that_cannot_be_stored_is_tried_again_later() -> None:
             raise NotStored("disk full")
 
     Pulse(Failing(), SetClock()).beat_if_due()
+
+
+def test_a_finished_room_is_let_go_once_nobody_looks_and_comes_back_from_its_log() -> None:
+    desk, seats = seated(), Seats()
+    seats.connect("s1", host="", now=0)
+    seats.take("s1", role="wall", room="room-1")
+    forget_finished_rooms(desk.rooms, seats)
+    desk.rooms.handle("room-1", EndReview())
+    forget_finished_rooms(desk.rooms, seats)
+    assert len(desk.rooms.live()) == 1
+    seats.disconnect("s1")
+    forget_finished_rooms(desk.rooms, seats)
+    assert desk.rooms.live() == ()
+    assert desk.rooms.room("room-1").phase == "finished"

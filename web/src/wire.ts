@@ -285,7 +285,23 @@ export interface CourseLine {
  * An item on the desk. `position` counts from 0 among those ahead; None once opened.
  */
 export interface DeskItem {
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
   id: string;
   key_text: string[];
@@ -322,9 +338,13 @@ export interface DeskOption {
     | "neighbouring_landmark"
     | "homologous_bone"
     | "sibling_nerve"
+    | "sibling_artery"
     | "antagonist"
+    | "same_joint"
     | "other_joint"
     | "serial_homologue"
+    | "other_level"
+    | "neighbouring_segment"
     | "same_region";
   text: string;
 }
@@ -399,7 +419,23 @@ export interface PublicView {
  * An item as asked: nothing in it depends on the key.
  */
 export interface ItemFace {
-  family: "origin" | "insertion" | "action" | "prime_mover" | "joint" | "nerve" | "artery" | "set" | "look_alike";
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step";
   format: "one_best" | "pick_n" | "typed" | "free_list";
   options: OptionFace[];
   pick: number;

@@ -31,9 +31,12 @@ describe("the live region", () => {
     expect(announcement(open, longer)).toBe("15 seconds added.");
   });
 
-  it("tells one's own result and the key once both are known, whichever comes first", () => {
+  it("tells a closing once, with one's own result and the key, when both are known", () => {
     const closed = { public: closedView({}), own: ownView({}) };
-    expect(announcement(open, closed)).toBe("Round 3 is closed. The key: musculocutaneous nerve.");
+    expect(announcement(open, closed)).toBeNull();
+    expect(announcement({ ...open, own: null }, { ...closed, own: null })).toBe(
+      "Round 3 is closed. The key: musculocutaneous nerve.",
+    );
     const result = { round: 3, verdict: "wrong" as const, mark: 0, reasons: [] };
     const known = { public: closedView({}), own: ownView({ version: 40, result }) };
     expect(announcement(closed, known)).toBe(

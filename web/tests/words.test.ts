@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { callDue, clockCalls } from "../src/words/clock_calls";
 import { differingParts } from "../src/words/differing";
-import { listed, marksText, percent, secondsText, secondsWords } from "../src/words/numbers";
+import { keyWords, listed, marksText, percent, secondsText, secondsWords } from "../src/words/numbers";
 import { breakable } from "../src/words/word_parts";
 
 const bold = (texts: string[]) =>
@@ -78,6 +78,7 @@ describe("figures", () => {
     expect([marksText(7), marksText(2 / 3), marksText(2.5)]).toEqual(["7", "0.67", "2.5"]);
     expect(percent(13 / 24)).toBe("54 %");
     expect([listed([]), listed(["a"]), listed(["a", "b", "c"])]).toEqual(["", "a", "a, b and c"]);
+    expect([keyWords(["a", "b"], 1), keyWords(["a", "b"], 2)]).toEqual(["a or b", "a and b"]);
   });
 });
 

@@ -9,9 +9,16 @@ const FAMILY_WORD: Record<Family, string> = {
   prime_mover: "prime mover",
   joint: "joint crossed",
   nerve: "nerve",
+  root: "root",
   artery: "artery",
+  compartment: "compartment",
   set: "set",
   look_alike: "look-alike",
+  odd_one_out: "odd one out",
+  antagonist: "antagonist",
+  name: "name",
+  lesion: "lesion",
+  two_step: "two steps",
 };
 
 /** The family's heading as anatomists say it; an unknown one is shown as it is. */
@@ -38,9 +45,13 @@ const SOURCE_WORD: Record<DeskItem["options"][number]["source"], string> = {
   neighbouring_landmark: "neighbouring landmark",
   homologous_bone: "like landmark, other bone",
   sibling_nerve: "sibling nerve",
+  sibling_artery: "sibling artery",
   antagonist: "antagonist",
+  same_joint: "same joint",
   other_joint: "other joint",
   serial_homologue: "hand or foot",
+  other_level: "other level",
+  neighbouring_segment: "segment nearby",
   same_region: "same region",
 };
 

@@ -1,6 +1,6 @@
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
-import { listed } from "../words/numbers";
+import { keyWords, listed } from "../words/numbers";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
 import { familyWord, formatWord } from "./family_words";
@@ -25,7 +25,7 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
       {item.options.length > 0 && <DeskRows item={item} />}
       {item.options.length === 0 && (
         <p class="sheet_key">
-          Key: <b>{listed(item.key_text)}</b>
+          Key: <b>{keyWords(item.key_text, item.pick)}</b>
         </p>
       )}
       {item.typed.length > 0 && (

@@ -3,7 +3,7 @@ import { ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import { RecordPlate } from "../record/record_plate";
 import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
-import { listed, marksWord } from "../words/numbers";
+import { keyWords, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
 
 /** A closed round at the seat: own result, key and shares; with the record also the reasons. */
@@ -16,7 +16,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <h1 class="stem" id="stem" tabIndex={-1}>
         {view.item?.stem}
       </h1>
-      <KeyLine result={result} />
+      <KeyLine result={result} pick={view.item?.pick ?? 1} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
       {result.options.length > 0 && (
         <ResultRows
@@ -35,14 +35,14 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
 }
 
 /** With options the key is marked in its row, and nothing above the rows may change its height. */
-function KeyLine({ result }: { result: ResultFace }) {
+function KeyLine({ result, pick }: { result: ResultFace; pick: number }) {
   return (
     <p class="closed_key">
       {result.options.length > 0 ? (
         `Round closed: ${result.answered} of ${result.of} answered.`
       ) : (
         <>
-          The key: <b class="closed_term">{listed(result.key_text)}</b>
+          The key: <b class="closed_term">{keyWords(result.key_text, pick)}</b>
         </>
       )}
     </p>

@@ -1,6 +1,6 @@
 import "./finished.css";
 import type { OwnRound, OwnView, PublicView } from "../wire";
-import { countOf, listed, marksText, marksWord } from "../words/numbers";
+import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
 import { keptRounds, type PastRound } from "./history";
 
@@ -63,7 +63,7 @@ function PastItem({ round, outcome }: { round: PastRound; outcome: OwnRound | un
       <div>
         <p class="past_stem">{round.stem}</p>
         <p>
-          key: <b>{listed(round.key)}</b>
+          key: <b>{keyWords(round.key, round.pick)}</b>
         </p>
         <p class="past_answer">
           {round.answer.length ? `you: ${listed(round.answer)}` : "you: no answer"}

@@ -6,6 +6,8 @@ export interface PastRound {
   round: number;
   stem: string;
   key: string[];
+  /** How many of the key's terms were asked for. */
+  pick: number;
   answer: string[];
 }
 
@@ -20,6 +22,7 @@ export function closedRound(view: PublicView, own: OwnView | null): PastRound | 
     round: view.round,
     stem: view.item.stem,
     key: view.result.key_text,
+    pick: view.item.pick,
     answer: [...texts, ...(answer?.typed ?? [])],
   };
 }

@@ -1,7 +1,7 @@
 import { PlainRows, ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import type { PublicView, ResultFace } from "../wire";
-import { countOf, listed } from "../words/numbers";
+import { countOf, keyWords } from "../words/numbers";
 import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
 
@@ -93,7 +93,9 @@ function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
       <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
         <div class="outcome_rows">
           {result.options.length > 0 && <ResultRows options={result.options} chosen={[]} />}
-          {result.options.length === 0 && <p class="wall_key">Key: {listed(result.key_text)}</p>}
+          {result.options.length === 0 && (
+            <p class="wall_key">Key: {keyWords(result.key_text, view.item?.pick ?? 1)}</p>
+          )}
           {result.typed.length > 0 && <TypedRows typed={result.typed.slice(0, 5)} />}
         </div>
         {view.standings && <WallStandings rows={view.standings} />}

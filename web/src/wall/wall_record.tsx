@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import { briefRecord, differencesOf } from "../record/brief";
 import { RecordPlate } from "../record/record_plate";
 import type { Record as MuscleRecord, PublicView, ResultFace } from "../wire";
-import { listed } from "../words/numbers";
+import { keyWords, listed } from "../words/numbers";
 
 /** The record on the wall: key and reason first, then the plate with what books agree on. */
 export function WallRecord({ view, result }: { view: PublicView; result: ResultFace }) {
@@ -14,7 +14,7 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
         <div>
           <h1 class="wall_asked">{view.item?.stem}</h1>
           <p class="wall_why">
-            <b>{listed(result.key_text)}</b>
+            <b>{keyWords(result.key_text, view.item?.pick ?? 1)}</b>
             {result.struck && " (struck: does not count)"}
           </p>
         </div>

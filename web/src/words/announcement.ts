@@ -1,5 +1,5 @@
 import type { ClockFace, OwnView, PublicView } from "../wire";
-import { countOf, listed, marksText, marksWord, secondsWords } from "./numbers";
+import { countOf, keyWords, marksText, marksWord, secondsWords } from "./numbers";
 import { VERDICT_WORD } from "./verdicts";
 
 /** What a page shows at one moment, as far as it has to be said aloud. */
@@ -12,7 +12,9 @@ export interface Shown {
 export function announcement(before: Shown | null, after: Shown): string | null {
   const was = before?.public;
   const is = after.public;
-  if (was === undefined || was.phase !== is.phase || was.round !== is.round) return phaseText(after);
+  if (was === undefined || was.phase !== is.phase || was.round !== is.round) {
+    return waitsForResult(after) ? null : phaseText(after);
+  }
   if (is.phase === "answering") return clockText(was.clock, is.clock);
   if (is.phase === "closed" && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
   if (was.result?.struck !== is.result?.struck)
@@ -49,6 +51,11 @@ function clockText(was: ClockFace | null, is: ClockFace | null): string | null {
   return added > 0 ? `${secondsWords(added)} added.` : null;
 }
 
+/** A seat's own result follows a closing at once: both are said in one breath. */
+function waitsForResult(shown: Shown): boolean {
+  return shown.public.phase === "closed" && shown.own !== null && !resultKnown(shown);
+}
+
 function resultKnown(shown: Shown): boolean {
   return shown.own?.result?.round === shown.public.round;
 }
@@ -64,7 +71,7 @@ function ownText(shown: Shown): string {
 
 function keyText(view: PublicView): string {
   const terms = view.result?.key_text ?? [];
-  return terms.length ? `The key: ${listed(terms)}.` : "";
+  return terms.length ? `The key: ${keyWords(terms, view.item?.pick ?? 1)}.` : "";
 }
 
 function totalText(own: OwnView | null): string {

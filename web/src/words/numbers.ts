@@ -37,7 +37,12 @@ export function countOf(count: number, word: string): string {
 }
 
 /** "a", "a and b", "a, b and c". */
-export function listed(terms: readonly string[]): string {
+export function listed(terms: readonly string[], last: "and" | "or" = "and"): string {
   if (terms.length < 2) return terms[0] ?? "";
-  return `${terms.slice(0, -1).join(", ")} and ${terms.at(-1)}`;
+  return `${terms.slice(0, -1).join(", ")} ${last} ${terms.at(-1)}`;
+}
+
+/** The key in words: "a and b", but "a or b" where more terms count than are asked for. */
+export function keyWords(terms: readonly string[], pick: number): string {
+  return listed(terms, terms.length > pick ? "or" : "and");
 }
