@@ -110,9 +110,8 @@ def _places(grid: Grid) -> tuple[Place, ...]:
     cells = [cell for cell in grid.blueprint.cells if cell.rounds]
     families = dict.fromkeys(cell.family for cell in cells)
     asks = {family: asks_by_region(grid.syllabus, family, grid.formats) for family in families}
-    warm_up = warm_up_asks(grid.syllabus, grid.formats) if grid.blueprint.warm_up else []
     return (
-        Place(name=_WARM_UP, rounds=grid.blueprint.warm_up, asks=_shuffled(grid, warm_up)),
+        Place(name=_WARM_UP, rounds=grid.blueprint.warm_up, asks=_warming_up(grid)),
         *(
             Place(
                 name=cell_name(grid.syllabus, cell.region, cell.family),
@@ -124,10 +123,18 @@ def _places(grid: Grid) -> tuple[Place, ...]:
     )
 
 
+def _warming_up(grid: Grid) -> tuple[Ask, ...]:
+    """What may be asked to warm up, that of the grid's own regions first."""
+    if not grid.blueprint.warm_up:
+        return ()
+    regions = {cell.region for cell in grid.blueprint.cells if cell.rounds}
+    drawn = _shuffled(grid, warm_up_asks(grid.syllabus, grid.formats))
+    return tuple(sorted(drawn, key=lambda ask: region_of(grid.syllabus, ask) not in regions))
+
+
 def _place_of(grid: Grid, item: Item) -> Place:
     if item.warm_up:
-        asks = warm_up_asks(grid.syllabus, grid.formats)
-        return Place(name=_WARM_UP, rounds=1, asks=_shuffled(grid, asks))
+        return Place(name=_WARM_UP, rounds=1, asks=_warming_up(grid))
     region, family = region_of(grid.syllabus, item), item.family
     asks = asks_by_region(grid.syllabus, family, grid.formats).get(region, [])
     return Place(name=cell_name(grid.syllabus, region, family), rounds=1, asks=_shuffled(grid, asks))

@@ -13,7 +13,7 @@ class BlueprintScreen:
         self.desk = desk
         self.page = desk.page
         self.page.get_by_role("group", name="Course list").get_by_text(course).click()
-        self.page.get_by_label("so many rounds for each region and family").check()
+        self.page.get_by_label("fill in a grid of regions and families").check()
         expect(self.table).to_be_visible()
 
     @property

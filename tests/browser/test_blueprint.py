@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.blueprint_screen import BlueprintScreen
 from tests.browser.desk_screen import DeskScreen
-from tests.browser.screens import LAPTOP, NARROW_PHONE, Screens
+from tests.browser.screens import LAPTOP, NARROW_PHONE, Device, Screens
 
 REGIONAL = "Upper limb, regional"
 INTRODUCTION = "Upper limb, introduction"
@@ -96,7 +96,7 @@ def test_nothing_is_sent_while_the_grid_makes_no_review(desk: DeskScreen) -> Non
 
 def test_unticked_the_families_take_turns_as_ever(desk: DeskScreen) -> None:
     BlueprintScreen(desk, INTRODUCTION)
-    desk.page.get_by_label("so many rounds for each region and family").uncheck()
+    desk.page.get_by_label("fill in a grid of regions and families").uncheck()
     expect(desk.page.get_by_role("table")).to_have_count(0)
     desk.page.get_by_label("Rounds", exact=True).fill("4")
     desk.page.get_by_role("button", name="Deal the items").click()
@@ -127,9 +127,7 @@ def test_axe_finds_no_barrier_in_the_grid(desk: DeskScreen, axe_source: str) -> 
 
 
 @pytest.mark.parametrize("device", [LAPTOP, NARROW_PHONE], ids=["laptop", "phone"])
-def test_nothing_is_cut_off(
-    screens: Screens, host_cookie: str, device: dict[str, object], axe_source: str
-) -> None:
+def test_nothing_is_cut_off(screens: Screens, host_cookie: str, device: Device, axe_source: str) -> None:
     sheet = BlueprintScreen(screens.desk(host_cookie, **device), REGIONAL)
     expect(sheet.cell("forearm", "look-alike")).to_be_visible()
     assert too_wide(sheet.page) == []

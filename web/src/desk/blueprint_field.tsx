@@ -47,7 +47,7 @@ export function BlueprintField(props: {
       <legend class="field_label">Blueprint</legend>
       <label class="choice_line">
         <input type="checkbox" checked={isOn} onChange={(event) => toggle(event.currentTarget.checked)} />
-        <span>so many rounds for each region and family</span>
+        <span>fill in a grid of regions and families</span>
       </label>
       {isOn && (failed || !filled.grid) && (
         <p class="choice_note" role="status">
