@@ -1,45 +1,12 @@
-"""Nerves, arteries, compartments, ids and names of outside tables, held against ours."""
+"""Compartments, ids and names of outside tables, held against ours."""
 
-import re
-from collections.abc import Iterator, Mapping
-from functools import cache
+from collections.abc import Iterator
 
-from quizroom.knowledge.anatomy import artery_ancestors, nerve_ancestors
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.lexicon import Term, lexicon, part_concept
-from quizroom.knowledge.model import TermKind
-from quizroom.knowledge.terms import normalise
+from quizroom.knowledge.lexicon import part_concept
 from tests.reference.rows import Row, every_row, targets, words
-from tests.reference.verdicts import Judgement, facts_about, held, joined
-
-LOOSE_NAMES = {
-    "thoracic nerve": "long thoracic nerve",
-    "cervical spinal nerves": "anterior rami of the cervical nerves",
-}
-"""Names of nerves that are too short, and what the notes of their rows say they mean."""
-
-
-def judge_nerve(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
-    """Whether the named nerve, a branch of it or one that it comes from is recorded."""
-    named = concepts(catalogue, row.value, "nerve")
-    related = (
-        {
-            one
-            for fact in facts_about(catalogue, target, "nerve")
-            for one in _line(catalogue, fact.value, named)
-        }
-        for target in targets(row)
-    )
-    yield Judgement("nerve", joined(held(told=bool(named), recorded=bool(one)) for one in related))
-
-
-def judge_artery(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
-    """Whether the named artery or a branch of it is recorded."""
-    named = concepts(catalogue, row.value, "artery")
-    for target in targets(row):
-        ours = {fact.value for fact in facts_about(catalogue, target, "artery")}
-        lines = {one for artery in ours for one in (artery, *artery_ancestors(catalogue, artery))}
-        yield Judgement("artery", held(told=bool(named), recorded=bool(named & lines)))
+from tests.reference.supplies import concepts
+from tests.reference.verdicts import Judgement, held, joined
 
 
 def judge_compartment(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
@@ -67,20 +34,3 @@ def judge_name(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
     named = concepts(catalogue, row.value, "muscle")
     meant = {part_concept(*target) for target in targets(row)}
     yield Judgement("name", held(told=bool(named), recorded=bool(named & meant)))
-
-
-def concepts(catalogue: Catalogue, name: str, kind: TermKind) -> set[str]:
-    """What a name means here, without what stands in brackets behind it."""
-    plain = LOOSE_NAMES.get(name, re.sub(r" \([^)]*\)$", "", name))
-    return {term.concept for term in lexicon_of(catalogue).get(normalise(plain), ()) if term.kind == kind}
-
-
-@cache
-def lexicon_of(catalogue: Catalogue) -> Mapping[str, tuple[Term, ...]]:
-    """All terms of a catalogue by form."""
-    return lexicon(catalogue)
-
-
-def _line(catalogue: Catalogue, ours: str, named: set[str]) -> set[str]:
-    above = {ours, *nerve_ancestors(catalogue, ours)} & named
-    return above | {one for one in named if ours in nerve_ancestors(catalogue, one)}

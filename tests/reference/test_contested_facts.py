@@ -6,7 +6,7 @@ Who says what: common practice, no source; the dissection studies are named in t
 import pytest
 
 from quizroom.knowledge.anatomy import nerve_ancestors
-from tests.reference.comparison import content
+from tests.shipped import content
 
 
 def statuses(muscle: str, kind: str, value: str) -> set[str]:
