@@ -74,7 +74,10 @@ def cell_yields(
     syllabus: Syllabus, formats: tuple[Format, ...], breathe: Callable[[], None] = lambda: None
 ) -> Iterator[CellYield]:
     """What each cell of the grid can give, row by row; `breathe` is called between items."""
-    asks = {family: asks_by_region(syllabus, family, formats) for family in families_of(syllabus)}
+    asks: dict[Family, dict[str, list[Ask]]] = {}
+    for family in families_of(syllabus):
+        breathe()
+        asks[family] = asks_by_region(syllabus, family, formats)
     for region in regions_of(syllabus):
         for family, by_region in asks.items():
             here = by_region.get(region.id, [])
