@@ -118,3 +118,7 @@ class Item:
     records: tuple[Record, ...]
     seconds: int
     """Time for the round, computed from words and format (handbook of the trade, from memory)."""
+    difficulty: float | None = None
+    """Predicted before any class answered it, 0 (easy) to 1 (hard); None in older logs."""
+    warm_up: bool = False
+    """Whether it was dealt to warm up, on a landmark or a movement word."""

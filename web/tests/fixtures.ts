@@ -11,6 +11,7 @@ const ITEM: ItemFace = {
     { letter: "C", text: "median nerve" },
   ],
   pick: 1,
+  warm_up: false,
 };
 
 const CLOCK: ClockFace = { limit_ms: 45_000, closes_at: 1_000_045_000, left_ms: null, paused: false };
