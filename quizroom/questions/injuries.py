@@ -73,16 +73,35 @@ class Injuries:
 
     def keeps(self, injury: str, action: str) -> bool:
         """Whether no mover by any reading is touched."""
-        acting = self._movers(action)
-        return bool(acting) and all(self.is_whole(injury, fact.muscle, fact.part) for fact in acting)
+        acting = self._acting(action)
+        return bool(acting) and acting <= self.tolls[injury].whole
 
     def _movers(self, action: str) -> tuple[Fact, ...]:
         joint, _, movement = action.partition(".")
         return movers(self.catalogue, joint, movement)
 
-    def _all_parts(self, muscle: str, part: str) -> set[tuple[str, str]]:
-        parts = [part] if part else [one.id for one in self.catalogue.muscles[muscle].parts] or [""]
-        return {(muscle, one) for one in parts}
+    def _acting(self, action: str) -> frozenset[tuple[str, str]]:
+        """All parts that move a joint by any reading, remembered: every injury asks for all of them."""
+        if action not in self._known_acting:
+            parts = (self._all_parts(fact.muscle, fact.part) for fact in self._movers(action))
+            self._known_acting[action] = frozenset[tuple[str, str]]().union(*parts)
+        return self._known_acting[action]
+
+    def _all_parts(self, muscle: str, part: str) -> frozenset[tuple[str, str]]:
+        return frozenset({(muscle, part)}) if part else self._parts[muscle]
+
+    @cached_property
+    def _known_acting(self) -> dict[str, frozenset[tuple[str, str]]]:
+        return {}
+
+    @cached_property
+    def _parts(self) -> Mapping[str, frozenset[tuple[str, str]]]:
+        """All parts of each muscle; of one without parts itself."""
+        return {
+            muscle.id: frozenset((muscle.id, part.id) for part in muscle.parts)
+            or frozenset({(muscle.id, "")})
+            for muscle in self.catalogue.muscles.values()
+        }
 
     def _toll(self, injury: str) -> Toll:
         level = self.catalogue.levels.get(injury)
