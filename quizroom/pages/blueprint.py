@@ -4,6 +4,7 @@ from collections.abc import Container
 
 from quizroom.protocol.blueprint import BlueprintGrid, CellLine, RegionLine
 from quizroom.questions.blueprint import MOST_ROUNDS
+from quizroom.questions.cells import COUNTED_TO
 from quizroom.questions.sharing import even_rounds
 from quizroom.service.blueprints import Blueprints
 
@@ -29,5 +30,6 @@ def blueprint_grid(
             )
             for cell in yields.cells
         ),
+        counted_to=COUNTED_TO,
         warm_ups=yields.warm_ups,
     )

@@ -44,7 +44,10 @@ class RegionLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CellLine:
-    """A cell of the grid: how many rounds it can take, why none if none, and its even share."""
+    """A cell of the grid: how many rounds it can take, why none if none, and its even share.
+
+    Where `most` is the grid's `counted_to` there may be more.
+    """
 
     region: str
     family: str
@@ -61,5 +64,6 @@ class BlueprintGrid:
     regions: tuple[RegionLine, ...]
     families: tuple[str, ...]
     cells: tuple[CellLine, ...]
+    counted_to: int
     warm_ups: int
     """How many rounds to warm up there can be."""

@@ -13,6 +13,8 @@ from quizroom.questions.model import FAMILIES, Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
 
 _WARM_UP_DIRECTIONS = ("landmark_to_bone", MEANING)
+COUNTED_TO = 24
+"""A grid does not count further in a cell; what more it yields is found out when it is dealt."""
 _COUNTING_SEED = 1
 """Whether an ask has fair options hardly depends on chance: one seed in a thousand asks differs."""
 
@@ -22,7 +24,10 @@ NO_FAIR_OPTIONS = "what could be asked there has no fair wrong options"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CellYield:
-    """How many items a cell can give without asking a fact twice; `reason` says why there are none."""
+    """How many items a cell can give without asking a fact twice; `reason` says why there are none.
+
+    `COUNTED_TO` means so many or more.
+    """
 
     region: str
     family: Family
@@ -81,7 +86,7 @@ def cell_yields(
     for region in regions_of(syllabus):
         for family, by_region in asks.items():
             here = by_region.get(region.id, [])
-            most = most_of(syllabus, here, formats, breathe)
+            most = most_of(syllabus, here, formats, breathe, limit=COUNTED_TO)
             reason = "" if most else NO_FAIR_OPTIONS if here else NOTHING_RECORDED
             yield CellYield(region=region.id, family=family, most=most, reason=reason)
 
@@ -91,13 +96,15 @@ def most_of(
     asks: Iterable[Ask],
     formats: tuple[Format, ...],
     breathe: Callable[[], None] = lambda: None,
+    *,
+    limit: int = MOST_ROUNDS,
 ) -> int:
-    """How many of these asks make items of which no two rest on the same fact, up to a whole review."""
+    """How many of these asks make items of which no two rest on the same fact, up to a limit."""
     taken: set[str] = set()
     count = 0
     for ask in sorted(asks, key=lambda one: len(one.facts)):
         breathe()
-        if count == MOST_ROUNDS:
+        if count == limit:
             break
         if taken.isdisjoint(ask.facts) and built(syllabus, ask, formats, _COUNTING_SEED) is not None:
             taken.update(ask.facts)

@@ -99,7 +99,7 @@ def test_a_review_is_found_again_in_the_list(screens: Screens, host_cookie: str,
 def test_a_plan_that_yields_no_review_is_refused_in_a_sentence(screens: Screens, host_cookie: str) -> None:
     desk = screens.desk(host_cookie)
     desk.page.get_by_label("Title, shown on the wall").fill("Too much")
-    desk.page.get_by_text("Upper limb, introduction").click()
+    desk.page.get_by_role("group", name="Course list").get_by_text("Upper limb, introduction").click()
     desk.page.get_by_label("Rounds").fill("60")
     for box in desk.page.get_by_role("group", name="Families of items").get_by_role("checkbox").all()[1:]:
         box.uncheck()

@@ -85,6 +85,7 @@ export interface BlueprintChoice {
  */
 export interface BlueprintGrid {
   cells: CellLine[];
+  counted_to: number;
   course: string;
   families: string[];
   regions: RegionLine[];
@@ -92,6 +93,8 @@ export interface BlueprintGrid {
 }
 /**
  * A cell of the grid: how many rounds it can take, why none if none, and its even share.
+ *
+ * Where `most` is the grid's `counted_to` there may be more.
  */
 export interface CellLine {
   family: string;

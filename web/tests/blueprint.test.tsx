@@ -24,9 +24,10 @@ const grid: BlueprintGrid = {
   cells: [
     cell("arm", "nerve", 4, 2),
     cell("arm", "artery", 0, 0),
-    cell("forearm", "nerve", 60, 1),
+    cell("forearm", "nerve", 24, 1),
     cell("forearm", "artery", 9, 1),
   ],
+  counted_to: 24,
   warm_ups: 3,
 };
 const draft = { ...EMPTY_DRAFT, numbers: proposed(grid) };

@@ -81,10 +81,11 @@ function Row(props: TableProps & { name: string; cells: readonly CellLine[] }) {
   );
 }
 
-function NumberCell({ name, cell, draft, onNumber }: TableProps & { name: string; cell: CellLine }) {
+function NumberCell({ name, cell, grid, draft, onNumber }: TableProps & { name: string; cell: CellLine }) {
   const note = useId();
   const number = numberIn(draft, cell);
-  const isTooMuch = !draft.weights && number > cell.most;
+  const isCounted = cell.most < grid.counted_to;
+  const isTooMuch = !draft.weights && isCounted && number > cell.most;
   return (
     <>
       <input
@@ -102,7 +103,7 @@ function NumberCell({ name, cell, draft, onNumber }: TableProps & { name: string
         onInput={(event) => onNumber(placeOf(cell), event.currentTarget.valueAsNumber)}
       />
       <span id={note} class={isTooMuch ? "grid_most grid_most-over" : "grid_most"}>
-        {cell.most === 0 ? <NothingThere reason={cell.reason} /> : mostText(cell.most, isTooMuch)}
+        {cell.most === 0 ? <NothingThere reason={cell.reason} /> : mostText(cell.most, isCounted, isTooMuch)}
       </span>
     </>
   );
@@ -116,9 +117,9 @@ function NothingThere({ reason }: { reason: string }) {
   );
 }
 
-function mostText(most: number, isTooMuch: boolean): string {
+function mostText(most: number, isCounted: boolean, isTooMuch: boolean): string {
   if (isTooMuch) return `only ${most}`;
-  return most >= MOST_ROUNDS ? `of ${MOST_ROUNDS}+` : `of ${most}`;
+  return isCounted ? `of ${most}` : `of ${most}+`;
 }
 
 function isIn(region: string) {
