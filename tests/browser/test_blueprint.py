@@ -58,6 +58,17 @@ def test_a_cell_that_cannot_be_filled_is_named_with_what_it_yields(desk: DeskScr
     desk.shows("1 item dealt")
 
 
+def test_a_cell_that_yields_nothing_is_disabled_and_says_why(desk: DeskScreen) -> None:
+    sheet = BlueprintScreen(desk, "Regional gross anatomy")
+    cell = sheet.cell("orbit", "root")  # the nerves of the eye come from no spinal segment
+    expect(cell).to_be_disabled()
+    expect(cell).to_have_accessible_description(
+        "none: nothing of this kind is certain enough to be asked there"
+    )
+    desk.page.get_by_text("can hold none").click()
+    desk.shows("orbit × root")
+
+
 def test_the_grid_begins_with_an_even_share_and_sums_up_what_is_typed(desk: DeskScreen) -> None:
     sheet = BlueprintScreen(desk, INTRODUCTION)
     expect(sheet.total).to_have_value("10")

@@ -97,11 +97,13 @@ function Reasons({ grid, families }: { grid: BlueprintGrid; families: readonly s
   const empty = shownCells(grid, families).filter((cell) => cell.most === 0);
   const nameOf = (id: string) => grid.regions.find((region) => region.id === id)?.name ?? id;
   const reasons = [...new Set(empty.map((cell) => cell.reason))];
+  if (empty.length === 0) return null;
   return (
-    <>
+    <details class="choice_note grid_reasons">
+      <summary>Why {countOf(empty.length, "cell")} can hold none</summary>
       {reasons.map((reason) => (
-        <p key={reason} class="choice_note grid_reason">
-          none: {reason} (
+        <p key={reason}>
+          {reason} (
           {empty
             .filter((cell) => cell.reason === reason)
             .map((cell) => `${nameOf(cell.region)} × ${familyWord(cell.family)}`)
@@ -109,7 +111,7 @@ function Reasons({ grid, families }: { grid: BlueprintGrid; families: readonly s
           )
         </p>
       ))}
-    </>
+    </details>
   );
 }
 
