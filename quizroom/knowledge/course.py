@@ -20,6 +20,8 @@ FAMILIES: tuple[str, ...] = (
     "artery",
     "set",
     "look_alike",
+    "ordering",
+    "matching",
 )
 """The item families that a course may name; the item makers have the same list."""
 

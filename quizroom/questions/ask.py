@@ -1,9 +1,11 @@
 """What could be asked: one fact in one direction, before options are chosen."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from quizroom.questions.claims import Relation
-from quizroom.questions.model import Family, Format
+from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import OptionKind
 
 
@@ -36,8 +38,14 @@ class Ask:
     """What a typed answer may also say: accepted variants."""
     leads: tuple[str, ...] = ()
     """Look-alikes that must be among the wrong options, as far as they are not barred."""
+    make: "Make | None" = None
+    """How the item is made, where it is no single question: an ordering, a matching."""
 
     @property
     def id(self) -> str:
         """The same for the same question, whatever its options."""
         return f"{self.family}:{self.direction}:{self.subject}:{'+'.join(self.key)}"
+
+
+Make = Callable[[Syllabus, Ask, int], Item | None]
+"""From an ask and a seed to the item; None if it cannot be made fairly."""

@@ -9,9 +9,19 @@ from typing import Literal
 
 from quizroom.knowledge.record import Record
 
-Format = Literal["one_best", "pick_n", "typed", "free_list"]
+Format = Literal["one_best", "pick_n", "typed", "free_list", "ordering", "matching"]
 Family = Literal[
-    "origin", "insertion", "action", "prime_mover", "joint", "nerve", "artery", "set", "look_alike"
+    "origin",
+    "insertion",
+    "action",
+    "prime_mover",
+    "joint",
+    "nerve",
+    "artery",
+    "set",
+    "look_alike",
+    "ordering",
+    "matching",
 ]
 Spelling = Literal["exact", "half", "accept"]
 DistractorSource = Literal[
@@ -38,6 +48,8 @@ FAMILIES: tuple[Family, ...] = (
     "artery",
     "set",
     "look_alike",
+    "ordering",
+    "matching",
 )
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
@@ -83,8 +95,21 @@ class NearTerm:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stem:
+    """One row of a matching item: what it asks about, and why its key is the key."""
+
+    text: str
+    concept: str
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
-    """One question as dealt. Letters of the key are empty for typed formats."""
+    """One question as dealt.
+
+    `key` holds letters: of an ordering all of them in the right order, of a matching one for each of
+    the `stems`. It is empty for typed formats.
+    """
 
     id: str
     family: Family
@@ -96,7 +121,7 @@ class Item:
     options: tuple[Option, ...]
     key: tuple[str, ...]
     pick: int
-    """How many answers are asked for: 1, or N of a set."""
+    """How many answers are asked for: 1, N of a set, or one for each place or row."""
     accepted: tuple[Accepted, ...]
     near: tuple[NearTerm, ...]
     spelling: Spelling
@@ -109,3 +134,5 @@ class Item:
     records: tuple[Record, ...]
     seconds: int
     """Time for the round, computed from words and format (handbook of the trade, from memory)."""
+    stems: tuple[Stem, ...] = ()
+    """The rows of a matching item, which share the options."""

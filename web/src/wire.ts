@@ -110,6 +110,9 @@ export interface ProbeTime {
 }
 /**
  * Answer the open round; the last one before closing counts.
+ *
+ * `choice` holds the letters chosen; of an ordering all letters in order, of a matching one for each row
+ * ("" for none).
  */
 export interface SubmitAnswer {
   choice?: string[];
@@ -240,17 +243,12 @@ export interface DeskItem {
     | "prime_mover"
     | "joint"
     | "nerve"
-    | "root"
     | "artery"
-    | "compartment"
     | "set"
     | "look_alike"
-    | "odd_one_out"
-    | "antagonist"
-    | "name"
-    | "lesion"
-    | "two_step";
-  format: "one_best" | "pick_n" | "typed" | "free_list";
+    | "ordering"
+    | "matching";
+  format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   id: string;
   key_text: string[];
   mean_mark: number | null;
@@ -259,6 +257,7 @@ export interface DeskItem {
   pick: number;
   position: number | null;
   round: number;
+  rows: RowResult[];
   seconds: number | null;
   state: "ahead" | "open" | "closed" | "explained";
   stem: string;
@@ -283,15 +282,33 @@ export interface DeskOption {
     | "neighbouring_landmark"
     | "homologous_bone"
     | "sibling_nerve"
-    | "sibling_artery"
     | "antagonist"
-    | "same_joint"
     | "other_joint"
     | "serial_homologue"
-    | "other_level"
-    | "neighbouring_segment"
     | "same_region";
   text: string;
+}
+/**
+ * A place of an ordering or a row of a matching after closing, in the right order.
+ *
+ * `stem` is the row's (empty for a place); `letter` and `text` are those of the right option; `count`
+ * and `share` tell who had it right, `letters` what was put here instead, most frequent first.
+ */
+export interface RowResult {
+  count: number;
+  letter: string;
+  letters: LetterCount[];
+  reason: string | null;
+  share: number;
+  stem: string;
+  text: string;
+}
+/**
+ * How many put this letter here.
+ */
+export interface LetterCount {
+  count: number;
+  letter: string;
 }
 /**
  * A typed answer as it was written, with its verdict and why.
@@ -371,21 +388,17 @@ export interface ItemFace {
     | "prime_mover"
     | "joint"
     | "nerve"
-    | "root"
     | "artery"
-    | "compartment"
     | "set"
     | "look_alike"
-    | "odd_one_out"
-    | "antagonist"
-    | "name"
-    | "lesion"
-    | "two_step";
-  format: "one_best" | "pick_n" | "typed" | "free_list";
+    | "ordering"
+    | "matching";
+  format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   options: OptionFace[];
   pick: number;
   round: number;
   stem: string;
+  stems: string[];
 }
 /**
  * An option as asked.
@@ -497,6 +510,8 @@ export interface SourceLine {
 }
 /**
  * What came out of a closed round. `why` is there once the record is shown.
+ *
+ * An ordering or a matching has `rows` in place of `options`.
  */
 export interface ResultFace {
   answered: number;
@@ -504,6 +519,7 @@ export interface ResultFace {
   mean_mark: number | null;
   of: number;
   options: OptionResult[];
+  rows: RowResult[];
   struck: boolean;
   typed: TypedResult[];
   why: string | null;

@@ -9,7 +9,9 @@ from quizroom.questions.families.artery import artery_asks
 from quizroom.questions.families.insertion import insertion_asks
 from quizroom.questions.families.joint import joint_asks
 from quizroom.questions.families.look_alike import look_alike_asks
+from quizroom.questions.families.matching import matching_asks
 from quizroom.questions.families.nerve import nerve_asks
+from quizroom.questions.families.ordering import ordering_asks
 from quizroom.questions.families.origin import origin_asks
 from quizroom.questions.families.prime_mover import prime_mover_asks
 from quizroom.questions.families.set import set_asks
@@ -27,6 +29,8 @@ ASKS: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = MappingProxyType(
         "artery": artery_asks,
         "set": set_asks,
         "look_alike": look_alike_asks,
+        "ordering": ordering_asks,
+        "matching": matching_asks,
     }
 )
 """What can be asked, by family."""
