@@ -77,8 +77,8 @@ def desk_typed(current: Round, marks: RoundMarks) -> tuple[DeskTyped, ...]:
 def key_text(item: Item) -> tuple[str, ...]:
     """The key in words: the texts of its options, or the terms looked for."""
     if item.format in IN_PLACES:
-        texts = {option.letter: option.text for option in item.options}
-        return tuple(texts[letter] for letter in item.key)
+        rows = row_results(item, None, reasons=False)
+        return tuple(f"{row.stem}: {row.text}" if row.stem else row.text for row in rows)
     if item.key:
         return tuple(option.text for option in item.options if option.letter in item.key)
     return tuple(accepted.text for accepted in item.accepted)

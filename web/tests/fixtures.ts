@@ -11,6 +11,7 @@ const ITEM: ItemFace = {
     { letter: "C", text: "median nerve" },
   ],
   pick: 1,
+  stems: [],
 };
 
 const CLOCK: ClockFace = { limit_ms: 45_000, closes_at: 1_000_045_000, left_ms: null, paused: false };
@@ -23,6 +24,7 @@ const RESULT: ResultFace = {
     share: ([4, 18, 2][n] ?? 0) / 24,
     reason: null,
   })),
+  rows: [],
   typed: [],
   key_text: ["musculocutaneous nerve"],
   why: null,

@@ -12,6 +12,8 @@ const FAMILY_WORD: Record<Family, string> = {
   artery: "artery",
   set: "set",
   look_alike: "look-alike",
+  ordering: "ordering",
+  matching: "matching",
 };
 
 /** The family's heading as anatomists say it; an unknown one is shown as it is. */
@@ -24,6 +26,8 @@ const FORMAT_WORD: Record<DeskItem["format"], string> = {
   pick_n: "pick",
   typed: "typed",
   free_list: "typed list",
+  ordering: "put in order",
+  matching: "match rows",
 };
 
 export function formatWord(item: DeskItem): string {

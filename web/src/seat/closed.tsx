@@ -1,4 +1,5 @@
 import "./closed.css";
+import { PlaceRows } from "../parts/place_rows";
 import { ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import { RecordPlate } from "../record/record_plate";
@@ -18,6 +19,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       </h1>
       <KeyLine result={result} pick={view.item?.pick ?? 1} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
+      {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={choice} />}
       {result.options.length > 0 && (
         <ResultRows
           options={result.options}
@@ -38,7 +40,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
 function KeyLine({ result, pick }: { result: ResultFace; pick: number }) {
   return (
     <p class="closed_key">
-      {result.options.length > 0 ? (
+      {result.options.length + result.rows.length > 0 ? (
         `Round closed: ${result.answered} of ${result.of} answered.`
       ) : (
         <>
