@@ -144,7 +144,7 @@ def _in_rows(
 
 
 def _key_of(item: dict[str, Any]) -> tuple[str, ...]:
-    if item["rows"]:
+    if item.get("rows"):
         return tuple(row["letter"] for row in item["rows"])
     return tuple(option["letter"] for option in item["options"] if option["is_key"])
 
