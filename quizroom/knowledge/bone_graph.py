@@ -26,6 +26,7 @@ class BoneGraph:
     joints: Mapping[Edge, frozenset[str]]
     block: Mapping[Edge, frozenset[Edge]]
     within: Mapping[str, frozenset[str]]
+    steps: Mapping[str, Mapping[str, int]]
 
 
 def build_graph(joints: Iterable[Joint]) -> BoneGraph:
@@ -43,16 +44,21 @@ def build_graph(joints: Iterable[Joint]) -> BoneGraph:
                 neighbours[one] = (*neighbours.get(one, ()), other)
                 neighbours[other] = (*neighbours.get(other, ()), one)
             between[edge] = between.get(edge, frozenset()) | {joint.id}
-    return BoneGraph(neighbours, between, _blocks(neighbours), within)
+    steps = {bone: _steps_from(neighbours, bone) for bone in neighbours}
+    return BoneGraph(neighbours, between, _blocks(neighbours), within, steps)
 
 
-def steps_from(graph: BoneGraph, start: str) -> dict[str, int]:
+def steps_from(graph: BoneGraph, start: str) -> Mapping[str, int]:
     """How many joints away each bone is that can be reached from `start`."""
+    return graph.steps.get(start, {start: 0})
+
+
+def _steps_from(neighbours: Mapping[str, tuple[str, ...]], start: str) -> dict[str, int]:
     steps = {start: 0}
     waiting = deque([start])
     while waiting:
         bone = waiting.popleft()
-        for neighbour in graph.neighbours.get(bone, ()):
+        for neighbour in neighbours[bone]:
             if neighbour not in steps:
                 steps[neighbour] = steps[bone] + 1
                 waiting.append(neighbour)
@@ -67,7 +73,8 @@ def shortest_way(graph: BoneGraph, start: str, end: str) -> frozenset[Edge]:
     return frozenset(
         frozenset((bone, neighbour))
         for bone, steps in there.items()
-        for neighbour in graph.neighbours.get(bone, ())
+        if steps < there[end]
+        for neighbour in graph.neighbours[bone]
         if neighbour in back and steps + 1 + back[neighbour] == there[end]
     )
 

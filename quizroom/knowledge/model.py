@@ -143,6 +143,8 @@ class Region:
     id: str
     name: str
     order: int
+    arteries: tuple[str, ...] = ()
+    """The trunks that reach it: every artery of its muscles is one, comes from one or leads to one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from quizroom.knowledge.anatomy import site_parts
 from quizroom.questions.ask import Ask
-from quizroom.questions.claims import Claim, Relation
+from quizroom.questions.claim import Claim, Relation
 from quizroom.questions.model import Family, Format
 from quizroom.questions.syllabus import (
     Syllabus,

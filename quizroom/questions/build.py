@@ -4,12 +4,13 @@ from collections.abc import Sequence
 from hashlib import blake2s
 from random import Random
 
+from quizroom.knowledge.segments import SEGMENTS
 from quizroom.knowledge.terms import normalise
 from quizroom.questions.ask import Ask
 from quizroom.questions.choose import wrong_for_set, wrong_options
-from quizroom.questions.distractors import Candidate
 from quizroom.questions.model import LETTERS, Accepted, Format, Item, NearTerm, Option
 from quizroom.questions.near import accepted_terms, near_terms
+from quizroom.questions.ranks import Candidate
 from quizroom.questions.reasons import reason_of_option, reason_of_term, why_of
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.timing import seconds_for
@@ -43,6 +44,8 @@ def _tells_the_answer(item: Item) -> bool:
 
 
 def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Sequence[Candidate] | None:
+    if ask.pick is not None:
+        return ask.pick(syllabus, ask, random)
     if format_ == "one_best":
         return wrong_options(syllabus, ask, random)
     wanted = min(random.randint(FEWEST_BESIDE_SET, MOST_BESIDE_SET), len(LETTERS) - len(ask.key))
@@ -52,6 +55,8 @@ def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Seq
 def _options(syllabus: Syllabus, ask: Ask, wrong: Sequence[Candidate], random: Random) -> tuple[Option, ...]:
     chosen: list[Candidate] = [*((key, "key") for key in ask.key), *wrong]
     random.shuffle(chosen)
+    if ask.kind == "segment":
+        chosen.sort(key=lambda one: SEGMENTS.index(one[0]))
     return tuple(
         Option(
             letter=letter,

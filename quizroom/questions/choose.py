@@ -6,7 +6,8 @@ from random import Random
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs, stands_out_in_length
-from quizroom.questions.distractors import Candidate, candidates
+from quizroom.questions.distractors import candidates
+from quizroom.questions.ranks import Candidate
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import concept_text
 
@@ -47,7 +48,7 @@ def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
     chosen = _with_a_long_one(syllabus, ask, chosen, found)
-    if len(chosen) < FEWEST_WRONG or not _is_fair(syllabus, ask, chosen):
+    if len(chosen) < FEWEST_WRONG or not is_fair(syllabus, ask, chosen):
         return None
     return tuple(chosen)
 
@@ -101,7 +102,7 @@ def _with_a_long_one(
     long_ones = [one for one in found if not stands_out_in_length(key, [_text(syllabus, ask, one[0])])]
     for place in range(len(chosen) - 1, -1, -1):
         changed = _exchanged(syllabus, ask, [*chosen[:place], *chosen[place + 1 :], chosen[place]], long_ones)
-        if _is_fair(syllabus, ask, changed):
+        if is_fair(syllabus, ask, changed):
             return changed
     return chosen
 
@@ -117,7 +118,8 @@ def _exchanged(
     return list(chosen)
 
 
-def _is_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+def is_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    """Whether the key stands out neither by its length nor by an echo, and a wanted look-alike is there."""
     if not chosen or _key_stands_out(syllabus, ask, chosen):
         return False
     has_lead = not ask.leads or any(concept in ask.leads for concept, _ in chosen)

@@ -1,14 +1,15 @@
 """The hand from which a review is dealt: what is left to ask, and what has been shown already."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import islice
 from random import Random
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.build import build_item
-from quizroom.questions.families import ASKS
+from quizroom.questions.families import asks_of
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
 
@@ -20,7 +21,8 @@ _MUSCLES_LOOKED_AT = 12
 
 _NO_DRAWBACK = (0, False)
 
-ByMuscle = dict[str, list[Ask]]
+Hands = dict[str, tuple[Ask, ...] | list[Ask]]
+"""What is left to ask by first muscle: a tuple until it is first looked at, then a shuffled list."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -31,7 +33,7 @@ class Dealing:
     formats: tuple[Format, ...]
     random: Random
     seed: int
-    left: dict[Family, ByMuscle]
+    left: dict[Family, Hands]
     order: dict[str, float]
     """A place by chance for each muscle, to break ties."""
     dealt: Counter[Family] = field(default_factory=Counter)
@@ -40,13 +42,14 @@ class Dealing:
     """Facts asked already, never to be asked again."""
     told: set[str] = field(default_factory=set)
     """Facts that the reasons of a round before have told."""
+    rounds: int = 0
     typed: int = 0
     """Rounds dealt that are answered by typing."""
 
     @property
     def wants_typed(self) -> bool:
         """Whether the next round should be typed, if it can be."""
-        return self.typed < _TYPED_SHARE * (self.dealt.total() + 1)
+        return self.typed < _TYPED_SHARE * (self.rounds + 1)
 
 
 def start_dealing(
@@ -56,16 +59,20 @@ def start_dealing(
     random: Random,
     seed: int,
 ) -> Dealing:
-    """A fresh hand, shuffled."""
-    left: dict[Family, ByMuscle] = {}
-    for family in families:
-        left[family] = {}
-        asks = [ask for ask in ASKS[family](syllabus) if any(one in formats for one in ask.formats)]
-        random.shuffle(asks)
-        for ask in asks:
-            left[family].setdefault(ask.muscles[0], []).append(ask)
+    """A fresh hand."""
+    left: dict[Family, Hands] = {family: dict(_hands(syllabus, family, formats)) for family in families}
     order = {muscle: random.random() for muscle in syllabus.muscles}
     return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, order=order)
+
+
+@lru_cache(maxsize=64)
+def _hands(syllabus: Syllabus, family: Family, formats: tuple[Format, ...]) -> Mapping[str, tuple[Ask, ...]]:
+    """What a family can ask in these formats, by first muscle; remembered as the asks are."""
+    hands: dict[str, list[Ask]] = {}
+    for ask in asks_of(syllabus, family):
+        if any(one in formats for one in ask.formats):
+            hands.setdefault(ask.muscles[0], []).append(ask)
+    return {muscle: tuple(asks) for muscle, asks in hands.items()}
 
 
 def next_item(dealing: Dealing, family: Family | None = None) -> Item | None:
@@ -87,6 +94,7 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
     """Remember an item: its facts are not asked again, and if it is shown its records tell everything."""
     dealing.asked.update(item.facts)
     if shown:
+        dealing.rounds += 1
         dealing.dealt[item.family] += 1
         dealing.typed += item.format in _TYPED
         dealing.covered.update(item.muscles)
@@ -94,43 +102,57 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
 
 
 def _item_of(dealing: Dealing, family: Family) -> Item | None:
+    hands = dealing.left[family]
     while True:
-        ask = _best_ask(dealing, dealing.left[family])
+        ask = _best_ask(dealing, hands)
         if ask is None:
             return None
-        dealing.left[family][ask.muscles[0]].remove(ask)
+        _hand(dealing, hands, ask.muscles[0]).remove(ask)
         item = build_item(dealing.syllabus, ask, _format(dealing, ask), dealing.seed)
         if item is not None:
             return item
 
 
-def _best_ask(dealing: Dealing, left: ByMuscle) -> Ask | None:
+def _best_ask(dealing: Dealing, hands: Hands) -> Ask | None:
     """An ask about the muscle that was shown least, best one that nothing shown gives away."""
-    best: Ask | None = None
-    for ask in islice(_firsts(dealing, left), _MUSCLES_LOOKED_AT):
-        if best is None or _drawback(dealing, ask) < _drawback(dealing, best):
-            best = ask
-        if _drawback(dealing, best) == _NO_DRAWBACK:
+    best: tuple[tuple[int, bool], Ask] | None = None
+    for found in islice(_firsts(dealing, hands), _MUSCLES_LOOKED_AT):
+        if best is None or found[0] < best[0]:
+            best = found
+        if best[0] == _NO_DRAWBACK:
             break
-    return best
+    return best[1] if best else None
 
 
-def _firsts(dealing: Dealing, left: ByMuscle) -> Iterator[Ask]:
-    """For each muscle, least covered first, the ask that is given away least."""
-    for muscle in sorted(left, key=lambda one: (dealing.covered[one], dealing.order[one])):
-        fresh = [ask for ask in left[muscle] if dealing.asked.isdisjoint(ask.facts)]
-        if fresh:
-            yield min(fresh, key=lambda ask: _drawback(dealing, ask))
+def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[tuple[int, bool], Ask]]:
+    """For each muscle, least covered first, the ask that is given away least, with its drawback."""
+    typed_next = dealing.wants_typed
+    covered, order = dealing.covered, dealing.order
+    for muscle in sorted(hands, key=lambda one: (covered[one], order[one])):
+        best: tuple[tuple[int, bool], Ask] | None = None
+        for ask in _hand(dealing, hands, muscle):
+            if not dealing.asked.isdisjoint(ask.facts):
+                continue
+            drawback = (_given_away(dealing, ask), typed_next and not _typed_formats(dealing, ask))
+            if best is None or drawback < best[0]:
+                best = drawback, ask
+            if drawback == _NO_DRAWBACK:
+                break
+        if best:
+            yield best
 
 
-def _drawback(dealing: Dealing, ask: Ask) -> tuple[int, bool]:
-    """What speaks against an ask: what gives it away, then that it cannot be typed when its turn would be."""
-    return _given_away(dealing, ask), dealing.wants_typed and not _typed_formats(dealing, ask)
+def _hand(dealing: Dealing, hands: Hands, muscle: str) -> list[Ask]:
+    """What is left to ask of a muscle, in an order by chance."""
+    asks = hands[muscle]
+    if isinstance(asks, tuple):
+        hands[muscle] = asks = dealing.random.sample(asks, len(asks))
+    return asks
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:
     """How much of the key was shown before: twice the records that hold it, and one if a reason told it."""
-    records = sum(dealing.covered[muscle] > 0 for muscle in ask.muscles)
+    records = sum(muscle in dealing.covered for muscle in ask.muscles)
     return 2 * records + (not dealing.told.isdisjoint(ask.facts))
 
 

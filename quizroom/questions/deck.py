@@ -8,7 +8,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
 from quizroom.questions.build import build_item
 from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note
-from quizroom.questions.families import ASKS
+from quizroom.questions.families import asks_of
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 
@@ -78,7 +78,7 @@ def all_items(catalogue: Catalogue, course: Course, family: Family, seed: int) -
 
 def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
     """The same for a syllabus made before."""
-    for ask in ASKS[family](syllabus):
+    for ask in asks_of(syllabus, family):
         for format_ in ask.formats:
             item = build_item(syllabus, ask, format_, seed)
             if item is not None:

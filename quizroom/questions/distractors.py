@@ -11,14 +11,13 @@ from random import Random
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.model import DistractorSource
-from quizroom.questions.ranks import Rank
+from quizroom.questions.ranks import Candidate, Rank
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.wrong_landmarks import landmark_ranks
 from quizroom.questions.wrong_movements import action_ranks, bone_ranks, joint_ranks, movement_ranks
 from quizroom.questions.wrong_muscles import head_ranks, muscle_ranks
 from quizroom.questions.wrong_vessels import artery_ranks, nerve_ranks
 
-Candidate = tuple[str, DistractorSource]
 _MUSCLES = ("muscle", "head")
 _OF_A_KIND = 2
 
@@ -56,6 +55,9 @@ def _mixed(ranked: Sequence[Candidate]) -> list[Candidate]:
 
 def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterable[Rank]:
     yield "look_alike", ask.leads
+    if ask.ranks is not None:
+        yield from ask.ranks(syllabus, ask)
+        return
     match ask.kind:
         case "landmark":
             yield from landmark_ranks(syllabus, ask)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value, has_one_muscle, has_one_value
-from quizroom.questions.claims import Claim
+from quizroom.questions.claim import Claim
 from quizroom.questions.syllabus import (
     Syllabus,
     Unit,

@@ -2,22 +2,25 @@
 
 from collections.abc import Iterable, Sequence
 
+from quizroom.knowledge.segments import SEGMENTS
 from quizroom.knowledge.wording import listed, part_name
-from quizroom.questions.claims import Claim, Relation
+from quizroom.questions.claim import Claim, Relation
+from quizroom.questions.grammar import (
+    LONGEST_LIST,
+    agreeing,
+    capitalised,
+    definite,
+    listed_clearly,
+    shortened,
+)
 from quizroom.questions.model import Reason
 from quizroom.questions.syllabus import Syllabus, Unit, claims_of
 from quizroom.questions.words import (
     ENDS,
-    LONGEST_LIST,
     action_text,
-    agreeing,
-    capitalised,
     concept_text,
-    definite,
     end_verb,
-    listed_clearly,
     place_text,
-    shortened,
     site_text,
     unit_text,
 )
@@ -30,6 +33,8 @@ _DIFFER_ABOUT: dict[Relation, str] = {
     "nerve": "nerves",
     "artery": "arteries",
     "compartment": "compartment",
+    "root": "roots",
+    "meaning": "names",
 }
 _VERBS: dict[Relation, tuple[str, str]] = {
     "nerve": ("is supplied by", "are supplied by"),
@@ -38,6 +43,8 @@ _VERBS: dict[Relation, tuple[str, str]] = {
     "prime": ("is a prime mover of", "are prime movers of"),
     "crossing": ("crosses", "cross"),
     "compartment": ("belongs to", "belong to"),
+    "root": ("is supplied chiefly from", "are supplied chiefly from"),
+    "meaning": ("is a name that means", "is a name that means"),
 }
 
 
@@ -114,7 +121,9 @@ def _predicate(syllabus: Syllabus, relation: Relation, unit: Unit, claims: Seque
 
 
 def _focused(claims: Sequence[Claim], focus: str) -> list[Claim]:
-    """The claims of one value first."""
+    """The claims of one value first; segments from the neck down."""
+    if focus in SEGMENTS:
+        return sorted(claims, key=lambda claim: SEGMENTS.index(claim.value))
     return sorted(claims, key=lambda claim: claim.value != focus)
 
 
@@ -169,6 +178,10 @@ def value_text(syllabus: Syllabus, relation: Relation, value: str) -> str:
             return definite(concept_text(words, "joint", value))
         case "compartment":
             return definite(concept_text(words, "compartment", value))
+        case "root":
+            return value
+        case "meaning":
+            return f'"{concept_text(words, "meaning", value)}"'
 
 
 def usual(claims: Iterable[Claim]) -> list[Claim]:

@@ -3,24 +3,20 @@
 from collections.abc import Iterable, Sequence
 
 from quizroom.knowledge.wording import listed, part_name
-from quizroom.questions.claims import Claim, Relation
+from quizroom.questions.claim import Claim, Relation
 from quizroom.questions.explain import reason, usual, value_text
-from quizroom.questions.model import Reason
-from quizroom.questions.syllabus import Syllabus, claims_reaching
-from quizroom.questions.words import (
-    ENDS,
+from quizroom.questions.grammar import (
     LONGEST_LIST,
-    End,
     agreeing,
     agreeing_with_all,
     capitalised,
-    concept_text,
-    end_verb,
     listed_clearly,
     shortened,
-    site_text,
-    there_verb,
+    uncapitalised,
 )
+from quizroom.questions.model import Reason
+from quizroom.questions.syllabus import Syllabus, claims_reaching
+from quizroom.questions.words import ENDS, End, concept_text, end_verb, site_text, there_verb
 
 _BY_SOME = "Only by some accounts: "
 
@@ -41,9 +37,7 @@ def reason_of_value(syllabus: Syllabus, relation: Relation, value: str) -> Reaso
     if not claims:
         return Reason(text=_nobody(syllabus, relation, value))
     sentence = _sentence(syllabus, relation, value, holders(syllabus, standard or claims))
-    return reason(
-        sentence if standard else f"{_BY_SOME}{sentence[0].lower()}{sentence[1:]}", standard or claims
-    )
+    return reason(sentence if standard else f"{_BY_SOME}{uncapitalised(sentence)}", standard or claims)
 
 
 def reason_of_set(syllabus: Syllabus, relation: Relation, value: str, muscles: tuple[str, ...]) -> Reason:
@@ -94,6 +88,14 @@ def _sentence(
         case "prime":
             movers = agreeing_with_all(who, "The prime mover", "Prime movers")
             return f"{movers} of {text} {agreeing_with_all(who, 'is', 'are')} {few}."
+        case "root":
+            return f"{text} is a main segment of {few}."
+        case "compartment":
+            return f"{capitalised(few)} {agreeing_with_all(who, 'belongs', 'belong')} to {text}."
+        case "crossing":
+            return f"{capitalised(text)} is crossed by {few}."
+        case "meaning":
+            return f"That is the meaning of {few}."
         case _:
             return f"{capitalised(text)} is produced by {few}."
 
@@ -106,6 +108,8 @@ def _nobody(syllabus: Syllabus, relation: Relation, value: str) -> str:
             return f"{text} supplies no muscle on record.{' ' + note if note else ''}"
         case "artery":
             return f"{text} {agreeing(text, 'is', 'are')} not recorded as supplying a muscle directly."
+        case "root":
+            return f"{text} is the main segment of no muscle on record."
         case _:
             return f"{text} is an action of no muscle on record."
 
@@ -120,7 +124,7 @@ def _reason_of_site(syllabus: Syllabus, site: str) -> Reason:
     if some:
         claims = [claim for group in some.values() for claim in group]
         sentence = _attached(syllabus, site, some)
-        return reason(f"{_BY_SOME}{sentence[0].lower()}{sentence[1:]}", claims)
+        return reason(f"{_BY_SOME}{uncapitalised(sentence)}", claims)
     return Reason(text=_bare(syllabus, site))
 
 

@@ -1,12 +1,25 @@
 """Who is near whom: the look-ups from which likely errors are drawn."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
 from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.model import Muscle
 
+_LIMBS = (("forearm", "leg"), ("arm", "thigh"), ("hand", "foot"))
+_HAND_AND_FOOT = (
+    ("pollicis", "hallucis"),
+    ("_hand", "_foot"),
+    ("palmar_interossei", "plantar_interossei"),
+    ("flexor_digitorum_superficialis", "flexor_digitorum_brevis"),
+    ("flexor_digitorum_profundus", "flexor_digitorum_longus"),
+    ("extensor_digitorum", "extensor_digitorum_longus"),
+    ("palmaris_longus", "plantaris"),
+    ("interossei_of_hand", "interossei_of_foot"),
+)
+"""Words by which names of serial homologues differ; a name that nothing bears is passed over."""
 Groups = Mapping[str, tuple[str, ...]]
 
 
@@ -45,6 +58,11 @@ class Kinship:
         )
 
     @cached_property
+    def compartments_by_region(self) -> Groups:
+        """Compartments of each region."""
+        return _grouped((one.region, one.id) for one in self.catalogue.compartments.values())
+
+    @cached_property
     def by_bone(self) -> Groups:
         """Landmarks of each bone."""
         landmarks = self.catalogue.landmarks.values()
@@ -66,6 +84,29 @@ class Kinship:
         """Branches of each artery."""
         arteries = self.catalogue.arteries.values()
         return _grouped((artery.parent, artery.id) for artery in arteries if artery.parent)
+
+    def siblings_of_nerves(self, muscle: Muscle) -> tuple[str, ...]:
+        """Nerves from the same trunks, cords or nerves as those of a muscle."""
+        parents = (one for row in muscle.nerves for one in self.catalogue.nerves[row.nerve].parents)
+        return tuple(dict.fromkeys(nerve for parent in parents for nerve in self.by_nerve_parent[parent]))
+
+    def homologous_compartments(self, compartment: str) -> tuple[str, ...]:
+        """The compartment of the same name in the other limb."""
+        swapped = (other for pair in _LIMBS for other in _swapped(compartment, pair))
+        return tuple(other for other in swapped if other in self.catalogue.compartments)
+
+    def homologous_muscles(self, muscle: str) -> tuple[str, ...]:
+        """The muscles that hand and foot have alike."""
+        alike = {other for pair in _HAND_AND_FOOT for other in _swapped(muscle, pair)}
+        return tuple(other for other in sorted(alike) if other in self.catalogue.muscles)
+
+
+def _swapped(text: str, pair: tuple[str, str]) -> Iterator[str]:
+    one, other = pair
+    if one in text:
+        yield text.replace(one, other)
+    if other in text:
+        yield text.replace(other, one)
 
 
 def _grouped(pairs: Iterable[tuple[str, str]]) -> Groups:

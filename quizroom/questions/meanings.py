@@ -4,10 +4,11 @@ from collections.abc import Iterator
 
 from quizroom.knowledge.model import Movement
 from quizroom.questions.ask import Ask
+from quizroom.questions.grammar import capitalised
 from quizroom.questions.model import Reason
 from quizroom.questions.same_movement import action_overlap
 from quizroom.questions.syllabus import Syllabus
-from quizroom.questions.words import capitalised, concept_text
+from quizroom.questions.words import concept_text
 
 MEANING = "meaning_to_movement"
 

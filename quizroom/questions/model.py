@@ -5,7 +5,7 @@ it need nothing but the item itself, however the content changes afterwards.
 """
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from quizroom.knowledge.record import Record
 
@@ -17,9 +17,16 @@ Family = Literal[
     "prime_mover",
     "joint",
     "nerve",
+    "root",
     "artery",
+    "compartment",
     "set",
     "look_alike",
+    "odd_one_out",
+    "antagonist",
+    "name",
+    "lesion",
+    "two_step",
     "ordering",
     "matching",
 ]
@@ -32,25 +39,17 @@ DistractorSource = Literal[
     "neighbouring_landmark",
     "homologous_bone",
     "sibling_nerve",
+    "sibling_artery",
     "antagonist",
+    "same_joint",
     "other_joint",
     "serial_homologue",
+    "other_level",
+    "neighbouring_segment",
     "same_region",
 ]
 
-FAMILIES: tuple[Family, ...] = (
-    "origin",
-    "insertion",
-    "action",
-    "prime_mover",
-    "joint",
-    "nerve",
-    "artery",
-    "set",
-    "look_alike",
-    "ordering",
-    "matching",
-)
+FAMILIES: tuple[Family, ...] = get_args(Family)
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
 

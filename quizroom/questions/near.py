@@ -1,13 +1,14 @@
 """Accepted terms of typed items, and the other terms that lie near them."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.lexicon import Term, lexicon
 from quizroom.knowledge.model import Course, TermKind
 from quizroom.knowledge.terms import normalise
-from quizroom.questions.typed import forms_near
+from quizroom.questions.typed import FURTHEST, forms_near
 
 _UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
 """What nobody types who was asked for a nerve or an artery."""
@@ -21,6 +22,8 @@ class Vocabulary:
     of_concept: Mapping[str, tuple[Term, ...]]
     forms: tuple[str, ...]
     by_first_word: Mapping[str, tuple[str, ...]]
+    near: Callable[[str], tuple[str, ...]]
+    """The forms within spelling reach of one."""
     abbreviations: frozenset[str]
 
 
@@ -39,6 +42,7 @@ def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
         of_concept={concept: tuple(group) for concept, group in of_concept.items()},
         forms=tuple(terms),
         by_first_word={word: tuple(forms) for word, forms in by_first_word.items()},
+        near=_finder(tuple(terms)),
         abbreviations=frozenset(course.abbreviations),
     )
 
@@ -71,13 +75,23 @@ def near_terms(
     return tuple(dict.fromkeys(_with_short_forms(found, taken)))
 
 
+def _finder(forms: tuple[str, ...]) -> Callable[[str], tuple[str, ...]]:
+    """Finds and remembers the forms near one among those that are about as long."""
+
+    @cache
+    def about_as_long(length: int) -> tuple[str, ...]:
+        return tuple(form for form in forms if abs(len(form) - length) <= FURTHEST)
+
+    return cache(lambda form: forms_near(form, about_as_long(len(form))))
+
+
 def _as_typed(kind: TermKind, text: str) -> tuple[str, ...]:
     ending = _UNSAID.get(kind, "")
     return (text, text.removesuffix(ending)) if ending and text.endswith(ending) else (text,)
 
 
 def _forms_near(vocabulary: Vocabulary, form: str, kind: TermKind) -> Iterator[str]:
-    yield from forms_near(form, vocabulary.forms)
+    yield from vocabulary.near(form)
     for other in vocabulary.by_first_word.get(form.split(maxsplit=1)[0], ()):
         if any(term.kind == kind for term in vocabulary.terms[other]):
             yield other

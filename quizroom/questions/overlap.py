@@ -17,6 +17,7 @@ from quizroom.knowledge.anatomy import (
 )
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Landmark
+from quizroom.knowledge.segments import SEGMENTS
 
 Overlap = Callable[[str], frozenset[str]]
 """From an id to all ids that may be meant by it or may be true along with it, itself included."""
@@ -95,6 +96,12 @@ def only_itself(concept: str) -> frozenset[str]:
     return frozenset((concept,))
 
 
+def segments_beside(segment: str) -> frozenset[str]:
+    """A spinal segment with its neighbours: most books differ by one."""
+    place = SEGMENTS.index(segment)
+    return frozenset(SEGMENTS[max(0, place - 1) : place + 2])
+
+
 def _same_words(one: Landmark, other: Landmark) -> bool:
     ones = {text.casefold() for text in (one.label, *one.synonyms)}
     return not ones.isdisjoint(text.casefold() for text in (other.label, *other.synonyms))
@@ -104,10 +111,11 @@ def _range_of(landmark: Landmark) -> tuple[str, str, int, int] | None:
     """Kind, letter, first and last number of a landmark that is a range of ribs or vertebrae."""
     if landmark.bones[0] not in _SERIES:
         return None
-    kind = "rib" if landmark.kind in ("rib", "cartilage") else landmark.name.split(" ")[0]
     first_word = landmark.name.split(" ")[0]
-    if first_word in _ORDINALS:
-        return kind, "", _ORDINALS[first_word], _ORDINALS[first_word]
+    kind = "rib" if landmark.bones[0] == "ribs" else first_word
+    ordinals = [_ORDINALS[word] for word in landmark.name.split(" ") if word in _ORDINALS]
+    if ordinals:
+        return kind, "", ordinals[0], ordinals[-1]
     found = _RANGE.search(landmark.name)
     if not found:
         return None
@@ -116,7 +124,10 @@ def _range_of(landmark: Landmark) -> tuple[str, str, int, int] | None:
 
 
 def _ranges_meet(one: tuple[str, str, int, int], other: tuple[str, str, int, int]) -> bool:
-    return one[:2] == other[:2] and one[2] <= other[3] and other[2] <= one[3]
+    """A tubercle may be that of a transverse process."""
+    kinds = {one[0], other[0]}
+    alike = len(kinds) == 1 or ("transverse" in kinds and not kinds.isdisjoint(("anterior", "posterior")))
+    return alike and one[1] == other[1] and one[2] <= other[3] and other[2] <= one[3]
 
 
 def _broad_over(broad: Landmark, other: Landmark) -> bool:

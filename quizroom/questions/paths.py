@@ -5,11 +5,12 @@ from collections.abc import Iterator, Sequence
 from quizroom.knowledge.anatomy import artery_path, nerve_ancestors
 from quizroom.knowledge.model import Nerve, Supply
 from quizroom.questions.ask import Ask
-from quizroom.questions.claims import Claim, Relation
+from quizroom.questions.claim import Claim, Relation
+from quizroom.questions.grammar import definite
 from quizroom.questions.model import Reason
 from quizroom.questions.sequences import Step, neighbour_texts, sequence_of
 from quizroom.questions.syllabus import Syllabus, Unit, certain_claims, certain_values, units
-from quizroom.questions.words import concept_text, definite, unit_text
+from quizroom.questions.words import concept_text, unit_text
 
 FEWEST, MOST = 3, 4
 

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from quizroom.knowledge.model import Landmark
 from quizroom.questions.ask import Ask
+from quizroom.questions.grammar import capitalised, definite
 from quizroom.questions.model import Reason
 from quizroom.questions.syllabus import Syllabus
-from quizroom.questions.words import capitalised, concept_text, definite
+from quizroom.questions.words import concept_text
 
 _NAMED_KINDS = frozenset(
     (

@@ -7,16 +7,18 @@ from quizroom.questions.explain import (
     reason_of_joint,
     reason_of_unit,
 )
+from quizroom.questions.grammar import capitalised
 from quizroom.questions.holders import reason_of_set, reason_of_value
 from quizroom.questions.meanings import MEANING, reason_of_meaning
 from quizroom.questions.model import Reason
 from quizroom.questions.places import reason_of_bone
 from quizroom.questions.syllabus import Syllabus, Unit
-from quizroom.questions.words import capitalised
 
 
 def reason_of_option(syllabus: Syllabus, ask: Ask, concept: str) -> Reason:
     """What the option really is: of the key why it is right, of any other what is true of it instead."""
+    if ask.tell is not None:
+        return ask.tell(syllabus, ask, concept)
     if ask.kind == "bone":
         return reason_of_bone(syllabus, ask.subject, concept)
     if ask.direction == MEANING:
@@ -34,6 +36,8 @@ def reason_of_option(syllabus: Syllabus, ask: Ask, concept: str) -> Reason:
 
 def why_of(syllabus: Syllabus, ask: Ask) -> Reason:
     """Why the key is the key."""
+    if ask.tell_why is not None:
+        return ask.tell_why(syllabus, ask)
     if len(ask.key) > 1:
         return reason_of_set(syllabus, ask.relation, ask.value, ask.key)
     why = reason_of_option(syllabus, ask, ask.key[0])

@@ -1,17 +1,20 @@
 """A course list laid over the catalogue: what may be asked, in which words, and what may be true."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.compose import record_of
 from quizroom.knowledge.model import Course
 from quizroom.knowledge.record import Record
-from quizroom.questions.claims import Claim, ClaimTable, Relation, claim_tables
+from quizroom.questions.claim import Claim, ClaimTable, Relation
+from quizroom.questions.claims import claim_tables
 from quizroom.questions.cues import Stems, stems_of
+from quizroom.questions.injuries import Injuries
 from quizroom.questions.kinship import Kinship
 from quizroom.questions.near import Vocabulary, vocabulary_of
+from quizroom.questions.traits import Traits, traits_of
 from quizroom.questions.words import Words, words_of
 
 
@@ -27,6 +30,8 @@ class Syllabus:
     tables: Mapping[Relation, ClaimTable]
     words: Words
     kinship: Kinship
+    injuries: Injuries
+    traits: Callable[[str], Traits]
     vocabulary: Callable[[], Vocabulary]
     stems: Callable[[str], Stems]
     record: Callable[[str], Record]
@@ -45,17 +50,21 @@ class Unit:
         return f"{self.muscle}/{self.part}" if self.part else self.muscle
 
 
+@lru_cache(maxsize=8)
 def syllabus_of(catalogue: Catalogue, course: Course) -> Syllabus:
-    """Lay a course list over the catalogue."""
+    """Lay a course list over the catalogue; remembered, since a host deals from the same list again."""
     muscles = tuple(muscle for muscle in course.muscles if muscle in catalogue.muscles)
+    tables = claim_tables(catalogue, course)
     return Syllabus(
         catalogue=catalogue,
         course=course,
         muscles=muscles,
         on_list=frozenset(muscles),
-        tables=claim_tables(catalogue, course),
+        tables=tables,
         words=words_of(catalogue, course),
         kinship=Kinship(catalogue=catalogue),
+        injuries=Injuries(catalogue=catalogue, course=course),
+        traits=cache(lambda muscle: traits_of(catalogue, tables, muscle)),
         vocabulary=cache(lambda: vocabulary_of(catalogue, course)),
         stems=cache(stems_of),
         record=cache(lambda muscle: record_of(catalogue, muscle)),
@@ -77,6 +86,13 @@ def certain_values(syllabus: Syllabus, relation: Relation, unit: Unit) -> tuple[
     """What may be asked of a unit, in the order of the content."""
     claims = claims_of(syllabus, relation, unit)
     return tuple(dict.fromkeys(claim.value for claim in claims if claim.certain))
+
+
+def usual_values(syllabus: Syllabus, relation: Relation, muscles: Iterable[str]) -> tuple[str, ...]:
+    """The standard values of several muscles, each once."""
+    claims = syllabus.tables[relation].by_muscle
+    values = (claim.value for muscle in muscles for claim in claims.get(muscle, ()) if claim.usual)
+    return tuple(dict.fromkeys(values))
 
 
 def certain_claims(syllabus: Syllabus, relation: Relation, unit: Unit, value: str) -> tuple[Claim, ...]:

@@ -8,8 +8,9 @@ from itertools import zip_longest
 from random import Random
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.distractors import Candidate, candidates
+from quizroom.questions.distractors import candidates
 from quizroom.questions.model import LETTERS, Family, Item, Option, Reason, Stem
+from quizroom.questions.ranks import Candidate
 from quizroom.questions.reasons import reason_of_option
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.timing import seconds_for

@@ -22,6 +22,8 @@ _MARGIN = 2
 """How much further the nearest other concept must be before a misspelling counts."""
 _SHORT = 8
 _DOUBTFUL = 3
+FURTHEST = 5
+"""Errors between a term and another that could change a verdict on it, at most."""
 _EXACT_WORDS = frozenset(
     (
         *("longus", "brevis", "major", "minor", "anterior", "posterior", "medial", "lateral", "superior"),
@@ -99,7 +101,7 @@ def letters_apart(one: str, other: str) -> int:
 
 def forms_near(form: str, forms: Sequence[str]) -> tuple[str, ...]:
     """Those of the normalised `forms` that could change a verdict on `form`, nearest first, then in order."""
-    distance = 2 * tolerance(form) + _MARGIN - 1
+    distance = min(2 * tolerance(form) + _MARGIN - 1, FURTHEST)
     # The quick distance forbids changes within swapped letters, and so is at most half as much again.
     near = extract(form, forms, scorer=OSA.distance, score_cutoff=distance * 3 // 2, limit=None)
     found = ((letters_apart(form, one), place, one) for one, _, place in near)

@@ -1,7 +1,4 @@
-"""The course's words for things, and the little grammar that stems and reasons need.
-
-Sentences are built so that the number of a name hardly matters; where a verb must agree, `agreeing` does it.
-"""
+"""The course's words for things."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -10,35 +7,20 @@ from typing import Literal
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.course import term_for
-from quizroom.knowledge.model import Course, Joint, TermKind
-from quizroom.knowledge.wording import listed, part_name
+from quizroom.knowledge.model import Course, Joint, Muscle, TermKind
+from quizroom.knowledge.wording import part_name
+from quizroom.questions.grammar import agreeing_with_all, definite, head_of
 
-OptionKind = TermKind | Literal["head", "action", "compartment"]
-"""What the options of an item are; a head is `muscle/part`, an action is `joint.movement`."""
+OptionKind = TermKind | Literal["head", "action", "compartment", "segment", "meaning", "injury"]
+"""What the options of an item are; a head is `muscle/part`, an action is `joint.movement`.
+
+A meaning stands under the id of a muscle of that name, an injury under that of its level or trunk.
+"""
 
 End = Literal["origin", "insertion"]
 ENDS: tuple[End, ...] = ("origin", "insertion")
 
-LONGEST_LIST = 4
-"""Things that a sentence names one by one."""
 
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-_PLURAL_NAMES = frozenset(
-    (
-        *("fibers", "fibres", "slips", "heads", "parts", "bellies", "halves", "lumbricals", "interossei"),
-        *("branches", "arteries", "nerves", "joints", "ribs", "cartilages", "intercostals", "subcostales"),
-        *("interspinales", "intertransversarii", "rotatores", "multifidi", "obliques", "gemelli"),
-    )
-)
-_PLURAL_STARTS = (
-    "levatores ",
-    "rotatores ",
-    "interspinales ",
-    "intertransversarii ",
-    "lumbricals ",
-    "interossei ",
-)
-_BARE_STARTS = ("ribs ", "costal cartilages ")
 _SCAPULA_ON_RIBS = "scapulothoracic"
 _JOINT_WORDS = frozenset(("joint", "joints", "articulation", "articulations", "symphysis", "syndesmosis"))
 _END_WORDS: Mapping[str, tuple[str, str]] = {
@@ -88,8 +70,25 @@ def concept_text(words: Words, kind: OptionKind, concept: str) -> str:
             return bare_unit_text(words, muscle, part)
         case "compartment":
             return words.catalogue.compartments[concept].name
+        case "segment":
+            return concept
+        case "meaning":
+            return plain_meaning(words.catalogue.muscles[concept])
+        case "injury":
+            return injury_text(words, concept)
         case _:
             return words.text_of(concept)
+
+
+def plain_meaning(muscle: Muscle) -> str:
+    """The meaning of the name without the words it is made of: "the two-headed muscle of the arm"."""
+    return muscle.meaning.partition(":")[0].partition(";")[0].strip()
+
+
+def injury_text(words: Words, injury: str) -> str:
+    """What is cut, and where: "axillary nerve at the surgical neck of the humerus"."""
+    level = words.catalogue.levels.get(injury)
+    return f"{words.text_of(level.nerve)} {level.name}" if level else words.text_of(injury)
 
 
 def bare_unit_text(words: Words, muscle: str, part: str) -> str:
@@ -125,7 +124,7 @@ def place_text(words: Words, joint: str) -> str:
 
 def is_true_joint(joint: Joint) -> bool:
     """Whether bones meet there; what merely moves (vocal folds, an eyelid) is led in the manner of joints."""
-    return _head(joint.name.split(" over ")[0]).rpartition(" ")[2] in _JOINT_WORDS
+    return head_of(joint.name.split(" over ")[0]).rpartition(" ")[2] in _JOINT_WORDS
 
 
 def end_word(words: Words, end: End) -> str:
@@ -141,46 +140,3 @@ def end_verb(words: Words, end: End, texts: list[str]) -> str:
 def there_verb(words: Words, end: End, texts: list[str]) -> str:
     """The same where the place was just named: "originates there"."""
     return agreeing_with_all(texts, *_THERE_VERBS[end][words.proximal])
-
-
-def agreeing_with_all(texts: list[str], one: str, many: str) -> str:
-    """`many` for several subjects or one that is plural itself, else `one`."""
-    return many if len(texts) > 1 else agreeing(texts[0], one, many)
-
-
-def agreeing(text: str, one: str, many: str) -> str:
-    """`many` if `text` names several things ("upper fibers of ..."), else `one`."""
-    head = _head(text).split(" (", maxsplit=1)[0]
-    return many if head.rpartition(" ")[2] in _PLURAL_NAMES or head.startswith(_PLURAL_STARTS) else one
-
-
-def _head(text: str) -> str:
-    return text.split(" of ", maxsplit=1)[0]
-
-
-def definite(text: str) -> str:
-    """With the article, unless numbers take its place: "the clavicle", "ribs 3–5"."""
-    return text if text.startswith(_BARE_STARTS) else f"the {text}"
-
-
-def capitalised(text: str) -> str:
-    """With its first letter large, the rest as it is."""
-    return text[:1].upper() + text[1:]
-
-
-def listed_clearly(texts: list[str]) -> str:
-    """A list in a sentence, with semicolons where its members have commas or lists of their own."""
-    if len(texts) < 2 or not any("," in text or " and " in text for text in texts):
-        return listed(texts)
-    mark = ";" if len(texts) > 2 or any("," in text for text in texts) else ","
-    return f"{f'{mark} '.join(texts[:-1])}{mark} and {texts[-1]}"
-
-
-def number_word(number: int) -> str:
-    """0 to 10 in words; figures beyond."""
-    return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
-
-
-def shortened(texts: list[str], longest: int = LONGEST_LIST) -> list[str]:
-    """At most `longest` texts; what is left out is named "others"."""
-    return texts if len(texts) <= longest else [*texts[:longest], "others"]

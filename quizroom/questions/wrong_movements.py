@@ -25,7 +25,7 @@ def movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a movement with its joint, among those that some muscle produces."""
     joint, _, movement = ask.key[0].partition(".")
-    nearby = _joints_nearby(syllabus, joint)
+    nearby = joints_nearby(syllabus, joint)
     table = syllabus.tables["action"].by_value
     done = {action for action, claims in table.items() if any(claim.usual for claim in claims)}
     opposites = (one for near in nearby for one in _opposites(syllabus, ask, near))
@@ -41,7 +41,7 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a joint: those nearest to it along the limb at which muscles act."""
     joints = syllabus.catalogue.joints
-    nearby = _joints_nearby(syllabus, ask.key[0])
+    nearby = joints_nearby(syllabus, ask.key[0])
     yield "other_joint", tuple(one for one in nearby if is_true_joint(joints[one]))
 
 
@@ -68,7 +68,7 @@ def _movements_at(syllabus: Syllabus, joint: str) -> Iterator[str]:
     yield from (f"{joint}.{movement}" for movement in syllabus.catalogue.joints[joint].movements)
 
 
-def _joints_nearby(syllabus: Syllabus, joint: str) -> tuple[str, ...]:
+def joints_nearby(syllabus: Syllabus, joint: str) -> tuple[str, ...]:
     """Joints of the same limb (or of the trunk) at which muscles act, the nearest first, itself included."""
     joints = syllabus.catalogue.joints
     actions = syllabus.tables["action"].by_value.items()

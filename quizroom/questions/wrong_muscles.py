@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.claims import Relation
+from quizroom.questions.claim import Relation
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 

@@ -6,12 +6,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
-
-
-def is_asked_nerve(syllabus: Syllabus, nerve: str) -> bool:
-    """Whether it is a nerve or a branch with a name of its own, no root, cord or nameless branches."""
-    known = syllabus.catalogue.nerves[nerve]
-    return known.kind in ("nerve", "branch") and "nerve" in known.name
+from quizroom.questions.traits import is_asked_nerve
 
 
 def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -22,7 +17,9 @@ def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     kinship = syllabus.kinship
     key = syllabus.catalogue.nerves[ask.key[0]]
     muscle = syllabus.catalogue.muscles[ask.muscles[0]]
-    motor = tuple(nerve for nerve in syllabus.tables["nerve"].by_value if is_asked_nerve(syllabus, nerve))
+    motor = tuple(
+        nerve for nerve in syllabus.tables["nerve"].by_value if is_asked_nerve(syllabus.catalogue, nerve)
+    )
     kin = tuple(one for one in motor if set(key.roots) & set(syllabus.catalogue.nerves[one].roots))
     yield "look_alike", (*kinship.lookalikes.get(key.id, ()), *_name_traps(syllabus, ask, kin))
     yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))

@@ -13,8 +13,8 @@ from quizroom.service.rooms import Rooms
 ALARM_EVERY_S = 0.1
 FORGET_EVERY_S = 60.0
 BEAT_EVERY = timedelta(seconds=1)
-RECONNECT_MS = 2_000
-"""Given back on top of an outage: browsers need a moment to find the server again."""
+RECONNECT_MS = 3_000
+"""Given back on top of an outage: browsers try again after 3 s at the latest (`web/src/line/line.ts`)."""
 
 logger = logging.getLogger(__name__)
 

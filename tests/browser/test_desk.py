@@ -3,12 +3,15 @@
 import pytest
 from playwright.sync_api import Page, expect
 
+from quizroom.cli.desk_link import new_desk_key
 from quizroom.rehearsal.host import Host
+from quizroom.settings import Settings
 from tests.browser.conftest import LayOut
 from tests.browser.dealt import review_with
 from tests.browser.desk_screen import DeskScreen
 from tests.browser.screens import Screens
 from tests.browser.seat_screen import SeatScreen
+from tests.serving import Server
 
 MOST_TABS = 60
 FOCUSED = """() => document.activeElement === document.body ? "nothing" :
@@ -207,3 +210,13 @@ def test_the_host_rules_on_typed_words_for_everybody_who_wrote_them(
     desk.page.get_by_role("button", name="Refuse").first.click()
     for seat in seats:
         seat.shows("wrong · 0 marks")
+
+
+def test_a_one_time_link_with_the_name_of_a_review_leads_straight_to_it(
+    screens: Screens, server: Server, room: Host
+) -> None:
+    key = new_desk_key(Settings(data=server.data).database_url)
+    page, watch = screens.page()
+    page.goto(f"{screens.origin}/desk/enter/{key}#{room.desk['room']}")
+    DeskScreen(page, watch).shows(room.door_code)
+    assert key not in page.url

@@ -52,6 +52,22 @@ def _far_landmark() -> Catalogue:
     )
 
 
+def _artery_of_the_thigh() -> Catalogue:
+    femoral = Artery(id="femoral_artery", name="femoral artery")
+    row = replace(brachialis().arteries[0], artery="femoral_artery")
+    return tiny(
+        arteries=[*tables()["arteries"], femoral], muscles=[biceps(), replace(brachialis(), arteries=(row,))]
+    )
+
+
+def _nothing_but_an_artery() -> Catalogue:
+    barred = (
+        HouseRule(fact=f"{muscle}/artery/-/brachial_artery", ruling="bar")
+        for muscle in ("biceps_brachii", "brachialis")
+    )
+    return with_changed("courses", "arm", families=("artery",), house_rules=tuple(barred))
+
+
 def _level(name: str = "elbow", **fields: Any) -> Level:
     given: dict[str, Any] = {"nerve": "musculocutaneous_nerve", "order": 2, "sources": CITED} | fields
     return Level(id=name, name=f"at the {name}", **given)
@@ -105,6 +121,7 @@ BREACHES: dict[str, Breach] = {
     "artery_tree_has_no_circle": lambda: with_changed(
         "arteries", "axillary_artery", parent="brachial_artery"
     ),
+    "an_artery_reaches_its_region": _artery_of_the_thigh,
     "no_exact_name_means_two_things": _biceps(names=(Name(term="Brachialis muscle", kind="synonym"),)),
     "every_id_means_one_thing": lambda: with_added("nerves", nerve("humerus", "nerve", ())),
     "ids_are_never_reused": lambda: tiny(retired={"muscles": ("brachialis",)}),
@@ -116,6 +133,7 @@ BREACHES: dict[str, Breach] = {
     "region_folder_matches": lambda: tiny(files={("muscles", "brachialis"): "muscles/leg/brachialis.toml"}),
     "course_muscles_exist": _course(muscles=("biceps_brachi", "brachialis")),
     "course_families_exist": _course(families=("origins",)),
+    "course_families_have_facts": _nothing_but_an_artery,
     "course_is_not_empty": _course(muscles=()),
     "house_rules_name_facts": _course(
         house_rules=(HouseRule(fact="brachialis/nerve/-/radial", ruling="key"),)
@@ -126,6 +144,8 @@ BREACHES: dict[str, Breach] = {
 
 MORE_BREACHES: tuple[tuple[str, Breach], ...] = (
     ("every_nerve_is_known", lambda: with_added("nerves", nerve("n", "nerve", (), ("c4",)))),
+    ("every_artery_is_known", lambda: with_changed("regions", "arm", arteries=("brachial",))),
+    ("an_artery_reaches_its_region", lambda: with_changed("regions", "arm", arteries=())),
     ("every_artery_is_known", _brachialis(arteries=(replace(brachialis().arteries[0], artery="brachal"),))),
     ("every_joint_and_movement_is_known", _brachialis(actions=(act("elbo", "flexion"),))),
     ("every_joint_and_movement_is_known", lambda: with_changed("joints", "elbow", movements=("flexing",))),
@@ -155,6 +175,18 @@ MORE_BREACHES: tuple[tuple[str, Breach], ...] = (
     ("antagonism_is_symmetric", lambda: with_added("movements", movement("nutation", "nutation"))),
     ("landmarks_lie_on_bones", lambda: with_changed("landmarks", "humerus.shaft", within=("humerus.shaft",))),
     ("course_muscles_exist", _course(separate_parts=("trapezius",))),
+    ("course_families_have_facts", _course(families=("odd_one_out",))),
+    ("course_families_have_facts", _course(families=("antagonist",))),
+    (
+        "course_families_have_facts",
+        lambda: tiny(
+            muscles=[
+                replace(biceps(), nerves=(replace(SUPPLY, roots=(), main=()),)),
+                replace(brachialis(), nerves=(replace(SUPPLY, roots=(), main=()),)),
+            ],
+            courses=[replace(tables()["courses"][0], families=("root",))],
+        ),
+    ),
     ("course_is_not_empty", _course(families=("origin", "origin"))),
     (
         "course_is_not_empty",

@@ -4,7 +4,7 @@ from pathlib import Path
 
 FILES = {
     "sources.toml": '[common_practice]\ntitle = "What courses teach"\naccess = "common practice"\n',
-    "regions.toml": '[arm]\nname = "arm"\norder = 1\n',
+    "regions.toml": '[arm]\nname = "arm"\norder = 1\narteries = ["brachial_artery"]\n',
     "compartments.toml": '[arm_anterior]\nname = "anterior compartment of the arm"\nregion = "arm"\n',
     "bones.toml": (
         '[humerus]\nname = "humerus"\norder = 2\nregion = "arm"\n'

@@ -81,7 +81,7 @@ def tables() -> Tables:
     """The arguments of `build_catalogue`, new each time, so that a test may spoil them."""
     return {
         "sources": [Source(id="common_practice", title="What courses teach", access="common practice")],
-        "regions": [Region(id="arm", name="arm", order=1)],
+        "regions": [Region(id="arm", name="arm", order=1, arteries=("brachial_artery",))],
         "compartments": [Compartment(id="arm_anterior", name="anterior compartment", region="arm")],
         "bones": [bone("scapula", 1), bone("humerus", 2), bone("ulna", 3), bone("radius", 3)],
         "landmarks": _landmarks(),

@@ -1,84 +1,105 @@
-"""The oracle's own ways over the joints: all simple ways, and the shortest, between two bones."""
+"""The oracle's own ways over the joints: the shortest, and all simple ways, between two bones."""
 
 from collections.abc import Iterator
 from functools import cache
-from itertools import pairwise, product
+from itertools import product
 
 from tests.questions.source_text import Text
-
-Way = tuple[str, ...]
 
 
 def joints_surely_crossed(text: Text, holder: str) -> set[str]:
     """Joints on a shortest way between core attachments."""
-    pairs = _ends(text, holder, {"core"})
-    return {joint for start, end in pairs for joint in _between(_Joints(text), start, end)[0]}
+    return {joint for pair in _ends(text, holder, ("core",)) for joint in _on_shortest_ways(text, *pair)}
 
 
 def joints_that_may_be_crossed(text: Text, holder: str) -> set[str]:
     """Joints on any way between attachments of any status."""
-    pairs = _ends(text, holder, {"core", "variant", "minority"})
-    return {joint for start, end in pairs for joint in _between(_Joints(text), start, end)[1]}
-
-
-class _Joints:
-    """The neighbours of bones; the same for the same text, so that ways are found once."""
-
-    def __init__(self, text: Text) -> None:
-        self.text = text
-
-    def __hash__(self) -> int:
-        return id(self.text)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Joints) and other.text is self.text
-
-    def beside(self, bone: str) -> Iterator[str]:
-        pairs = (pair for row in self.text.joints.values() for pair in row["links"] if bone in pair)
-        yield from sorted({one for pair in pairs for one in pair} - {bone})
+    pairs = _ends(text, holder, ("core", "variant", "minority"))
+    return {joint for pair in pairs for joint in _on_any_ways(text, *pair)}
 
 
 @cache
-def _between(joints: _Joints, start: str, end: str) -> tuple[set[str], set[str]]:
-    """The joints on the shortest ways between two bones, and those on any way."""
-    ways = list(_ways(joints, start, end))
-    shortest = min((len(way) for way in ways), default=0)
-    near = {joint for way in ways if len(way) == shortest for joint in _way_joints(joints.text, way)}
-    return near, {joint for way in ways for joint in _way_joints(joints.text, way)}
+def _beside(text: Text) -> dict[str, set[str]]:
+    """The neighbours of each bone."""
+    beside: dict[str, set[str]] = {}
+    for row in text.joints.values():
+        for one, other in row["links"]:
+            beside.setdefault(one, set()).add(other)
+            beside.setdefault(other, set()).add(one)
+    return {bone: others - {bone} for bone, others in beside.items()}
 
 
-def _way_joints(text: Text, way: Way) -> set[str]:
-    """The joints between the bones of a way one after another, and within a series on it."""
-    steps = {frozenset(pair) for pair in pairwise(way)} | {frozenset((bone,)) for bone in way}
-    links = ((joint, frozenset(pair)) for joint, row in text.joints.items() for pair in row["links"])
-    return {joint for joint, link in links if link in steps}
+def _within_reach(text: Text, start: str, without: str = "") -> dict[str, int]:
+    """Steps to each bone that can be reached, with one bone taken out."""
+    steps = {start: 0}
+    waiting = [start]
+    for bone in waiting:
+        for other in _beside(text).get(bone, set()) - steps.keys() - {without}:
+            steps[other] = steps[bone] + 1
+            waiting.append(other)
+    return steps
 
 
-def _ways(joints: _Joints, start: str, end: str) -> Iterator[Way]:
-    """All ways from bone to bone that meet no bone twice."""
-    waiting: list[Way] = [(start,)]
-    while waiting:
-        way = waiting.pop()
-        if way[-1] == end:
-            yield way
-        else:
-            waiting += [(*way, bone) for bone in joints.beside(way[-1]) if bone not in way]
+@cache
+def _on_shortest_ways(text: Text, start: str, end: str) -> set[str]:
+    there, back = _within_reach(text, start), _within_reach(text, end)
+    length = there.get(end)
+    way = {bone for bone in there if bone in back and there[bone] + back[bone] == length}
+    steps = {
+        frozenset((one, other)) for one in way for other in way if there[one] + 1 + back[other] == length
+    }
+    return _joints_of(text, steps, way - {start, end} if start != end else {start})
 
 
-def _ends(text: Text, holder: str, statuses: set[str]) -> set[tuple[str, str]]:
+@cache
+def _on_any_ways(text: Text, start: str, end: str) -> set[str]:
+    """A step lies on a way that meets no bone twice unless a single bone cuts it off from start and end."""
+    bones = set(_within_reach(text, start)) if start in _beside(text) else {start}
+    for bone in sorted(_single_gates(text)):
+        ends = {one for one in (start, end) if one != bone}
+        bones &= {bone}.union(*(_component(text, bone, one) for one in ends))
+    steps = {frozenset((one, other)) for one in bones for other in bones & _beside(text).get(one, set())}
+    return _joints_of(text, steps, bones) if start != end else _joints_of(text, set(), {start})
+
+
+@cache
+def _single_gates(text: Text) -> frozenset[str]:
+    """The bones without which the others fall apart."""
+    return frozenset(
+        bone
+        for bone, others in _beside(text).items()
+        if any(other not in _component(text, bone, min(others)) for other in others)
+    )
+
+
+@cache
+def _component(text: Text, without: str, start: str) -> frozenset[str]:
+    return frozenset(_within_reach(text, start, without))
+
+
+def _joints_of(text: Text, steps: set[frozenset[str]], bones: set[str]) -> set[str]:
+    """The joints of the steps, and within a series among the bones."""
+    wanted = steps | {frozenset((bone,)) for bone in bones}
+    return {joint for joint, link in _links(text) if link in wanted}
+
+
+@cache
+def _links(text: Text) -> tuple[tuple[str, frozenset[str]], ...]:
+    return tuple((joint, frozenset(pair)) for joint, row in text.joints.items() for pair in row["links"])
+
+
+def _ends(text: Text, holder: str, statuses: tuple[str, ...]) -> Iterator[tuple[str, str]]:
     """Bones of origin with bones of insertion, part by part: no part runs from another's origin."""
     muscle, _, part = holder.partition("/")
     parts = [part] if part else [row["id"] for row in text.muscles[muscle].get("parts", [])] or [""]
-    pairs: set[tuple[str, str]] = set()
     for one in parts:
         bones = [
             {
                 bone
-                for row in text.rows[table]
-                if row.muscle == muscle and row.part in ("", one) and row.status in statuses
+                for row in text.by_muscle.get((table, muscle), ())
+                if row.part in ("", one) and row.status in statuses
                 for bone in text.landmarks[row.value]["bones"]
             }
             for table in ("origins", "insertions")
         ]
-        pairs |= set(product(*bones))
-    return pairs
+        yield from product(*bones)

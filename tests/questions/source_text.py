@@ -5,11 +5,16 @@ Nothing here or in the other files of the oracle imports quizroom: they judge it
 
 import tomllib
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 CONTENT = Path(__file__).resolve().parents[2] / "content"
 Table = dict[str, Any]
+VOCABULARIES = (
+    *("regions", "compartments", "bones", "joints", "movements", "nerves", "arteries", "levels"),
+    "lookalikes",
+)
 
 
 @dataclass(frozen=True)
@@ -22,9 +27,11 @@ class Reading:
     status: str
     role: str
     fact: str
+    roots: frozenset[str]
+    main: frozenset[str]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Text:
     """All tables by id; `rows` are the readings by table name (origins, nerves, ...)."""
 
@@ -36,34 +43,38 @@ class Text:
     movements: Table
     nerves: Table
     arteries: Table
+    levels: Table
     lookalikes: Table
     muscles: dict[str, Table]
     courses: dict[str, Table]
     rows: dict[str, list[Reading]]
+    by_muscle: dict[tuple[str, str], list[Reading]]
+    """The rows of a table by (table, muscle)."""
 
 
-def read_text() -> Text:
+@cache
+def read_text(folder: Path = CONTENT) -> Text:
     """Read every file of the content."""
-    muscles = {path.stem: parsed(path) for path in sorted(CONTENT.glob("muscles/**/*.toml"))}
+    words = {name: vocabulary(folder, name) for name in VOCABULARIES}
+    muscles = {path.stem: parsed(path) for path in sorted(folder.glob("muscles/**/*.toml"))}
+    rows = {table: list(_rows(muscles, table)) for table in _KINDS}
+    by_muscle: dict[tuple[str, str], list[Reading]] = {}
+    for table, readings in rows.items():
+        for row in readings:
+            by_muscle.setdefault((table, row.muscle), []).append(row)
     return Text(
-        landmarks=dict(_landmarks()),
-        regions=vocabulary("regions"),
-        compartments=vocabulary("compartments"),
-        bones=vocabulary("bones"),
-        joints=vocabulary("joints"),
-        movements=vocabulary("movements"),
-        nerves=vocabulary("nerves"),
-        arteries=vocabulary("arteries"),
-        lookalikes=vocabulary("lookalikes"),
+        landmarks=dict(_landmarks(folder)),
         muscles=muscles,
-        courses={path.stem: parsed(path) for path in sorted(CONTENT.glob("courses/*.toml"))},
-        rows={table: list(_rows(muscles, table)) for table in _KINDS},
+        courses={path.stem: parsed(path) for path in sorted(folder.glob("courses/*.toml"))},
+        rows=rows,
+        by_muscle=by_muscle,
+        **words,
     )
 
 
-def vocabulary(name: str) -> Table:
+def vocabulary(folder: Path, name: str) -> Table:
     """A vocabulary of one file, or of a folder of files."""
-    paths = [CONTENT / f"{name}.toml", *sorted((CONTENT / name).glob("*.toml"))]
+    paths = [folder / f"{name}.toml", *sorted((folder / name).glob("*.toml"))]
     return {key: row for path in paths if path.exists() for key, row in parsed(path).items()}
 
 
@@ -72,9 +83,9 @@ def parsed(path: Path) -> Table:
     return tomllib.loads(path.read_text("utf-8"))
 
 
-def _landmarks() -> list[tuple[str, Table]]:
+def _landmarks(folder: Path) -> list[tuple[str, Table]]:
     found = []
-    for path in sorted(CONTENT.glob("landmarks/*.toml")):
+    for path in sorted(folder.glob("landmarks/*.toml")):
         for bone, places in parsed(path).items():
             for key, place in places.items():
                 found.append((f"{bone}.{key}", {"bones": [bone], **place}))
@@ -106,6 +117,8 @@ def _rows(muscles: dict[str, Table], table: str) -> list[Reading]:
             status=row.get("status", "core"),
             role=row.get("role", ""),
             fact=f"{muscle}/{kind}/{row.get('part') or '-'}/{_value(kind, row)}",
+            roots=frozenset((*row.get("roots", ()), *row.get("main", ()))),
+            main=frozenset(row.get("main", ())),
         )
         for muscle, file in muscles.items()
         for row in file.get(table, [])

@@ -1,17 +1,28 @@
-"""What can be asked about a few muscles has not changed unseen.
+"""What can be asked about a few muscles, and in each family, has not changed unseen.
 
 After a wanted change: `python -m tests.questions.golden`, and read the diff.
 """
 
+from functools import cache
+
 import pytest
 
-from tests.questions.golden import FOLDER, MUSCLES, golden_text
+from quizroom.questions.model import FAMILIES
+from tests.questions.golden import FOLDER, MUSCLES, golden_texts
+
+NAMES = [f"{muscle}.txt" for muscle in MUSCLES] + [f"families/{family}.txt" for family in FAMILIES]
 
 
-@pytest.mark.parametrize("muscle", MUSCLES)
-def test_the_items_of_a_muscle_are_those_of_its_golden_file(muscle: str) -> None:
-    assert golden_text(muscle) == (FOLDER / f"{muscle}.txt").read_text("utf-8")
+@cache
+def texts() -> dict[str, str]:
+    return golden_texts()
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_items_are_those_of_the_golden_file(name: str) -> None:
+    assert texts()[name] == (FOLDER / name).read_text("utf-8")
 
 
 def test_every_golden_file_is_compared() -> None:
-    assert sorted(path.stem for path in FOLDER.glob("*.txt")) == sorted(MUSCLES)
+    found = (path.relative_to(FOLDER).as_posix() for path in FOLDER.rglob("*.txt"))
+    assert sorted(found) == sorted(NAMES)

@@ -3,8 +3,9 @@
 import pytest
 
 from quizroom.knowledge.model import Joint
+from quizroom.questions.grammar import agreeing
 from quizroom.questions.same_movement import action_overlap
-from quizroom.questions.words import agreeing, is_true_joint
+from quizroom.questions.words import is_true_joint
 
 
 @pytest.mark.parametrize(

@@ -44,6 +44,18 @@ def with_wrong_option(item: dict[str, Any], concept: str) -> dict[str, Any]:
         ("prime_mover", "action_to_muscle", "elbow.flexion", "brachioradialis"),  # an assistant again
         ("joint", "muscle_to_joint", "brachialis", "elbow"),
         ("look_alike", "landmark_to_bone", "scapula.coracoid_process", "scapula"),
+        ("root", "segment_to_muscle", "C5", "biceps_brachii"),  # recorded, but not main
+        ("root", "segment_to_muscle", "C5", "triceps_brachii"),  # one segment away
+        ("compartment", "muscle_to_compartment", "brachialis", "arm_anterior"),
+        ("name", "meaning_to_muscle", "brachialis", "brachialis"),
+        ("antagonist", "muscle_to_opponent", "brachialis:elbow.flexion", "anconeus"),
+        ("two_step", "action_and_nerve_to_muscle", "elbow.flexion:musculocutaneous_nerve", "brachialis"),
+        ("lesion", "injury_to_lost", "radial_nerve_in_axilla", "extensor_indicis"),  # by a branch
+        ("lesion", "injury_to_lost", "musculocutaneous_nerve_in_arm", "biceps_brachii"),
+        ("lesion", "injury_to_spared", "radial_nerve_in_axilla", "deltoid"),
+        ("lesion", "muscle_to_injury", "extensor_indicis", "radial_nerve_in_axilla"),
+        ("lesion", "injury_to_movement", "radial_nerve_in_axilla", "elbow.extension"),
+        ("lesion", "movement_to_injury", "wrist.extension", "radial_nerve_in_axilla"),
     ],
 )
 def test_a_wrong_option_that_some_reading_makes_true_is_found(

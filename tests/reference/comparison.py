@@ -1,47 +1,58 @@
-"""Outside tables of facts, held against the content row by row.
+"""Every row of every outside table, held against the content.
 
 A row agrees, disagrees, or cannot be compared (its words are too coarse or name what we do not
-model). A disagreement must stand in allowed.toml with its reason, and only as long as it is one.
+model). Agreement means that what the row says is recorded, with any status. A disagreement must
+stand in allowed.toml with the reason and a second source, and only as long as it is one.
 """
 
-import csv
-import tomllib
-from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
-from pathlib import Path
-from typing import Any, Literal, NamedTuple
+from typing import NamedTuple
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.facts import slug
 from quizroom.knowledge.load import content_folder, load_content
+from tests.reference.labels import judge_compartment, judge_id, judge_name
+from tests.reference.models import judge_body, judge_joint, judge_sign
+from tests.reference.motions import judge_action
+from tests.reference.places import judge_attachment
+from tests.reference.rows import DOUBTED, TABLES, Row, rows_of
+from tests.reference.supplies import judge_artery, judge_nerve
+from tests.reference.verdicts import Aspect, Judgement, Verdict
 
-FOLDER = Path(__file__).parent
-DOUBTED = "!!"
-"""In a note: whoever made the table holds the row to be wrong or doubtful."""
+Judge = Callable[[Catalogue, Row], Iterator[Judgement]]
+OF_BOOKS: Mapping[str, Judge] = {
+    "origin": judge_attachment,
+    "insertion": judge_attachment,
+    "attachment": judge_attachment,
+    "action": judge_action,
+    "nerve": judge_nerve,
+    "artery": judge_artery,
+    "compartment": judge_compartment,
+    "uberon_id": judge_id,
+    "fma_id": judge_id,
+    "latin": judge_name,
+    "synonym": judge_name,
+}
+OF_MODELS: Mapping[str, Judge] = {
+    "attachment": judge_body,
+    "joint_crossed": judge_joint,
+    "action": judge_sign,
+}
+JUDGES = {
+    "openstax_ap2e": OF_BOOKS,
+    "uberon": OF_BOOKS,
+    "myosim_moment_arms": OF_MODELS,
+    "opensim_neck": OF_MODELS,
+}
 
-Verdict = Literal["agrees", "disagrees", "not comparable"]
 
-
-class Row(NamedTuple):
-    """One fact of an outside table, in the words of its source."""
-
-    source: str
-    source_ref: str
-    muscle: str
-    part: str
-    fact_type: str
-    value: str
-    note: str
-
-
-class Case(NamedTuple):
-    """What makes a row findable in allowed.toml."""
+class Comparison(NamedTuple):
+    """One row on one aspect; a row that names a bone and a landmark makes two."""
 
     table: str
-    muscle: str
-    fact_type: str
-    value: str
+    row: Row
+    aspect: Aspect
+    verdict: Verdict
 
 
 @cache
@@ -53,39 +64,11 @@ def content() -> Catalogue:
 
 
 @cache
-def rows_of(table: str) -> tuple[Row, ...]:
-    """All rows of a table that are about muscles of ours, doubted ones too."""
-    with (FOLDER / f"facts_{table}.csv").open(encoding="utf-8", newline="") as file:
-        rows = [Row(**fields) for fields in csv.DictReader(file)]
-    return tuple(row for row in rows if slug(row.muscle) in content().muscles)
-
-
-def comparable_rows(table: str, *fact_types: str) -> list[Row]:
-    """The undoubted rows of some types."""
-    return [row for row in rows_of(table) if row.fact_type in fact_types and DOUBTED not in row.note]
-
-
-def allowed(table: str) -> dict[Case, str]:
-    """The listed disagreements of a table with their reasons."""
-    entries: list[dict[str, Any]] = tomllib.loads((FOLDER / "allowed.toml").read_text("utf-8"))["allowed"]
-    reasons = {
-        Case(one["table"], one["muscle"], one["fact_type"], one["value"]): str(one["reason"])
-        for one in entries
-    }
-    assert len(reasons) == len(entries)
-    return {case: reason for case, reason in reasons.items() if case.table == table}
-
-
-def hold(table: str, rows: Iterable[Row], judge: Callable[[Row], Verdict], *, agree_at_least: int) -> None:
-    """Judge all rows: no unexplained disagreement, no needless allowance, and enough that agree."""
-    rows = list(rows)
-    verdicts = [(row, judge(row)) for row in rows]
-    cases = {
-        Case(table, slug(row.muscle), row.fact_type, row.value) for row, one in verdicts if one == "disagrees"
-    }
-    fact_types = {row.fact_type for row in rows}
-    listed = {case for case in allowed(table) if case.fact_type in fact_types}
-    assert cases - listed == set(), "unexplained disagreement"
-    assert listed - cases == set(), "allowed, but no disagreement any more"
-    counts = Counter(one for _, one in verdicts)
-    assert counts["agrees"] >= agree_at_least, counts
+def comparisons(catalogue: Catalogue) -> tuple[Comparison, ...]:
+    """All rows about muscles of the catalogue, on every aspect that they say something about."""
+    return tuple(
+        Comparison(table, row, aspect, "left out" if DOUBTED in row.note else verdict)
+        for table in TABLES
+        for row in rows_of(table)
+        for aspect, verdict in JUDGES[table][row.fact_type](catalogue, row)
+    )

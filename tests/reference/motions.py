@@ -1,49 +1,15 @@
-"""Actions in the words of outside tables, as joints and movements."""
+"""Actions in the words of the OpenStax tables, held against joints and movements."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from functools import cache
 from typing import NamedTuple
 
-from quizroom.knowledge.model import Muscle
-from tests.reference.comparison import Row, Verdict
+from quizroom.knowledge.catalogue import Catalogue
+from tests.reference.rows import Row, Target, targets, words
+from tests.reference.verdicts import Judgement, Verdict, facts_about, held, joined
 
-_FINGERS = ("metacarpophalangeal_joints", "proximal_interphalangeal_joints", "distal_interphalangeal_joints")
-
-# the part that moves -> the joints at which it may move
-TARGETS: dict[str, tuple[str, ...]] = {
-    "humerus": ("glenohumeral",),
-    "forearm": ("elbow", "radioulnar_joints"),
-    "wrist": ("wrist", "intercarpal_joints"),
-    "hand": ("wrist", "intercarpal_joints"),
-    "index finger": _FINGERS,
-    "little finger": _FINGERS,
-    "fingers": _FINGERS,
-    "thumb": ("thumb_carpometacarpal", "thumb_metacarpophalangeal", "thumb_interphalangeal"),
-    "scapula": ("scapulothoracic",),
-    "clavicle": ("sternoclavicular",),
-    "cervical spine": ("atlanto_occipital_joints", "cervical_intervertebral_joints"),
-    "spine": ("atlanto_occipital_joints", "cervical_intervertebral_joints"),
-    "ribs": ("costovertebral_joints", "sternocostal_joints"),
-}
-MOVEMENTS: tuple[tuple[str, tuple[tuple[str, ...], ...]], ...] = (
-    ("medial and lateral rotation", (("medial_rotation",), ("lateral_rotation",))),
-    ("medial rotation", (("medial_rotation",),)),
-    ("lateral rotation", (("lateral_rotation",),)),
-    ("rotates inferiorly", (("downward_rotation",),)),
-    ("rotests inferiorly", (("downward_rotation",),)),
-    ("flexion", (("flexion",),)),
-    ("extension", (("extension",),)),
-    ("abduction", (("abduction", "radial_deviation"),)),
-    ("adduction", (("adduction", "ulnar_deviation"),)),
-    ("pronation", (("pronation",),)),
-    ("supination", (("supination",),)),
-    ("depress", (("depression",),)),
-    ("elevat", (("elevation",),)),
-    ("extends", (("extension",),)),
-    ("retract", (("retraction",),)),
-    ("protract", (("protraction",),)),
-)
-_WORD = re.compile("|".join([*TARGETS, *(words for words, _ in MOVEMENTS)]))
+_NOT_BEFORE = re.compile(r"\(\?!.*\)$")
 
 
 class Claim(NamedTuple):
@@ -53,21 +19,27 @@ class Claim(NamedTuple):
     movements: tuple[str, ...]
 
 
-def claims(value: str) -> list[Claim]:
+def judge_action(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
+    """Whether every movement that the row claims is recorded, with any status."""
+    verdicts = (_held(catalogue, target, claim) for target in targets(row) for claim in claims(row.value))
+    yield Judgement("action", joined(verdicts))
+
+
+@cache
+def claims(value: str) -> tuple[Claim, ...]:
     """What an action column claims: "Wrist; hand: Flexion; abduction" is two movements at the wrist."""
-    meanings = dict(MOVEMENTS)
-    found: list[Claim] = []
+    made: list[Claim] = []
     joints: tuple[str, ...] = ()
     moved = False
-    for match in _WORD.finditer(value.lower()):
-        word = match.group()
-        if word in TARGETS:
-            joints = TARGETS[word] if moved else (*joints, *TARGETS[word])
+    for word in _words(value.lower()):
+        target = words("motions")["targets"].get(word)
+        if target:
+            joints = (*([] if moved else joints), *target)
             moved = False
-            continue
-        moved = True
-        found += [Claim(joints, movements) for movements in meanings[word]]
-    return found
+        else:
+            moved = True
+            made += [Claim(joints, movements) for movements in _movements(word)]
+    return tuple(made)
 
 
 def is_claimed(joint: str, movement: str, rows: Iterable[Row]) -> bool:
@@ -76,14 +48,25 @@ def is_claimed(joint: str, movement: str, rows: Iterable[Row]) -> bool:
     return any(joint in claim.joints and movement in claim.movements for claim in made)
 
 
-def judge_action(muscle: Muscle, row: Row) -> Verdict:
-    """Whether every movement that the row claims is recorded, with any status."""
-    recorded = {(action.joint, action.movement) for action in muscle.actions}
-    made = claims(row.value)
-    if not made:
-        return "not comparable"
-    met = [
-        any((joint, movement) in recorded for joint in one.joints for movement in one.movements)
-        for one in made
-    ]
-    return "agrees" if all(met) else "disagrees"
+def _held(catalogue: Catalogue, target: Target, claim: Claim) -> Verdict:
+    """A movement that none of the joints has, in our model of them, cannot be compared."""
+    possible = any(
+        set(catalogue.joints[joint].movements).intersection(claim.movements) for joint in claim.joints
+    )
+    recorded = {fact.value for fact in facts_about(catalogue, target, "action")}
+    wanted = {f"{joint}.{movement}" for joint in claim.joints for movement in claim.movements}
+    return held(told=possible, recorded=bool(recorded & wanted))
+
+
+def _words(value: str) -> list[str]:
+    tables = words("motions")
+    pattern = "|".join((*tables["targets"], *tables["movements"]))
+    return [match.group() for match in re.finditer(pattern, value)]
+
+
+def _movements(word: str) -> list[tuple[str, ...]]:
+    meanings: dict[str, list[list[str]]] = words("motions")["movements"]
+    claimed = next(
+        made for pattern, made in meanings.items() if re.fullmatch(_NOT_BEFORE.sub("", pattern), word)
+    )
+    return [tuple(any_of) for any_of in claimed]

@@ -1,110 +1,88 @@
-"""Attachments in the words of outside tables, as bones and landmarks."""
+"""Attachments in the words of outside tables, held against bones and landmarks."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from fnmatch import filter as fitting
+from functools import cache
 
+from quizroom.knowledge.anatomy import site_wholes
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.model import Muscle
-from quizroom.knowledge.terms import normalise
-from tests.reference.comparison import Row, Verdict
+from quizroom.knowledge.facts import FactKind
+from tests.reference.rows import Row, targets, words
+from tests.reference.verdicts import Aspect, Judgement, facts_about, held, joined
 
-_FINGERS = ("2", "3", "4", "5")
-_VERTEBRAE = ("cervical_vertebrae", "thoracic_vertebrae", "lumbar_vertebrae")
+Wanted = tuple[frozenset[str], ...]
+"""For each pattern that a text fits, the ids of which any will do."""
 
-# pattern in the table's words -> bones, any of which will do
-BONES: tuple[tuple[str, tuple[str, ...]], ...] = (
-    (r"scapula|acromion|coracoid|glenoid", ("scapula",)),
-    (r"clavicle", ("clavicle",)),
-    (r"sternum", ("sternum",)),
-    (r"\bribs?\b", ("ribs",)),
-    (r"skull", ("occipital_bone",)),
-    (r"vertebral column", _VERTEBRAE),
-    (r"thoracic vertebrae|thoracic t7", ("thoracic_vertebrae",)),
-    (r"cervical and thoracic vertebrae", ("cervical_vertebrae",)),
-    (r"lumbar vertebrae", ("lumbar_vertebrae",)),
-    (r"iliac crest", ("hip_bone",)),
-    (r"humer(us|al)|epicondyle|deltopectoral", ("humerus",)),
-    (r"\buln(a|ar)\b|olecranon|coronoid", ("ulna",)),
-    (r"\bradius\b|radial tuberosity", ("radius",)),
-    (r"pisiform", ("pisiform",)),
-    (r"hamate", ("hamate",)),
-    (r"trapezium", ("trapezium",)),
-    (r"first metacarpal|metacarpal bone of digit 1", ("metacarpal_1",)),
-    (r"second (and third )?metacarpal|metacarpal bone of digit 2", ("metacarpal_2",)),
-    (r"third metacarpal|metacarpal bone of digit 3", ("metacarpal_3",)),
-    (r"fifth metacarpal|metacarpal bone of digit 5", ("metacarpal_5",)),
-    (r"metacarpal bone$", tuple(f"metacarpal_{digit}" for digit in ("1", *_FINGERS))),
-    (r"middle phalanges of fingers", tuple(f"middle_phalanx_{digit}" for digit in _FINGERS)),
-    (r"distal phalanges of fingers|distal phalanx$", tuple(f"distal_phalanx_{digit}" for digit in _FINGERS)),
-    (r"distal phalanx of finger 5", ("distal_phalanx_5",)),
-    (r"proximal phalanx of thumb", ("proximal_phalanx_1",)),
-    (r"distal phalanx of thumb", ("distal_phalanx_1",)),
-)
+OF_THE_SET = "both sides"
+"""Begins what is said of a set of muscles taken together, one on each side."""
+ENDS: dict[str, tuple[Aspect, tuple[FactKind, ...]]] = {
+    "origin": ("origin bone", ("origin",)),
+    "insertion": ("insertion bone", ("insertion",)),
+    "attachment": ("either bone", ("origin", "insertion")),
+}
 
-# pattern in the table's words -> the landmark in ours
-LANDMARKS: tuple[tuple[str, str], ...] = (
-    (r"coracoid process", "coracoid process"),
-    (r"coronoid process", "coronoid process"),
-    (r"acromion", "acromion"),
-    (r"spine of scapula", "spine of the scapula"),
-    (r"medial border of scapula|vertebral border", "medial border"),
-    (r"lateral border", "lateral border"),
-    (r"inferior angle", "inferior angle"),
-    (r"supraspinous fossa", "supraspinous fossa"),
-    (r"infraspinous fossa", "infraspinous fossa"),
-    (r"subscapular fossa", "subscapular fossa"),
-    (r"supraglenoid tubercle|tubercle above glenoid", "supraglenoid tubercle"),
-    (r"infraglenoid tubercle", "infraglenoid tubercle"),
-    (r"greater tubercle|ventral tubercle of humerus", "greater tubercle"),
-    (r"lesser tubercle", "lesser tubercle"),
-    (r"intertubercular sulcus", "intertubercular sulcus"),
-    (r"deltoid tuberosity|deltopectoral crest", "deltoid tuberosity"),
-    (r"medial epicondyle|entepicondyle", "medial epicondyle"),
-    (r"lateral epicondyle|ectepicondyle", "lateral epicondyle"),
-    (r"lateral supracondylar ridge", "lateral supracondylar ridge"),
-    (r"olecranon", "olecranon"),
-    (r"radial tuberosity", "radial tuberosity"),
-    (r"styloid process of radius", "styloid process"),
-    (r"lateral radius", "lateral surface"),
-    (r"iliac crest", "iliac crest"),
-    (r"\bbase of", "base"),
-    (r"interosseous membrane", "interosseous membrane"),
-    (r"palmar aponeurosis", "palmar aponeurosis"),
-    (r"extensor expansion|tendon of extensor digitorum", "extensor expansion"),
-    (r"bicipital aponeurosis", "bicipital aponeurosis"),
-    (r"deep fascia", "deep fascia"),
-    (r"thoracolumbar fascia", "thoracolumbar fascia"),
-    (r"skin and fascia of palm", "skin of the palm"),
-)
+
+def judge_attachment(catalogue: Catalogue, row: Row) -> Iterator[Judgement]:
+    """Whether every bone, and every landmark, that the row names is recorded, with any status."""
+    aspect, ends = ENDS[row.fact_type]
+    recorded = [[fact.value for fact in facts_about(catalogue, one, *ends)] for one in targets(row)]
+    if row.value.lower().startswith(OF_THE_SET):
+        recorded = [[site for sites in recorded for site in sites]]
+    bones, sites = bones_named(catalogue, row.value), sites_named(catalogue, row.value)
+    if bones or not sites:
+        verdicts = (held(told=bool(bones), recorded=_have(catalogue, one, bones)) for one in recorded)
+        yield Judgement(aspect, joined(verdicts))
+    if sites:
+        verdicts = (held(told=True, recorded=_lie_at(catalogue, one, sites)) for one in recorded)
+        yield Judgement("landmark", joined(verdicts))
+
+
+def bones_named(catalogue: Catalogue, text: str) -> Wanted:
+    """The bones that a text names, by themselves or with a landmark."""
+    sites = (
+        frozenset(bone for site in any_of for bone in _bones(catalogue, site))
+        for any_of in sites_named(catalogue, text)
+    )
+    named = (*_named(tuple(catalogue.bones), "bones", text), *(any_of for any_of in sites if any_of))
+    return tuple(dict.fromkeys(named))
+
+
+def sites_named(catalogue: Catalogue, text: str) -> Wanted:
+    """The landmarks that a text names."""
+    return _named(tuple(catalogue.landmarks), "landmarks", text)
 
 
 def is_named(catalogue: Catalogue, site: str, rows: Iterable[Row]) -> bool:
     """Whether one of the rows names the site, a bone it lies on or a landmark that holds it."""
-    words, bones = _words(catalogue, site), catalogue.landmarks[site].bones
-    texts = [row.value.lower() for row in rows]
+    bones = catalogue.landmarks[site].bones
     return any(
-        any(set(any_of).intersection(bones) for pattern, any_of in BONES if re.search(pattern, text))
-        or any(normalise(ours) in words for pattern, ours in LANDMARKS if re.search(pattern, text))
-        for text in texts
+        any(any_of.intersection(bones) for any_of in bones_named(catalogue, row.value))
+        or any(_is_at(catalogue, site, any_of) for any_of in sites_named(catalogue, row.value))
+        for row in rows
     )
 
 
-def judge_attachment(catalogue: Catalogue, muscle: Muscle, row: Row) -> Verdict:
-    """Whether every bone and landmark that the row names is among the muscle's recorded sites."""
-    rows = muscle.origins if row.fact_type == "origin" else muscle.insertions
-    bones = {bone for one in rows for bone in catalogue.landmarks[one.site].bones}
-    words = " ; ".join(f"{_words(catalogue, one.site)} ; {normalise(one.detail)}" for one in rows)
-    text = row.value.lower()
-    wanted_bones = [any_of for pattern, any_of in BONES if re.search(pattern, text)]
-    wanted_words = [normalise(ours) for pattern, ours in LANDMARKS if re.search(pattern, text)]
-    if not wanted_bones and not wanted_words:
-        return "not comparable"
-    found = all(bones.intersection(any_of) for any_of in wanted_bones)
-    return "agrees" if found and all(one in words for one in wanted_words) else "disagrees"
+@cache
+def _named(ids: tuple[str, ...], table: str, text: str) -> Wanted:
+    found = (ours for pattern, ours in words("places")[table].items() if re.search(pattern, text.lower()))
+    return tuple(frozenset(one for glob in ours for one in fitting(ids, glob)) for ours in found)
 
 
-def _words(catalogue: Catalogue, site: str) -> str:
-    """All words of a site and of the larger landmarks that it lies in."""
-    landmarks = [catalogue.landmarks[one] for one in (site, *catalogue.index.wholes[site])]
-    terms = (word for one in landmarks for word in (one.name, one.label, *one.synonyms))
-    return " ; ".join(normalise(term) for term in terms)
+def _have(catalogue: Catalogue, sites: list[str], wanted: Wanted) -> bool:
+    bones = {bone for site in sites for bone in catalogue.landmarks[site].bones}
+    return all(bones & any_of for any_of in wanted)
+
+
+def _lie_at(catalogue: Catalogue, sites: list[str], wanted: Wanted) -> bool:
+    return all(any(_is_at(catalogue, site, any_of) for site in sites) for any_of in wanted)
+
+
+def _is_at(catalogue: Catalogue, site: str, any_of: frozenset[str]) -> bool:
+    """Whether a site is one of those wanted, or lies within one."""
+    return bool({site, *site_wholes(catalogue, site)} & any_of)
+
+
+def _bones(catalogue: Catalogue, site: str) -> tuple[str, ...]:
+    landmark = catalogue.landmarks[site]
+    return landmark.bones if landmark.tissue == "bone" else ()

@@ -1,4 +1,4 @@
-"""What every anatomist of the upper limb would check first: attachments, joints, prime movers.
+"""What every anatomist would check in the upper limb first: attachments, joints, prime movers.
 
 All values here: common practice, no source; written from memory.
 """

@@ -11,11 +11,12 @@ from typing import Literal
 
 from quizroom.knowledge.anatomy.movers import movers
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.facts import Fact
+from quizroom.knowledge.facts import Fact, row_fact
 from quizroom.knowledge.model import Action, Supply
 
 Damage = Literal["lost", "weakened", "spared"]
 Effect = Literal["lost", "severely weakened", "weakened", "spared"]
+CutSupply = tuple[Fact, float]
 EXPECTATION = "Textbook expectation for a complete lesion; patients vary."
 
 
@@ -81,14 +82,25 @@ def lesion_of(catalogue: Catalogue, cut: Cut) -> Lesion:
     return Lesion(muscles=muscles, movements=tuple(_movements(catalogue, damages)))
 
 
-def _damages(catalogue: Catalogue, cut: Cut) -> Iterator[tuple[tuple[str, str], Damage]]:
+def supplies_cut(catalogue: Catalogue, cut: Cut) -> Iterator[tuple[str, str, tuple[CutSupply, ...]]]:
+    """For each muscle and part its nerve facts of every status, each with the share that is cut, 0 to 1."""
     dead = _dead_nerves(catalogue, cut)
+    reached = cut.nerves.union(*(catalogue.index.nerves_below.get(nerve, ()) for nerve in cut.nerves))
     for muscle in catalogue.muscles.values():
+        shares = [
+            _share_cut(catalogue, row, cut, dead) if row.nerve in reached else 0.0 for row in muscle.nerves
+        ]
         for part in [one.id for one in muscle.parts] or [""]:
-            supplies = [row for row in muscle.nerves if row.status == "core" and row.part in ("", part)]
             spared = {muscle.id, unit(muscle.id, part)} & cut.spares
-            shares = [0.0] if spared else [_share_cut(catalogue, row, cut, dead) for row in supplies]
-            yield (muscle.id, part), _damage(shares)
+            rows = zip(muscle.nerves, shares, strict=True)
+            held = ((row, share) for row, share in rows if row.part in ("", part))
+            supplies = ((row_fact(muscle.id, "nerve", row), 0.0 if spared else share) for row, share in held)
+            yield muscle.id, part, tuple(supplies)
+
+
+def _damages(catalogue: Catalogue, cut: Cut) -> Iterator[tuple[tuple[str, str], Damage]]:
+    for muscle, part, supplies in supplies_cut(catalogue, cut):
+        yield (muscle, part), _damage([share for fact, share in supplies if fact.status == "core"])
 
 
 def _damage(shares: list[float]) -> Damage:

@@ -24,11 +24,13 @@ def every_nerve_is_known(catalogue: Catalogue) -> Iterator[Flaw]:
 
 
 def every_artery_is_known(catalogue: Catalogue) -> Iterator[Flaw]:
-    """Arteries of muscles and parents of arteries stand in arteries.toml."""
+    """Arteries of muscles and regions and parents of arteries stand in arteries.toml."""
     for fact in _facts(catalogue, "artery"):
         yield from unknown_at_fact(catalogue, fact, "artery", fact.value, catalogue.arteries)
     parents = ((artery.id, (artery.parent,)) for artery in catalogue.arteries.values() if artery.parent)
     yield from unknown_in_entries(catalogue, "arteries", "parent", parents, catalogue.arteries)
+    trunks = ((region.id, region.arteries) for region in catalogue.regions.values())
+    yield from unknown_in_entries(catalogue, "regions", "arteries", trunks, catalogue.arteries)
 
 
 def every_joint_and_movement_is_known(catalogue: Catalogue) -> Iterator[Flaw]:

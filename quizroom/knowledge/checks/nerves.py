@@ -1,4 +1,4 @@
-"""Rules: the nerve and artery trees, and the spinal segments of muscles."""
+"""Rules: the nerve tree, and the spinal segments of muscles."""
 
 from collections.abc import Iterator
 
@@ -54,15 +54,6 @@ def nerve_tree_has_no_circle(catalogue: Catalogue) -> Iterator[Flaw]:
         if nerve in above:
             yield at_entry(
                 catalogue, "nerves", nerve, "it comes from itself", "mend `parents`", field="parents"
-            )
-
-
-def artery_tree_has_no_circle(catalogue: Catalogue) -> Iterator[Flaw]:
-    """No artery comes from itself."""
-    for artery, above in catalogue.index.arteries_above.items():
-        if artery in above:
-            yield at_entry(
-                catalogue, "arteries", artery, "it comes from itself", "mend `parent`", field="parent"
             )
 
 

@@ -3,7 +3,16 @@
 from collections.abc import Callable, Iterator, Mapping
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks import courses, known_ids, levels, muscles, nerves, sources, vocabulary
+from quizroom.knowledge.checks import (
+    arteries,
+    courses,
+    known_ids,
+    levels,
+    muscles,
+    nerves,
+    sources,
+    vocabulary,
+)
 from quizroom.knowledge.checks.flaw import Flaw
 from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.suggest import suggest
@@ -37,7 +46,8 @@ LOCAL_RULES: tuple[Rule, ...] = (
     nerves.main_roots_lie_within_the_roots,
     nerves.roots_come_from_the_parents,
     nerves.nerve_tree_has_no_circle,
-    nerves.artery_tree_has_no_circle,
+    arteries.artery_tree_has_no_circle,
+    arteries.an_artery_reaches_its_region,
     vocabulary.no_exact_name_means_two_things,
     vocabulary.every_id_means_one_thing,
     vocabulary.ids_are_never_reused,
@@ -51,6 +61,7 @@ LOCAL_RULES: tuple[Rule, ...] = (
     levels.distal_levels_spare_more,
     courses.course_muscles_exist,
     courses.course_families_exist,
+    courses.course_families_have_facts,
     courses.course_is_not_empty,
     courses.house_rules_name_facts,
     courses.preferred_terms_are_known,

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, claims_of, units
-from quizroom.questions.words import agreeing, concept_text, is_true_joint, unit_text
+from quizroom.questions.words import concept_text, is_true_joint, unit_text
 
 
 def joint_asks(syllabus: Syllabus) -> Iterator[Ask]:

@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value, has_one_muscle, has_one_value
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
+from quizroom.questions.traits import is_asked_nerve
 from quizroom.questions.words import concept_text, unit_text
-from quizroom.questions.wrong_vessels import is_asked_nerve
 
 
 def nerve_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -52,4 +52,4 @@ def _from_nerve(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
 
 def _asked_nerves(syllabus: Syllabus, unit: Unit) -> tuple[str, ...]:
     values = certain_values(syllabus, "nerve", unit)
-    return tuple(nerve for nerve in values if is_asked_nerve(syllabus, nerve))
+    return tuple(nerve for nerve in values if is_asked_nerve(syllabus.catalogue, nerve))

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
-from quizroom.questions.words import action_text, agreeing, unit_text
+from quizroom.questions.words import action_text, unit_text
 
 
 def prime_mover_asks(syllabus: Syllabus) -> Iterator[Ask]:

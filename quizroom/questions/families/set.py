@@ -4,10 +4,11 @@ from collections.abc import Iterable, Iterator
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import sure_claims
-from quizroom.questions.claims import Claim, Relation
+from quizroom.questions.claim import Claim, Relation
+from quizroom.questions.grammar import number_word
 from quizroom.questions.syllabus import Syllabus, claims_reaching, muscles_not_wrong
-from quizroom.questions.words import action_text, concept_text, number_word, site_text
-from quizroom.questions.wrong_vessels import is_asked_nerve
+from quizroom.questions.traits import is_asked_nerve
+from quizroom.questions.words import action_text, concept_text, site_text
 
 SMALLEST, LARGEST = 2, 6
 _VAGUE_KINDS = frozenset(("septum", "capsule", "skin", "fascia", "sheath", "shaft"))
@@ -69,7 +70,7 @@ def _counts(syllabus: Syllabus, claim: Claim) -> bool:
 def _is_a_topic(syllabus: Syllabus, relation: Relation, value: str) -> bool:
     match relation:
         case "nerve":
-            return is_asked_nerve(syllabus, value)
+            return is_asked_nerve(syllabus.catalogue, value)
         case "attachment":
             kind = syllabus.catalogue.landmarks[value].kind
             here = syllabus.tables[relation].by_value[value]

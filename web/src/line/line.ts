@@ -40,7 +40,7 @@ export function openLine(onOpen: (line: Line) => Promise<void> | void): Line {
   const socket = io({
     transports: ["websocket", "polling"],
     tryAllTransports: true,
-    reconnectionDelayMax: 4000,
+    reconnectionDelayMax: 2000, // with half of it by chance on top: 3 s, which the server gives back after an outage
   });
   const line = makeLine(socket);
   socket.on("connect", async () => {

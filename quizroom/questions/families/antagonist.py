@@ -1,0 +1,101 @@
+"""Antagonist: the opposite of a movement, and the muscle that opposes another in a movement at a joint."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from quizroom.questions.ask import Ask
+from quizroom.questions.asking import ask_for_muscle
+from quizroom.questions.claim import Claim
+from quizroom.questions.grammar import capitalised
+from quizroom.questions.model import Reason
+from quizroom.questions.opponents import opposite_of
+from quizroom.questions.ranks import Rank
+from quizroom.questions.same_movement import action_overlap
+from quizroom.questions.syllabus import Syllabus, Unit, certain_values, muscles_not_wrong, units
+from quizroom.questions.words import action_text, concept_text, unit_text
+from quizroom.questions.wrong_movements import joints_nearby
+
+
+def antagonist_asks(syllabus: Syllabus) -> Iterator[Ask]:
+    """Opposites of movements, then opponents of muscles. A muscle that does both is no clear opponent."""
+    yield from _opposites(syllabus)
+    for unit in units(syllabus, "action"):
+        for action in certain_values(syllabus, "action", unit):
+            yield from _opponents(syllabus, unit, action)
+
+
+def _opponents(syllabus: Syllabus, unit: Unit, action: str) -> Iterator[Ask]:
+    opposite = opposite_of(syllabus, action)
+    on_both_sides = muscles_not_wrong(syllabus, "action", action) | {unit.muscle}
+    text = unit_text(syllabus.words, unit.muscle, unit.part)
+    for claim in syllabus.tables["prime"].by_value.get(opposite, ()):
+        if not claim.certain or claim.muscle not in syllabus.on_list or claim.muscle in on_both_sides:
+            continue
+        ask = ask_for_muscle(
+            syllabus,
+            family="antagonist",
+            relation="action",
+            direction="muscle_to_opponent",
+            value=opposite,
+            unit=Unit(claim.muscle),
+            stem=f"Which of these muscles opposes {text} in {action_text(syllabus.words, action)}?",
+        )
+        yield replace(ask, subject=f"{unit.id}:{action}", barred=ask.barred | {unit.muscle})
+
+
+def _opposites(syllabus: Syllabus) -> Iterator[Ask]:
+    """One ask for each movement that a muscle on the list leads."""
+    led: dict[str, Claim] = {}
+    for muscle in syllabus.muscles:
+        for claim in syllabus.tables["prime"].by_muscle.get(muscle, ()):
+            if claim.certain:
+                led.setdefault(claim.value.partition(".")[2], claim)
+    for movement, claim in led.items():
+        yield _opposite(syllabus, movement, claim)
+
+
+def _opposite(syllabus: Syllabus, movement: str, claim: Claim) -> Ask:
+    opposite = opposite_of(syllabus, claim.value)
+    name = concept_text(syllabus.words, "movement", movement)
+    return Ask(
+        family="antagonist",
+        direction="movement_to_opposite",
+        subject=movement,
+        relation="action",
+        kind="movement",
+        key=(opposite,),
+        barred=action_overlap(opposite) | {claim.value},
+        facts=(f"{movement}/opposite/-/{opposite.partition('.')[2]}",),
+        muscles=(claim.muscle,),
+        unit=(claim.muscle, ""),
+        stem=f"Which of these movements is the opposite of {name}?",
+        ranks=_movement_ranks,
+        tell=_reason,
+    )
+
+
+def _movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """Look-alikes of both movements, then what else is done at the joint, then elsewhere."""
+    joint, _, opposite = ask.key[0].partition(".")
+    alike = (one for word in (ask.subject, opposite) for one in syllabus.kinship.lookalikes.get(word, ()))
+    yield "look_alike", tuple(f"{joint}.{one}" for one in alike)
+    yield "same_joint", tuple(f"{joint}.{one}" for one in syllabus.catalogue.joints[joint].movements)
+    table = syllabus.tables["action"].by_value
+    for near in joints_nearby(syllabus, joint):
+        done = (one for one in syllabus.catalogue.joints[near].movements if f"{near}.{one}" in table)
+        yield "other_joint", tuple(f"{joint}.{one}" for one in done)
+
+
+def _reason(syllabus: Syllabus, _: Ask, action: str) -> Reason:
+    """What a movement is the opposite of."""
+    movement = syllabus.catalogue.movements[action.partition(".")[2]]
+    name = capitalised(concept_text(syllabus.words, "movement", movement.id))
+    opposite = concept_text(syllabus.words, "movement", movement.antagonist)
+    return Reason(text=f"{name} is the opposite of {opposite}.", sources=_sources(syllabus, movement.id))
+
+
+def _sources(syllabus: Syllabus, movement: str) -> tuple[str, ...]:
+    """Those of the first action that rests on the movement."""
+    tables = syllabus.tables["action"].by_value
+    claims = (claim for value, held in tables.items() if value.endswith(f".{movement}") for claim in held)
+    return next((claim.sources for claim in claims), ())

@@ -1,0 +1,39 @@
+"""Wrong spinal segments: those of look-alikes, of the compartment, of sibling nerves, and the next ones."""
+
+from collections.abc import Iterable, Iterator
+
+from quizroom.knowledge.segments import SEGMENTS
+from quizroom.questions.ask import Ask
+from quizroom.questions.ranks import Rank
+from quizroom.questions.syllabus import Syllabus, usual_values
+
+_FURTHEST = 5
+"""Segments further away than these are no error that anybody makes."""
+
+
+def segment_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    """The ranked sources for a segment, none of them far from the key."""
+    near = _near(ask.key[0])
+    for source, segments in _ranks(syllabus, ask):
+        yield source, tuple(one for one in segments if one in near)
+    yield "neighbouring_segment", near
+
+
+def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    kinship = syllabus.kinship
+    muscle = syllabus.catalogue.muscles[ask.muscles[0]]
+    yield "look_alike", usual_values(syllabus, "root", kinship.lookalikes.get(muscle.id, ()))
+    yield "same_compartment", usual_values(syllabus, "root", kinship.by_compartment[muscle.compartment])
+    yield "sibling_nerve", tuple(_roots_of(syllabus, kinship.siblings_of_nerves(muscle)))
+
+
+def _roots_of(syllabus: Syllabus, nerves: Iterable[str]) -> Iterator[str]:
+    for nerve in nerves:
+        yield from syllabus.catalogue.nerves[nerve].roots
+
+
+def _near(segment: str) -> tuple[str, ...]:
+    """The segments around one, the nearest first."""
+    place = SEGMENTS.index(segment)
+    around = sorted(SEGMENTS, key=lambda one: abs(SEGMENTS.index(one) - place))
+    return tuple(one for one in around if abs(SEGMENTS.index(one) - place) <= _FURTHEST)
