@@ -50,7 +50,6 @@ def _is_contested(syllabus: Syllabus, muscle: str) -> bool:
 
 def _ask(syllabus: Syllabus, compartment: str, rows: Sequence[Sequence[str]], place: int) -> Ask:
     key = tuple(row[place % len(row)] for row in rows)
-    group = concept_text(syllabus.words, "compartment", compartment)
     return Ask(
         family="ordering",
         direction="superficial_to_deep",
@@ -62,7 +61,7 @@ def _ask(syllabus: Syllabus, compartment: str, rows: Sequence[Sequence[str]], pl
         facts=tuple(f"{muscle}/layer/-/{syllabus.catalogue.muscles[muscle].layer}" for muscle in key),
         muscles=key,
         formats=("ordering",),
-        stem=f"In which order do these muscles of the {group} lie, from superficial to deep?",
+        stem="In which order do these muscles lie, from superficial to deep?",
         make=sequence_of(_steps),
     )
 

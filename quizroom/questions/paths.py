@@ -23,7 +23,7 @@ def nerve_path_asks(syllabus: Syllabus) -> Iterator[Ask]:
             chain = _nerve_chain(syllabus, nerve, claims)
             if len(chain) >= FEWEST:
                 text = unit_text(syllabus.words, unit.muscle, unit.part)
-                stem = f"In which order does a nerve fiber from the spinal cord to {text} pass these?"
+                stem = f"In which order does a nerve fiber on its way to {text} pass these?"
                 yield _ask("nerve", unit, claims, chain, stem)
 
 
@@ -35,7 +35,7 @@ def artery_path_asks(syllabus: Syllabus) -> Iterator[Ask]:
             chain = artery_path(syllabus.catalogue, artery)[-MOST:]
             if len(chain) >= FEWEST:
                 text = unit_text(syllabus.words, unit.muscle, unit.part)
-                stem = f"In which order does blood from the heart to {text} pass these?"
+                stem = f"In which order does blood on its way to {text} pass these?"
                 yield _ask("artery", unit, claims, chain, stem)
 
 

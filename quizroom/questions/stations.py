@@ -105,10 +105,11 @@ def _insertion_steps(syllabus: Syllabus, ask: Ask) -> list[Step]:
 def _joints_between(
     syllabus: Syllabus, graph: BoneGraph, unit: Unit, origin: str, insertion: str
 ) -> tuple[str, ...]:
-    """Joints one after another on every way between the bones of two ends; at most the last ones."""
+    """Joints one after another on every way between the bones of two ends; of those at which it acts."""
     starts, ends = (syllabus.catalogue.landmarks[site].bones for site in (origin, insertion))
     ways = [joints_on_shortest_way(graph, start, end) for start in starts for end in ends]
-    crossed = set(certain_values(syllabus, "crossing", unit)).intersection(*ways)
+    acting = {claim.value.partition(".")[0] for claim in claims_of(syllabus, "action", unit) if claim.usual}
+    crossed = acting.intersection(certain_values(syllabus, "crossing", unit), *ways)
     rays = ([joint for joint in ray if joint in crossed] for ray in RAYS)
     return tuple(max(rays, key=len)[-MOST_JOINTS:])
 

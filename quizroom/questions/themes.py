@@ -1,10 +1,9 @@
 """Making a matching: rows that are questions of one kind, laid over one list of options."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 from hashlib import blake2s
-from itertools import zip_longest
 from random import Random
 
 from quizroom.questions.ask import Ask
@@ -114,7 +113,9 @@ def _stand_together(syllabus: Syllabus, one: Ask, other: Ask) -> bool:
     orders = sorted(region.order for region in known.regions.values())
     near = abs(orders.index(places[0]) - orders.index(places[1])) <= 1
     apart = one.subject != other.subject and set(one.muscles).isdisjoint(other.muscles)
-    return near and apart and not _may_be(other, one.key[0]) and not _may_be(one, other.key[0])
+    if not near or not apart or _may_be(other, one.key[0]) or _may_be(one, other.key[0]):
+        return False
+    return _is_apart(syllabus, one, other.key[0], {one.key[0]})
 
 
 def _may_be(row: Ask, concept: str) -> bool:
@@ -158,21 +159,22 @@ def _row(syllabus: Syllabus, row: Ask) -> Stem:
 
 
 def _beside(syllabus: Syllabus, rows: Sequence[Ask], random: Random) -> list[Candidate]:
-    """Options that are wrong in every row and overlap with none, taken from the rows in turn."""
-    keys = {row.key[0] for row in rows}
+    """Options that are wrong in every row and overlap with none, each taken from another row's."""
+    taken = {row.key[0] for row in rows}
     chosen: list[Candidate] = []
-    for concept, source in _in_turn(syllabus, rows, random):
-        taken = keys | {other for other, _ in chosen}
-        if not any(_may_be(row, concept) for row in rows) and _is_apart(syllabus, rows[0], concept, taken):
-            chosen.append((concept, source))
+    for row in random.sample(rows, len(rows)):
+        found = (one for one in candidates(syllabus, row, random) if _is_wrong(syllabus, rows, one[0], taken))
+        best = next(found, None)
+        if best is not None:
+            chosen.append(best)
+            taken.add(best[0])
         if len(chosen) == MOST_BESIDE:
             break
     return chosen
 
 
-def _in_turn(syllabus: Syllabus, rows: Sequence[Ask], random: Random) -> Iterator[Candidate]:
-    for turn in zip_longest(*(candidates(syllabus, row, random) for row in rows)):
-        yield from (one for one in turn if one is not None)
+def _is_wrong(syllabus: Syllabus, rows: Sequence[Ask], concept: str, taken: set[str]) -> bool:
+    return not any(_may_be(row, concept) for row in rows) and _is_apart(syllabus, rows[0], concept, taken)
 
 
 def _is_apart(syllabus: Syllabus, row: Ask, concept: str, taken: set[str]) -> bool:
