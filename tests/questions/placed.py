@@ -124,6 +124,7 @@ def _on_way(oracle: Oracle, item: Plain, ordered: list[str]) -> Iterator[str]:
     subject = item["subject"]
     if not oracle.is_sure("origin", subject, first) or not oracle.is_sure("insertion", subject, last):
         yield "an end is not sure"
+        return
     muscle = subject.partition("/")[0]
     turned = {row.value for row in readings(oracle.text, "insertion", muscle)} & {first}
     turned |= {row.value for row in readings(oracle.text, "origin", muscle)} & {last}

@@ -25,6 +25,8 @@ export function Answering(props: {
   item: ItemFace;
   known: AnswerFace | null;
   hands: HandIn;
+  /** Says something aloud. */
+  say: (text: string) => void;
 }) {
   const { item } = props;
   const handed = ofRound(useStore(props.hands.handed), item.round);
@@ -55,13 +57,18 @@ export function Answering(props: {
       <p class="answering_ask" id="choose">
         {askText(item, draft)}
       </p>
-      <AnswerRows item={item} draft={draft} onDraft={setDraft} />
+      <AnswerRows item={item} draft={draft} onDraft={setDraft} say={props.say} />
       <HandInBar item={item} draft={draft} handed={handed} known={props.known} />
     </form>
   );
 }
 
-function AnswerRows(props: { item: ItemFace; draft: Draft; onDraft: (draft: Draft) => void }) {
+function AnswerRows(props: {
+  item: ItemFace;
+  draft: Draft;
+  onDraft: (draft: Draft) => void;
+  say: (text: string) => void;
+}) {
   switch (props.item.format) {
     case "one_best":
     case "pick_n":

@@ -99,9 +99,19 @@ function OwnReasons({ mine, why }: { mine: OwnResult; why: string | null }) {
           <p>{reason.reason}</p>
         </div>
       ))}
-      {why !== null && !mine.reasons.some((reason) => reason.reason === why) && <Why why={why} />}
+      {why !== null && !isSaid(why, mine) && <Why why={why} />}
     </section>
   );
+}
+
+/** Whether one's own reasons say it already: in one piece, or row by row. */
+function isSaid(why: string, mine: OwnResult): boolean {
+  if (mine.reasons.some(({ reason }) => reason === why)) return true;
+  return mine.reasons.length > 1 && why.split(". ").every((one) => saysSo(mine, one));
+}
+
+function saysSo(mine: OwnResult, sentence: string): boolean {
+  return mine.reasons.some(({ reason }) => reason.includes(sentence));
 }
 
 function Why({ why }: { why: string | null }) {

@@ -11,7 +11,13 @@ import { type Draft, withMoved } from "./draft";
 type Step = -1 | 1;
 
 /** Things to be put in order: each row moves up or down by its buttons, or by the arrow keys on them. */
-export function OrderRows(props: { item: ItemFace; draft: Draft; onDraft: (draft: Draft) => void }) {
+export function OrderRows(props: {
+  item: ItemFace;
+  draft: Draft;
+  onDraft: (draft: Draft) => void;
+  /** Says something aloud. */
+  say: (text: string) => void;
+}) {
   const { item, draft } = props;
   const list = useRef<HTMLOListElement>(null);
   const [moved, setMoved] = useState<{ letter: string; step: Step } | null>(null);
@@ -19,10 +25,11 @@ export function OrderRows(props: { item: ItemFace; draft: Draft; onDraft: (draft
   const parts = partsByLetter(item);
   const move = (letter: string, step: Step) => {
     setMoved({ letter, step });
-    props.onDraft(withMoved(draft, letter, step));
+    const next = withMoved(draft, letter, step);
+    props.onDraft(next);
+    props.say(`${letter} is at place ${next.choice.indexOf(letter) + 1} of ${next.choice.length}.`);
   };
   return (
-    <>
       <ol class="rows rows-order" aria-labelledby="stem choose" ref={list}>
         {draft.choice.map((letter, place) => (
           <li key={letter} class="row">
@@ -37,10 +44,6 @@ export function OrderRows(props: { item: ItemFace; draft: Draft; onDraft: (draft
           </li>
         ))}
       </ol>
-      <p class="unseen" role="status">
-        {moved && `${moved.letter} is now at place ${draft.choice.indexOf(moved.letter) + 1}.`}
-      </p>
-    </>
   );
 }
 
