@@ -47,6 +47,7 @@ from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
+from quizroom.service.blueprints import Blueprints
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from quizroom.settings import Settings
@@ -105,6 +106,7 @@ def serve(
         catalogue=catalogue,
         entry=parts.entry,
         desk_settings=desk_settings(catalogue, players_address(port)),
+        blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
         secure=settings.address.startswith("https://"),
     )
     add_pages(parts.web, site)

@@ -6,17 +6,30 @@ from dataclasses import dataclass
 from typing import Any
 
 import segno
-from flask import Blueprint, Flask, Response, jsonify, make_response, redirect, render_template, request
+from flask import (
+    Blueprint,
+    Flask,
+    Response,
+    abort,
+    jsonify,
+    make_response,
+    redirect,
+    render_template,
+    request,
+)
 from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.knowledge.catalogue import Catalogue
+from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers
+from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
 from quizroom.protocol.messages import DeskSettings
+from quizroom.service.blueprints import Blueprints
 from quizroom.service.reviews import tidy_door_code
 
 DESK_CLOSED = (
@@ -28,6 +41,8 @@ KEY_SPENT = (
     "python3 -m quizroom desk-link"
 )
 
+DEFAULT_ROUNDS = 10
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
@@ -37,6 +52,7 @@ class Site:
     catalogue: Catalogue
     entry: HostEntry
     desk_settings: DeskSettings
+    blueprints: Blueprints
     secure: bool
     """Whether the address is https, so that the cookie may insist on it."""
 
@@ -95,6 +111,14 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
             return _message(site, "The desk is closed", DESK_CLOSED, status=403)
         return jsonify(write(site.desk_settings))
 
+    @routes.get("/desk/blueprint/<course>")
+    def blueprint(course: str) -> AnyResponse:
+        if not _host(site):
+            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+        if course not in site.catalogue.courses:
+            abort(404)
+        return jsonify(write(_grid(site, course)))
+
     @routes.get("/desk/enter/<key>")
     def enter(key: str) -> AnyResponse:
         if _host(site):
@@ -107,6 +131,13 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
             COOKIE, token, httponly=True, samesite="Lax", secure=site.secure, max_age=120 * 24 * 3600
         )
         return response
+
+
+def _grid(site: Site, course: str) -> BlueprintGrid:
+    families = request.args.getlist("family") or None
+    rounds = request.args.get("rounds", DEFAULT_ROUNDS, type=int)
+    typed = request.args.get("typed", "1") != "0"
+    return blueprint_grid(site.blueprints, course, families=families, rounds=rounds, typed=typed)
 
 
 def _host(site: Site) -> str:

@@ -7,10 +7,11 @@ import orjson
 from pydantic import TypeAdapter, ValidationError
 
 from quizroom.knowledge.record import Record
+from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
-Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings
+Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid
 
 
 class BadMessage(Exception):

@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 from pydantic import TypeAdapter
 
+from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
@@ -23,6 +24,7 @@ def wire_schema() -> dict[str, Any]:
         ("OwnView", OwnView),
         ("DeskView", DeskView),
         ("DeskSettings", DeskSettings),
+        ("BlueprintGrid", BlueprintGrid),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")

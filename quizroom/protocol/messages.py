@@ -11,6 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.room.state import Phase, Timing
 from quizroom.views.model import DeskView, OwnView, PublicView
 
@@ -88,7 +89,11 @@ class SubmitAnswer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PrepareReview:
-    """Host: deal a new review and show it on the desk."""
+    """Host: deal a new review and show it on the desk.
+
+    With a blueprint its cells say which families and how many rounds there are, whatever `families` and
+    `rounds` say.
+    """
 
     id: MessageId
     type: Literal["prepare_review"]
@@ -101,6 +106,7 @@ class PrepareReview:
     typed: bool = True
     standings: bool = False
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
+    blueprint: BlueprintChoice | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

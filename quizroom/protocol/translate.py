@@ -1,6 +1,12 @@
 """From messages of the wire to orders of the room."""
 
+from typing import cast
+
 from quizroom.protocol import messages
+from quizroom.protocol.blueprint import BlueprintChoice
+from quizroom.questions.blueprint import Blueprint, Cell
+from quizroom.questions.model import Family
+from quizroom.questions.sharing import whole_rounds
 from quizroom.room import commands
 
 PlainMessage = (
@@ -20,6 +26,21 @@ def answer_command(message: messages.SubmitAnswer, player: str) -> commands.Subm
     return commands.SubmitAnswer(
         player=player, round=message.round, choice=message.choice, typed=message.typed
     )
+
+
+def blueprint_of(choice: BlueprintChoice) -> Blueprint:
+    """The blueprint that a host filled in, weights turned into rounds, without its empty cells.
+
+    Whether its regions and families are there is judged when it is dealt.
+    """
+    numbers = tuple(cell.rounds for cell in choice.cells)
+    rounds = numbers if choice.share is None else whole_rounds(numbers, choice.share)
+    cells = (
+        Cell(region=cell.region, family=cast("Family", cell.family), rounds=given)
+        for cell, given in zip(choice.cells, rounds, strict=True)
+        if given
+    )
+    return Blueprint(cells=tuple(cells), interleave=choice.interleave, warm_up=choice.warm_up, aim=choice.aim)
 
 
 def host_command(message: PlainMessage) -> commands.Command | None:

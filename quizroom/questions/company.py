@@ -15,8 +15,8 @@ from quizroom.questions.traits import SHARED, Traits
 from quizroom.questions.words import concept_text
 
 _SIZE = 3
-_LOOKED_AT = 8
-"""Nearest muscles from which the three are taken."""
+_NEAREST, _FURTHER = 5, 5
+"""Muscles from which the three are taken: those nearest to the odd one, and some that are not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,9 @@ class _Guest:
 
 def fitting_company(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
     """The nearest three muscles among which the odd one is alone odd; None if there are none."""
-    found = candidates(syllabus, ask, random)[:_LOOKED_AT]
+    ranked = candidates(syllabus, ask, random)
+    further = ranked[_NEAREST:]
+    found = [*ranked[:_NEAREST], *further[:: max(1, len(further) // _FURTHER)][:_FURTHER]]
     guests = {muscle: _guest(syllabus, muscle) for muscle in (ask.key[0], *(one for one, _ in found))}
     for three in combinations(found, _SIZE):
         four = [guests[muscle] for muscle in (ask.key[0], *(one for one, _ in three))]

@@ -131,8 +131,6 @@ def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[tuple[int, bool], 
     for muscle in sorted(hands, key=lambda one: (covered[one], order[one])):
         best: tuple[tuple[int, bool], Ask] | None = None
         for ask in _hand(dealing, hands, muscle):
-            if not dealing.asked.isdisjoint(ask.facts):
-                continue
             drawback = (_given_away(dealing, ask), typed_next and not _typed_formats(dealing, ask))
             if best is None or drawback < best[0]:
                 best = drawback, ask
@@ -143,11 +141,16 @@ def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[tuple[int, bool], 
 
 
 def _hand(dealing: Dealing, hands: Hands, muscle: str) -> list[Ask]:
-    """What is left to ask of a muscle, in an order by chance."""
+    """What is left to ask of a muscle, in an order by chance; what was asked since is thrown away."""
     asks = hands[muscle]
     if isinstance(asks, tuple):
-        hands[muscle] = asks = dealing.random.sample(asks, len(asks))
-    return asks
+        asks = dealing.random.sample(asks, len(asks))
+    left = [ask for ask in asks if dealing.asked.isdisjoint(ask.facts)]
+    if left:
+        hands[muscle] = left
+    else:
+        del hands[muscle]
+    return left
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:

@@ -1,16 +1,20 @@
 """Dealing a review: items spread over muscles and families, none of which gives another away."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from random import Random
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
+from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.build import build_item
 from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note
+from quizroom.questions.difficulty import predicted_difficulty
 from quizroom.questions.families import asks_of
+from quizroom.questions.grid import deal_grid, swap_in_grid
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
+from quizroom.questions.undealable import CannotDeal as CannotDeal
 
 LETTERED: tuple[Format, ...] = ("one_best", "pick_n", "ordering", "matching")
 ALL_FORMATS: tuple[Format, ...] = (*LETTERED, "typed", "free_list")
@@ -24,10 +28,8 @@ class DealPlan:
     rounds: int
     seed: int
     formats: tuple[Format, ...] = LETTERED
-
-
-class CannotDeal(Exception):
-    """The plan cannot be filled; the message is a sentence for people."""
+    blueprint: Blueprint | None = None
+    """So many rounds for each cell of a grid; families and rounds then follow from it."""
 
 
 def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ...]:
@@ -44,6 +46,14 @@ def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ..
 
 def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
     """The same for a syllabus made before."""
+    if plan.blueprint is not None:
+        items = deal_grid(syllabus, plan.blueprint, plan.formats, plan.seed)
+    else:
+        items = tuple(_dealt(syllabus, plan))
+    return tuple(_rated(syllabus, item) for item in items)
+
+
+def _dealt(syllabus: Syllabus, plan: DealPlan) -> list[Item]:
     dealing = _start(syllabus, plan, plan.seed)
     items: list[Item] = []
     while len(items) < plan.rounds:
@@ -51,7 +61,7 @@ def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
         if item is None:
             raise CannotDeal(_too_few(syllabus.course, plan, len(items)))
         items.append(item)
-    return tuple(items)
+    return items
 
 
 def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of it is to change
@@ -59,10 +69,21 @@ def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of i
 ) -> Item:
     """Another item for one place of a dealt review (0 is the first), of the same family if possible.
 
+    By a blueprint it is always of the same cell.
+
     Raises:
         CannotDeal: if nothing else can be asked.
     """
-    dealing = _start(syllabus_of(catalogue, course), plan, seed)
+    syllabus = syllabus_of(catalogue, course)
+    if plan.blueprint is not None:
+        other = swap_in_grid(syllabus, plan.blueprint, plan.formats, items, position, seed)
+    else:
+        other = _swapped(syllabus, plan, items, position, seed)
+    return _rated(syllabus, other)
+
+
+def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position: int, seed: int) -> Item:
+    dealing = _start(syllabus, plan, seed)
     for place, item in enumerate(items):
         take_note(dealing, item, shown=place != position)
     other = next_item(dealing, items[position].family)
@@ -83,6 +104,10 @@ def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
             item = build_item(syllabus, ask, format_, seed)
             if item is not None:
                 yield item
+
+
+def _rated(syllabus: Syllabus, item: Item) -> Item:
+    return replace(item, difficulty=predicted_difficulty(syllabus, item))
 
 
 def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:

@@ -9,6 +9,18 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Muscle
 
 _LIMBS = (("forearm", "leg"), ("arm", "thigh"), ("hand", "foot"))
+_JOINTS_OF_LIMBS = (
+    ("glenohumeral", "hip"),
+    ("elbow", "knee"),
+    ("wrist", "ankle"),
+    ("carpometacarpal_joints", "tarsometatarsal_joints"),
+    ("metacarpophalangeal_joints", "metatarsophalangeal_joints_of_lesser_toes"),
+    ("thumb_metacarpophalangeal", "metatarsophalangeal_joint_of_great_toe"),
+    ("thumb_interphalangeal", "interphalangeal_joint_of_great_toe"),
+    ("proximal_interphalangeal_joints", "proximal_interphalangeal_joints_of_toes"),
+    ("distal_interphalangeal_joints", "distal_interphalangeal_joints_of_toes"),
+)
+_TRUNK = ("head", "trunk")
 _HAND_AND_FOOT = (
     ("pollicis", "hallucis"),
     ("_hand", "_foot"),
@@ -95,6 +107,12 @@ class Kinship:
         swapped = (other for pair in _LIMBS for other in _swapped(compartment, pair))
         return tuple(other for other in swapped if other in self.catalogue.compartments)
 
+    def homologous_joints(self, joint: str) -> tuple[str, ...]:
+        """The joint of the other limb that answers to one."""
+        pairs = (pair for pair in _JOINTS_OF_LIMBS if joint in pair)
+        others = (other for pair in pairs for other in pair if other != joint)
+        return tuple(other for other in others if other in self.catalogue.joints)
+
     def homologous_muscles(self, muscle: str) -> tuple[str, ...]:
         """The muscles that hand and foot have alike."""
         alike = {other for pair in _HAND_AND_FOOT for other in _swapped(muscle, pair)}
@@ -107,6 +125,17 @@ def _swapped(text: str, pair: tuple[str, str]) -> Iterator[str]:
         yield text.replace(one, other)
     if other in text:
         yield text.replace(other, one)
+
+
+def joints_by_distance(catalogue: Catalogue, acting: Iterable[str], joint: str) -> tuple[str, ...]:
+    """The joints among `acting` of the same limb, or all of the trunk, by their distance from one."""
+    here = catalogue.joints[joint].order
+    kin = (one for one in acting if _is_of_trunk(catalogue, one) == _is_of_trunk(catalogue, joint))
+    return tuple(sorted(kin, key=lambda one: (abs(catalogue.joints[one].order - here), one)))
+
+
+def _is_of_trunk(catalogue: Catalogue, joint: str) -> bool:
+    return all(catalogue.bones[bone].region in _TRUNK for bone in catalogue.joints[joint].bones)
 
 
 def _grouped(pairs: Iterable[tuple[str, str]]) -> Groups:

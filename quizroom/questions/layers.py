@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from quizroom.questions.ask import Ask
 from quizroom.questions.grammar import capitalised
 from quizroom.questions.model import Reason
-from quizroom.questions.sequences import Step, sequence_of
+from quizroom.questions.orders import Step, sequence_of
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import concept_text
 

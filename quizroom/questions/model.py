@@ -135,3 +135,7 @@ class Item:
     """Time for the round, computed from words and format (handbook of the trade, from memory)."""
     stems: tuple[Stem, ...] = ()
     """The rows of a matching item, which share the options."""
+    difficulty: float | None = None
+    """Predicted before any class answered it, 0 (easy) to 1 (hard); None in older logs."""
+    warm_up: bool = False
+    """Whether it was dealt to warm up, on a landmark or a movement word."""

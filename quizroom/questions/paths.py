@@ -8,7 +8,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.claim import Claim, Relation
 from quizroom.questions.grammar import definite
 from quizroom.questions.model import Reason
-from quizroom.questions.sequences import Step, neighbour_texts, sequence_of
+from quizroom.questions.orders import Step, neighbour_texts, sequence_of
 from quizroom.questions.syllabus import Syllabus, Unit, certain_claims, certain_values, units
 from quizroom.questions.words import concept_text, unit_text
 

@@ -8,7 +8,7 @@ from quizroom.knowledge.bone_graph import BoneGraph, build_graph, joints_on_shor
 from quizroom.questions.ask import Ask
 from quizroom.questions.explain import reason_of_joint, reason_of_unit
 from quizroom.questions.limb import RAYS, Stretch, stretch_of
-from quizroom.questions.sequences import Step, sequence_of
+from quizroom.questions.orders import Step, sequence_of
 from quizroom.questions.syllabus import (
     Syllabus,
     Unit,

@@ -12,7 +12,7 @@ from quizroom.questions.claim import Claim, ClaimTable, Relation
 from quizroom.questions.claims import claim_tables
 from quizroom.questions.cues import Stems, stems_of
 from quizroom.questions.injuries import Injuries
-from quizroom.questions.kinship import Kinship
+from quizroom.questions.kinship import Kinship, joints_by_distance
 from quizroom.questions.near import Vocabulary, vocabulary_of
 from quizroom.questions.traits import Traits, traits_of
 from quizroom.questions.words import Words, words_of
@@ -34,6 +34,8 @@ class Syllabus:
     traits: Callable[[str], Traits]
     vocabulary: Callable[[], Vocabulary]
     stems: Callable[[str], Stems]
+    joints_nearby: Callable[[str], tuple[str, ...]]
+    """Joints of the same limb, or of the trunk, at which muscles act: the nearest first, itself included."""
     record: Callable[[str], Record]
 
 
@@ -55,6 +57,8 @@ def syllabus_of(catalogue: Catalogue, course: Course) -> Syllabus:
     """Lay a course list over the catalogue; remembered, since a host deals from the same list again."""
     muscles = tuple(muscle for muscle in course.muscles if muscle in catalogue.muscles)
     tables = claim_tables(catalogue, course)
+    actions = tables["action"].by_value.items()
+    acting = {value.partition(".")[0] for value, claims in actions if any(claim.usual for claim in claims)}
     return Syllabus(
         catalogue=catalogue,
         course=course,
@@ -67,6 +71,7 @@ def syllabus_of(catalogue: Catalogue, course: Course) -> Syllabus:
         traits=cache(lambda muscle: traits_of(catalogue, tables, muscle)),
         vocabulary=cache(lambda: vocabulary_of(catalogue, course)),
         stems=cache(stems_of),
+        joints_nearby=cache(lambda joint: joints_by_distance(catalogue, acting, joint)),
         record=cache(lambda muscle: record_of(catalogue, muscle)),
     )
 

@@ -1,9 +1,11 @@
-"""Wrong muscles: look-alikes, mates of the compartment, antagonists, neighbours, the region."""
+"""Wrong muscles: look-alikes, mates of the compartment, neighbours on the bone, antagonists, the region."""
 
 from collections.abc import Iterable, Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.claim import Relation
+from quizroom.questions.kindred import holders, kindred_ranks
+from quizroom.questions.opponents import opposite_of
+from quizroom.questions.overlap import segments_beside
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 
@@ -20,34 +22,43 @@ def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         yield source, tuple(one for one in muscles if any(claim.usual for claim in known.get(one, ())))
 
 
-def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    kinship = syllabus.kinship
-    muscles = [syllabus.catalogue.muscles[muscle] for muscle in ask.key]
-    if ask.relation in ("action", "prime"):
-        yield "antagonist", tuple(_antagonists(syllabus, ask.value))
-    yield "look_alike", _all(kinship.lookalikes.get(muscle.id, ()) for muscle in muscles)
-    yield "same_compartment", _all(kinship.by_compartment.get(one.compartment, ()) for one in muscles)
-    if ask.relation in ("origin", "insertion", "attachment"):
-        yield "neighbouring_landmark", tuple(_neighbours(syllabus, ask))
-    if ask.relation == "nerve":
-        yield "sibling_nerve", tuple(_served_by_siblings(syllabus, ask.value))
-    if ask.relation in ("action", "prime"):
-        yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
-        yield "same_region", tuple(_movers_of_joint(syllabus, ask.value))
-    if ask.relation == "crossing":
-        for joint in _next_joints(syllabus, ask.value):
-            yield "other_joint", tuple(_holders(syllabus, "crossing", joint))
-    yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
-    yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
-
-
 def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a head: the other heads of its muscle, then those of others on the list."""
     muscle, _, _ = ask.key[0].partition("/")
     yield "same_compartment", _heads(syllabus, muscle)
     others = syllabus.kinship.lookalikes.get(muscle, ())
     yield "look_alike", _all(_heads(syllabus, other) for other in others)
+    mates = syllabus.kinship.by_compartment[syllabus.catalogue.muscles[muscle].compartment]
+    yield "same_compartment", _all(_heads(syllabus, other) for other in mates if other in syllabus.on_list)
     yield "same_region", _all(_heads(syllabus, other) for other in syllabus.muscles)
+
+
+def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    kinship = syllabus.kinship
+    muscles = [syllabus.catalogue.muscles[muscle] for muscle in ask.key]
+    if ask.relation in ("action", "prime"):
+        yield "antagonist", tuple(holders(syllabus, "action", opposite_of(syllabus, ask.value)))
+    if ask.relation in ("origin", "insertion", "attachment"):
+        yield "look_alike", _all(kinship.lookalikes.get(muscle.id, ()) for muscle in muscles)
+        yield "neighbouring_landmark", tuple(_neighbours(syllabus, ask))
+    if ask.relation == "nerve":
+        yield "look_alike", _all(kinship.lookalikes.get(muscle.id, ()) for muscle in muscles)
+        yield "sibling_nerve", tuple(_served_by_siblings(syllabus, ask.value))
+    for muscle in muscles:
+        yield from kindred_ranks(syllabus, muscle.id)
+    if ask.relation in ("action", "prime"):
+        yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
+        yield "same_joint", tuple(_movers_of_joint(syllabus, ask.value))
+    if ask.relation == "crossing":
+        for joint in _next_joints(syllabus, ask.value):
+            yield "other_joint", tuple(holders(syllabus, "crossing", joint))
+    if ask.relation == "root":
+        for segment in sorted(segments_beside(ask.value)):
+            further = segments_beside(segment) - segments_beside(ask.value)
+            yield "neighbouring_segment", _all(tuple(holders(syllabus, "root", one)) for one in further)
+    yield "serial_homologue", _all(kinship.homologous_muscles(muscle.id) for muscle in muscles)
+    yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
+    yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
 
 
 def _all(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
@@ -60,21 +71,10 @@ def _heads(syllabus: Syllabus, muscle: str) -> tuple[str, ...]:
     return tuple(f"{muscle}/{part.id}" for part in syllabus.catalogue.muscles[muscle].parts)
 
 
-def _holders(syllabus: Syllabus, relation: Relation, value: str) -> Iterator[str]:
-    claims = syllabus.tables[relation].by_value.get(value, ())
-    yield from (claim.muscle for claim in claims if claim.usual)
-
-
-def _antagonists(syllabus: Syllabus, action: str) -> Iterator[str]:
-    joint, _, movement = action.partition(".")
-    opposite = syllabus.catalogue.movements[movement].antagonist
-    yield from _holders(syllabus, "action", f"{joint}.{opposite}")
-
-
 def _same_movement_elsewhere(syllabus: Syllabus, action: str) -> Iterator[str]:
     movement = action.partition(".")[2]
     for joint in _next_joints(syllabus, action.partition(".")[0]):
-        yield from _holders(syllabus, "action", f"{joint}.{movement}")
+        yield from holders(syllabus, "action", f"{joint}.{movement}")
 
 
 def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:
@@ -86,7 +86,7 @@ def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:
 def _movers_of_joint(syllabus: Syllabus, action: str) -> Iterator[str]:
     joint = action.partition(".")[0]
     for movement in syllabus.catalogue.joints[joint].movements:
-        yield from _holders(syllabus, "action", f"{joint}.{movement}")
+        yield from holders(syllabus, "action", f"{joint}.{movement}")
 
 
 def _neighbours(syllabus: Syllabus, ask: Ask) -> Iterator[str]:
@@ -94,7 +94,7 @@ def _neighbours(syllabus: Syllabus, ask: Ask) -> Iterator[str]:
     site = syllabus.catalogue.landmarks[ask.value]
     on_bone = (other for bone in site.bones for other in syllabus.kinship.by_bone[bone])
     for other in (*syllabus.kinship.lookalikes.get(site.id, ()), *on_bone):
-        yield from _holders(syllabus, ask.relation, other)
+        yield from holders(syllabus, ask.relation, other)
 
 
 def _served_by_siblings(syllabus: Syllabus, nerve: str) -> Iterator[str]:
@@ -102,4 +102,4 @@ def _served_by_siblings(syllabus: Syllabus, nerve: str) -> Iterator[str]:
     parents = syllabus.catalogue.nerves[nerve].parents
     siblings = (one for parent in parents for one in kinship.by_nerve_parent[parent])
     for other in (*kinship.lookalikes.get(nerve, ()), *siblings):
-        yield from _holders(syllabus, "nerve", other)
+        yield from holders(syllabus, "nerve", other)

@@ -24,7 +24,12 @@ def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     muscle = syllabus.catalogue.muscles[ask.muscles[0]]
     yield "look_alike", usual_values(syllabus, "root", kinship.lookalikes.get(muscle.id, ()))
     yield "same_compartment", usual_values(syllabus, "root", kinship.by_compartment[muscle.compartment])
-    yield "sibling_nerve", tuple(_roots_of(syllabus, kinship.siblings_of_nerves(muscle)))
+    siblings = kinship.siblings_of_nerves(muscle)
+    yield "sibling_nerve", tuple(_roots_of(syllabus, siblings))
+    own = set(_roots_of(syllabus, (row.nerve for row in muscle.nerves)))
+    nerves = syllabus.catalogue.nerves.values()
+    sharing = (nerve.id for nerve in nerves if nerve.kind == "nerve" and own & set(nerve.roots))
+    yield "sibling_nerve", tuple(_roots_of(syllabus, sharing))
 
 
 def _roots_of(syllabus: Syllabus, nerves: Iterable[str]) -> Iterator[str]:

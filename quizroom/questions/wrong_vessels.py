@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
+from quizroom.knowledge.model import Artery
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs
 from quizroom.questions.ranks import Rank
@@ -25,7 +26,11 @@ def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
     siblings = [one for parent in key.parents for one in kinship.by_nerve_parent[parent]]
     yield "sibling_nerve", tuple(one for one in siblings if one in motor)
-    yield "same_region", kin
+    yield "sibling_nerve", kin
+    yield (
+        "same_region",
+        tuple(_of_muscles(syllabus, ask, kinship.beside_region.get(muscle.region, ()), motor)),
+    )
 
 
 def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -44,9 +49,18 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     safe = tuple(artery for artery in table.by_value if artery not in risky)
     lookalikes = kinship.lookalikes.get(key.id, ())
     yield "look_alike", tuple(one for one in lookalikes if one not in risky)
-    yield "sibling_nerve", tuple(one for one in kinship.by_artery_parent.get(key.parent, ()) if one in safe)
+    yield "sibling_artery", tuple(one for one in kinship.by_artery_parent.get(key.parent, ()) if one in safe)
+    yield "sibling_artery", tuple(one for one in _cousins(syllabus, key) if one in safe)
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), safe))
     yield "same_region", safe
+
+
+def _cousins(syllabus: Syllabus, artery: Artery) -> Iterator[str]:
+    """Branches of the siblings of the stem of an artery, and of its stem's stem."""
+    branches = syllabus.kinship.by_artery_parent
+    stem = syllabus.catalogue.arteries.get(artery.parent)
+    for other in branches.get(stem.parent, ()) if stem else ():
+        yield from (other, *branches.get(other, ()))
 
 
 def _name_traps(syllabus: Syllabus, ask: Ask, nerves: Iterable[str]) -> Iterator[str]:

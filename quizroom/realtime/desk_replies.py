@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES
-from quizroom.protocol.translate import host_command
+from quizroom.protocol.translate import blueprint_of, host_command
 from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
@@ -108,20 +108,21 @@ class DeskReplies:
 
     def _plan(self, message: messages.PrepareReview) -> Plan:
         course = self.reviews.course(message.course)
+        blueprint = None if message.blueprint is None else blueprint_of(message.blueprint)
+        families = message.families if blueprint is None else [cell.family for cell in blueprint.cells]
         return Plan(
             title=" ".join(message.title.split()) or course.title,
             course=course.id,
             course_title=course.title,
-            families=tuple(
-                family for family in FAMILIES if family in message.families and family in course.families
-            ),
-            rounds=message.rounds,
+            families=tuple(family for family in FAMILIES if family in families and family in course.families),
+            rounds=message.rounds if blueprint is None else blueprint.rounds,
             seed=self.new_seed() if message.seed is None else message.seed,
             timing=message.timing,
             seconds=message.seconds,
             typed=message.typed,
             standings=message.standings,
             capacity=self.capacity,
+            blueprint=blueprint,
         )
 
     def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:

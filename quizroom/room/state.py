@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Literal
 
+from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.model import Family, Item
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
@@ -27,6 +28,8 @@ class Plan:
     """Whether typed answers are dealt beside options."""
     standings: bool = False
     capacity: int = 500
+    blueprint: Blueprint | None = None
+    """The grid by which the items were dealt; None if families took turns."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

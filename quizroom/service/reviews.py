@@ -113,4 +113,10 @@ def tidy_door_code(raw: str) -> str:
 def deal_plan(plan: Plan) -> DealPlan:
     """The part of the plan that the dealing needs."""
     formats = ALL_FORMATS if plan.typed else LETTERED
-    return DealPlan(families=plan.families, rounds=plan.rounds, seed=plan.seed, formats=formats)
+    return DealPlan(
+        families=plan.families,
+        rounds=plan.rounds,
+        seed=plan.seed,
+        formats=formats,
+        blueprint=plan.blueprint,
+    )

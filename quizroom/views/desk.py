@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Literal
 
 from quizroom.marking import RoomMarks, RoundMarks
+from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
 from quizroom.room.state import Player, Room, Round
@@ -105,6 +106,9 @@ def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem
         pick=item.pick,
         seconds=seconds,
         muscles=tuple(record.name for record in item.records),
+        region=item.records[0].region if item.records else "",
+        predicted=None if item.difficulty is None else band_of(item.difficulty),
+        warm_up=item.warm_up,
         mean_mark=None,
     )
 

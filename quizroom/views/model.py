@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from quizroom.knowledge.record import Record
+from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Phase, Timing
 
@@ -36,6 +37,7 @@ class ItemFace:
     pick: int
     stems: tuple[str, ...]
     """The rows of a matching, else empty."""
+    warm_up: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,6 +254,11 @@ class DeskItem:
     seconds: int | None
     muscles: tuple[str, ...]
     """Display names of the muscles concerned."""
+    region: str
+    """The region of the first of them."""
+    predicted: Band | None
+    """How difficult the item was predicted to be, before any class had it; None in older reviews."""
+    warm_up: bool
     mean_mark: float | None
 
 

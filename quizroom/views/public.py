@@ -55,6 +55,7 @@ def item_face(item: Item, number: int) -> ItemFace:
         options=tuple(OptionFace(letter=option.letter, text=option.text) for option in item.options),
         pick=item.pick,
         stems=tuple(stem.text for stem in item.stems),
+        warm_up=item.warm_up,
     )
 
 

@@ -46,10 +46,11 @@ def test_a_desk_link_is_printed_and_works_once(tmp_path: Path) -> None:
     said = run("desk-link", "--data", str(tmp_path), "--port", "8123").output
     address, _, key = said.strip().rpartition("/desk/enter/")
     assert address == "http://127.0.0.1:8123"
-    accounts = SqlAccounts(open_database(url_in(tmp_path)))
-    entry = HostEntry(accounts=accounts, clock=SystemClock(), new_secret=new_secret)
+    engine = open_database(url_in(tmp_path))
+    entry = HostEntry(accounts=SqlAccounts(engine), clock=SystemClock(), new_secret=new_secret)
     assert entry.spend(key)
     assert entry.spend(key) is None
+    engine.dispose()
 
 
 def test_every_desk_link_is_another(tmp_path: Path) -> None:

@@ -1,18 +1,12 @@
 """The content that comes with the program."""
 
 from quizroom.knowledge.anatomy import joints_crossed
-from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.compose import record_of
 from quizroom.knowledge.lexicon import lexicon, terms_of
 from quizroom.knowledge.load import content_folder, load_content
 from quizroom.knowledge.report import findings_of, report
 from quizroom.knowledge.wording import fact_text
-
-
-def content() -> Catalogue:
-    catalogue = load_content(content_folder()).catalogue
-    assert catalogue is not None
-    return catalogue
+from tests.shipped import content
 
 
 def test_it_breaks_no_rule() -> None:
@@ -46,5 +40,7 @@ def test_every_term_leads_back_to_its_concept() -> None:
     assert "" not in words
 
 
-def test_there_are_at_least_fifteen_look_alike_sets() -> None:
-    assert len(content().lookalikes) >= 15
+def test_it_is_as_large_as_a_regional_course_needs() -> None:
+    assert len(content().muscles) >= 220
+    assert len(content().landmarks) >= 350
+    assert len(content().lookalikes) >= 100

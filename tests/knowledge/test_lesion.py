@@ -6,13 +6,12 @@ Rows U1 ... U17 stand as in standard texts (Moore, Snell, Aids to the Examinatio
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quizroom.knowledge.anatomy.lesion import Cut, Effect, Lesion, cut_at, lesion_of
 from quizroom.knowledge.anatomy.movers import movers
-from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.load import content_folder, load_content
+from tests.shipped import content
 
 EXTENSORS = {
     "extensor_digitorum",
@@ -44,12 +43,6 @@ EFFECTS: list[tuple[str, str, Effect]] = [
     ("median_nerve_at_elbow", "radioulnar_joints.pronation", "severely weakened"),
     ("anterior_interosseous_nerve_in_forearm", "thumb_interphalangeal.flexion", "lost"),
 ]
-
-
-def content() -> Catalogue:
-    catalogue = load_content(content_folder()).catalogue
-    assert catalogue is not None
-    return catalogue
 
 
 CATALOGUE = content()
@@ -97,12 +90,14 @@ def test_the_upper_trunk_spares_what_arises_from_the_roots_and_takes_the_classic
     assert effect(lesion, "glenohumeral.lateral_rotation") == "lost"
 
 
+@settings(max_examples=30)  # each looks through the whole body twice
 @given(st.frozensets(st.sampled_from(NERVES), max_size=3), st.sampled_from(NERVES))
 def test_cutting_more_never_gives_anything_back(cut: frozenset[str], more: str) -> None:
     less = set(lesion_of(CATALOGUE, Cut(nerves=cut)).with_damage("lost"))
     assert less <= set(lesion_of(CATALOGUE, Cut(nerves=cut | {more})).with_damage("lost"))
 
 
+@settings(max_examples=30)  # likewise
 @given(st.frozensets(st.sampled_from(NERVES), min_size=1, max_size=3))
 def test_no_movement_is_lost_while_a_mover_is_whole(cut: frozenset[str]) -> None:
     lesion = lesion_of(CATALOGUE, Cut(nerves=cut))

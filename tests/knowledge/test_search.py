@@ -3,15 +3,13 @@
 import pytest
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.load import content_folder, load_content
 from quizroom.knowledge.search import search
+from tests.shipped import content
 
 
 @pytest.fixture(scope="module")
 def catalogue() -> Catalogue:
-    loaded = load_content(content_folder())
-    assert loaded.catalogue is not None, loaded.findings
-    return loaded.catalogue
+    return content()
 
 
 @pytest.mark.parametrize(

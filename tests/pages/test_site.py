@@ -16,6 +16,7 @@ ALL_ANSWERS = (
     "/qr/CDFHJ.svg",
     "/desk",
     "/desk/settings",
+    "/desk/blueprint/intro_upper_limb",
     "/desk/enter/x",
     "/nothing",
 )

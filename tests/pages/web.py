@@ -9,6 +9,7 @@ from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
+from quizroom.service.blueprints import Blueprints
 from quizroom.storage.memory import MemoryAccounts
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
@@ -59,6 +60,13 @@ def made(*, secure: bool = False) -> Web:
     accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
     entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
     app = Flask("quizroom")
-    site = Site(manifest=MANIFEST, catalogue=knowledge(), entry=entry, desk_settings=SETTINGS, secure=secure)
+    site = Site(
+        manifest=MANIFEST,
+        catalogue=knowledge(),
+        entry=entry,
+        desk_settings=SETTINGS,
+        blueprints=Blueprints(catalogue=knowledge()),
+        secure=secure,
+    )
     add_pages(app, site)
     return Web(app, entry, accounts, clock)

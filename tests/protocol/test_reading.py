@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from quizroom.protocol import messages
+from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
 from quizroom.protocol.codec import BadMessage, read_message
 from tests.protocol.wording import PLAIN, all_types, message
 
@@ -67,6 +68,19 @@ def test_an_unknown_type_is_refused(kind: object) -> None:
         message("prepare_review", rounds=61),
         message("prepare_review", seed=2**31),
         message("prepare_review", timing="quick"),
+        *(
+            message("prepare_review", blueprint=wrong)
+            for wrong in (
+                {},
+                {"cells": "all"},
+                {"cells": [{"region": "arm", "family": "action", "rounds": -1}]},
+                {"cells": [{"region": "arm", "family": "action", "rounds": 61}]},
+                {"cells": [{"region": "arm", "family": "action", "rounds": 1, "marks": 2}]},
+                {"cells": [], "share": 0},
+                {"cells": [], "warm_up": 4},
+                {"cells": [], "aim": "harder"},
+            )
+        ),
         message("show_standings", on="yes"),
         message("show_standings", on=1),
         message("probe_time", id="x" * 65),
@@ -76,6 +90,15 @@ def test_an_unknown_type_is_refused(kind: object) -> None:
 )
 def test_what_is_too_long_too_much_or_of_another_kind_is_refused(raw: dict[str, Any]) -> None:
     fault_of(raw)
+
+
+def test_a_blueprint_is_read_with_its_cells() -> None:
+    cells = [{"region": "arm", "family": "action", "rounds": 3}]
+    read = read_message(message("prepare_review", blueprint={"cells": cells, "warm_up": 1}))
+    assert isinstance(read, messages.PrepareReview)
+    assert read.blueprint == BlueprintChoice(
+        cells=(BlueprintCell(region="arm", family="action", rounds=3),), warm_up=1
+    )
 
 
 def test_what_is_left_out_has_the_value_that_the_server_documents() -> None:

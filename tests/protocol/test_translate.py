@@ -5,8 +5,9 @@ from typing import Any
 import pytest
 
 from quizroom.protocol import messages
+from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
 from quizroom.protocol.codec import read_message
-from quizroom.protocol.translate import PlainMessage, answer_command, host_command
+from quizroom.protocol.translate import PlainMessage, answer_command, blueprint_of, host_command
 from quizroom.room import commands
 from tests.protocol.wording import message
 
@@ -44,6 +45,27 @@ def test_an_answer_is_always_for_the_seat_of_the_connection() -> None:
 )
 def test_a_message_of_the_host_is_one_order(kind: str, command: commands.Command) -> None:
     assert host_command(host_message(kind)) == command
+
+
+def choice(*rounds: int, **more: Any) -> BlueprintChoice:
+    cells = (
+        BlueprintCell(region=f"r{place}", family="nerve", rounds=count) for place, count in enumerate(rounds)
+    )
+    return BlueprintChoice(cells=tuple(cells), **more)
+
+
+def test_a_blueprint_keeps_the_cells_that_have_rounds() -> None:
+    blueprint = blueprint_of(choice(2, 0, 1, warm_up=1, interleave=False, aim="hard"))
+    assert [(cell.region, cell.family, cell.rounds) for cell in blueprint.cells] == [
+        ("r0", "nerve", 2),
+        ("r2", "nerve", 1),
+    ]
+    assert (blueprint.rounds, blueprint.warm_up, blueprint.interleave, blueprint.aim) == (4, 1, False, "hard")
+
+
+def test_weights_become_whole_rounds_by_the_largest_remainder() -> None:
+    blueprint = blueprint_of(choice(1, 1, 1, 0, share=10))
+    assert [cell.rounds for cell in blueprint.cells] == [4, 3, 3]
 
 
 @pytest.mark.parametrize("kind", ["swap_item", "open_door"])

@@ -21,6 +21,7 @@ PLAIN: dict[str, dict[str, Any]] = {
         "typed": True,
         "standings": False,
         "seed": 7,
+        "blueprint": None,
     },
     "list_reviews": {},
     "open_desk": {"room": "room-1"},

@@ -13,8 +13,8 @@ from quizroom.knowledge.model import Course
 from quizroom.questions.cues import clangs, stems_of
 from quizroom.questions.deck import items_of
 from quizroom.questions.model import FAMILIES, Family, Item, Reason
+from quizroom.questions.orders import Step, shuffled_options
 from quizroom.questions.print import item_as_json
-from quizroom.questions.sequences import Step, shuffled_options
 from quizroom.questions.syllabus import syllabus_of
 from tests.questions.judging import complaints
 from tests.questions.lists import catalogue, placed_items

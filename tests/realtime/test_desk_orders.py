@@ -79,3 +79,41 @@ def test_an_item_is_swapped_for_one_of_the_same_course() -> None:
     assert old not in {item["id"] for item in items}
     assert hall.say("host", "swap_item", position=1, item=old)["result"] == "done"
     assert hall.say("host", "show_view")["desk"]["items"] == items
+
+
+def blueprint(rounds: int, **more: Any) -> dict[str, Any]:
+    return {"cells": [{"region": "forearm", "family": "action", "rounds": rounds}], **more}
+
+
+def test_a_blueprint_says_how_many_rounds_there_are_and_is_kept_with_the_plan() -> None:
+    hall = hall_with()
+    desk = hall.say("host", "prepare_review", rounds=9, families=[], blueprint=blueprint(2, warm_up=1))[
+        "desk"
+    ]
+    assert [(item["family"], item["warm_up"]) for item in desk["items"]] == [
+        ("look_alike", True),
+        ("action", False),
+        ("action", False),
+    ]
+    assert desk["families"] == ["action"]
+    plan = hall.rooms.room(desk["room"]).plan
+    assert plan.rounds == 3
+    assert plan.blueprint is not None
+    assert plan.blueprint.rounds == 3
+
+
+@pytest.mark.parametrize(
+    "wanted,told",
+    [
+        (
+            blueprint(60),
+            "Forearm, action: 60 rounds are wanted, but Upper limb, introduction yields 10 there",
+        ),
+        (blueprint(60, warm_up=1), "A review has 1 to 60 rounds; the blueprint asks for 61."),
+        (blueprint(0, share=5), "A review has 1 to 60 rounds; the blueprint asks for 0."),
+    ],
+)
+def test_a_blueprint_that_cannot_be_dealt_is_told_with_its_cell(wanted: dict[str, Any], told: str) -> None:
+    reply = hall_with().say("host", "prepare_review", blueprint=wanted)
+    assert (reply["result"], reply["code"]) == ("refused", "cannot_deal")
+    assert told in reply["text"]

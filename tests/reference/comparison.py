@@ -10,7 +10,6 @@ from functools import cache
 from typing import NamedTuple
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.load import content_folder, load_content
 from tests.reference.labels import judge_compartment, judge_id, judge_name
 from tests.reference.models import judge_body, judge_joint, judge_sign
 from tests.reference.motions import judge_action
@@ -53,14 +52,6 @@ class Comparison(NamedTuple):
     row: Row
     aspect: Aspect
     verdict: Verdict
-
-
-@cache
-def content() -> Catalogue:
-    """The content that comes with the program."""
-    catalogue = load_content(content_folder()).catalogue
-    assert catalogue is not None
-    return catalogue
 
 
 @cache

@@ -5,12 +5,13 @@ from collections import Counter
 import pytest
 
 from tests.reference.allowances import allowances, case_of
-from tests.reference.comparison import comparisons, content
+from tests.reference.comparison import comparisons
 from tests.reference.contents import swapped, turned_round
 from tests.reference.counts import counts
 from tests.reference.print import HEADINGS, as_text
 from tests.reference.rows import TABLES, rows_of
 from tests.reference.verdicts import Verdict
+from tests.shipped import content
 
 AGREE_AT_LEAST = {
     ("OpenStax", "origin bone"): 185,

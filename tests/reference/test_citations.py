@@ -3,11 +3,11 @@
 from quizroom.knowledge.anatomy import nerve_ancestors
 from quizroom.knowledge.facts import Fact
 from quizroom.knowledge.model import Action, Attachment, Supply, TermKind
-from tests.reference.comparison import content
 from tests.reference.motions import is_claimed
 from tests.reference.places import is_named
 from tests.reference.rows import Row, rows_of, targets
 from tests.reference.supplies import concepts
+from tests.shipped import content
 
 
 def cited(table: str) -> list[Fact]:

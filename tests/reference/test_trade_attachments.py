@@ -13,7 +13,7 @@ from quizroom.knowledge.anatomy import (
     prime_movers,
 )
 from quizroom.knowledge.model import Status
-from tests.reference.comparison import content
+from tests.shipped import content
 
 CORE: tuple[Status, ...] = ("core",)
 

@@ -6,7 +6,7 @@ All values here: common practice, no source; written from memory.
 import pytest
 
 from quizroom.knowledge.anatomy import muscles_of_nerve, nerve_path, supplies_of_nerve
-from tests.reference.comparison import content
+from tests.shipped import content
 
 
 @pytest.mark.parametrize(

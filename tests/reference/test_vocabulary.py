@@ -6,8 +6,8 @@ from fnmatch import fnmatchcase
 
 import pytest
 
-from tests.reference.comparison import content
 from tests.reference.rows import TABLES, every_row, targets, words
+from tests.shipped import content
 
 
 def test_every_muscle_and_part_that_is_meant_exists() -> None:

@@ -2,12 +2,12 @@
 
 import pytest
 
-from tests.reference.comparison import content
 from tests.reference.models import meaning
 from tests.reference.motions import Claim, claims
 from tests.reference.places import bones_named, sites_named
 from tests.reference.rows import Row, Target, targets
 from tests.reference.supplies import concepts
+from tests.shipped import content
 
 WRIST = ("wrist", "intercarpal_joints")
 THUMB = ("thumb_carpometacarpal", "thumb_metacarpophalangeal", "thumb_interphalangeal")

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.deck import CannotDeal
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Plan
@@ -59,6 +60,22 @@ def test_a_swap_puts_a_fresh_item_in_the_place_and_its_repeat_changes_nothing() 
     assert old not in {item.id for item in swapped.ahead}
     assert [swapped.ahead[0], *swapped.ahead[2:]] == [room.ahead[0], *room.ahead[2:]]
     assert reviews(desk).swap(swapped, position=1, instead_of=old) == swapped
+
+
+def test_a_review_by_a_blueprint_keeps_to_its_grid_when_items_are_swapped() -> None:
+    desk = Desk()
+    cells = (
+        Cell(region="forearm", family="action", rounds=2),
+        Cell(region="arm", family="prime_mover", rounds=1),
+    )
+    plan = replace(plan_of(rounds=4), blueprint=Blueprint(cells=cells, warm_up=1))
+    room = reviews(desk).prepare(plan, host="owner", order="m1")
+    swapped = reviews(desk).swap(room, position=2, instead_of=room.ahead[2].id)
+    for items in (room.ahead, swapped.ahead):
+        assert [item.warm_up for item in items] == [True, False, False, False]
+        assert sorted(item.family for item in items[1:]) == ["action", "action", "prime_mover"]
+    again = reviews(Desk(desk.log)).prepare(plan, host="owner", order="m1")
+    assert again == swapped
 
 
 @pytest.mark.parametrize("position", [1, 99])

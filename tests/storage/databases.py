@@ -1,11 +1,14 @@
 """Database files for tests, sound and spoilt."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Engine, event
 
 from quizroom.storage.database import open_database
+
+OpenHere = Callable[[], Engine]
 
 
 def url_in(folder: Path) -> str:

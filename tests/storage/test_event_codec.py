@@ -72,6 +72,15 @@ def test_the_stored_form_is_the_kind_and_its_fields() -> None:
     assert orjson.loads(write_event(PlayerRemoved(player="bo"))) == orjson.loads(stored())
 
 
+def test_a_review_from_before_there_were_blueprints_is_still_read() -> None:
+    event = ReviewPrepared(room="a", host="b", plan=plan(), items=all_formats(), at=NOON)
+    older = orjson.loads(write_event(event))
+    del older["event"]["plan"]["blueprint"]
+    for item in older["event"]["items"]:
+        del item["difficulty"], item["warm_up"]
+    assert read_event(orjson.dumps(older)) == event
+
+
 @pytest.mark.parametrize(
     "body",
     [

@@ -1,6 +1,6 @@
 """A store that fails: nothing is half written, and the failure has a name."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -12,15 +12,17 @@ from quizroom.storage.database import open_database
 from quizroom.storage.event_codec import UnreadableEvent
 from quizroom.storage.event_log import SqlEventLog
 from tests.room.samples import after
-from tests.storage.databases import full_disk, read_only, url_in
+from tests.storage.databases import OpenHere, full_disk, read_only, url_in
 from tests.storage.entries import entry, laid_out
 
 
 @pytest.fixture(params=[full_disk, read_only])
-def failing(request: pytest.FixtureRequest, tmp_path: Path) -> Engine:
+def failing(request: pytest.FixtureRequest, tmp_path: Path, open_here: OpenHere) -> Iterator[Engine]:
     spoil: Callable[[Path], Engine] = request.param
-    SqlEventLog(open_database(url_in(tmp_path))).append([laid_out("a"), entry("a", 2)])
-    return spoil(tmp_path)
+    SqlEventLog(open_here()).append([laid_out("a"), entry("a", 2)])
+    spoilt = spoil(tmp_path)
+    yield spoilt
+    spoilt.dispose()
 
 
 def test_a_turn_that_does_not_fit_is_not_stored_at_all(failing: Engine) -> None:
@@ -45,6 +47,7 @@ def test_a_read_only_store_says_so_for_everything_that_is_written(tmp_path: Path
             write()
     assert accounts.host_of_token("t") is None
     assert heart.last_beat() is None
+    engine.dispose()
 
 
 def test_a_folder_that_cannot_hold_a_database_is_told_at_the_start(tmp_path: Path) -> None:
@@ -62,8 +65,8 @@ def test_an_event_of_another_program_is_unreadable(engine: Engine) -> None:
         log.read("a")
 
 
-def test_two_programs_over_one_file_cannot_both_write_a_version(tmp_path: Path) -> None:
-    one, other = (SqlEventLog(open_database(url_in(tmp_path))) for _ in range(2))
+def test_two_programs_over_one_file_cannot_both_write_a_version(open_here: OpenHere) -> None:
+    one, other = (SqlEventLog(open_here()) for _ in range(2))
     one.append([laid_out("a")])
     other.append([entry("a", 2)])
     with pytest.raises(VersionTaken):

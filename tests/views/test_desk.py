@@ -1,5 +1,7 @@
 """What the host alone sees."""
 
+from dataclasses import replace
+
 import pytest
 
 from quizroom.marking import marks_of_room
@@ -46,6 +48,16 @@ def test_the_host_sees_the_distribution_with_keys_and_reasons_while_the_round_is
     ]
     assert item.options[2].reason == "Because: median nerve."
     assert (item.state, item.key_text, item.mean_mark) == ("open", ("axillary nerve",), None)
+
+
+@pytest.mark.parametrize(
+    "difficulty,word",
+    [(None, None), (0.1, "easy"), (0.44, "easy"), (0.45, "middling"), (0.6, "hard"), (1.0, "hard")],
+)
+def test_the_host_sees_region_and_predicted_difficulty(difficulty: float | None, word: str | None) -> None:
+    item = replace(one_best(), difficulty=difficulty, warm_up=True)
+    seen_item = seen(prepared(item)).items[0]
+    assert (seen_item.region, seen_item.predicted, seen_item.warm_up) == (item.records[0].region, word, True)
 
 
 def test_items_ahead_are_numbered_on_and_have_their_places() -> None:

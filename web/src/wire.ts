@@ -60,6 +60,54 @@ export interface ArteryPath {
   status: "core" | "variant" | "minority";
 }
 /**
+ * So many rounds of one family about the muscles of one region.
+ */
+export interface BlueprintCell {
+  family: string;
+  region: string;
+  rounds: number;
+}
+/**
+ * The grid as the host filled it in.
+ *
+ * With `share` the numbers of the cells are weights, by which so many rounds are shared out (largest
+ * remainder). Rounds to warm up come first and beside those of the grid.
+ */
+export interface BlueprintChoice {
+  aim?: "easy" | "mixed" | "hard";
+  cells: BlueprintCell[];
+  interleave?: boolean;
+  share?: number | null;
+  warm_up?: number;
+}
+/**
+ * What a course list can be dealt by; served as JSON at /desk/blueprint/<course>.
+ */
+export interface BlueprintGrid {
+  cells: CellLine[];
+  course: string;
+  families: string[];
+  regions: RegionLine[];
+  warm_ups: number;
+}
+/**
+ * A cell of the grid: how many rounds it can take, why none if none, and its even share.
+ */
+export interface CellLine {
+  family: string;
+  most: number;
+  reason: string;
+  region: string;
+  rounds: number;
+}
+/**
+ * A row of the grid.
+ */
+export interface RegionLine {
+  id: string;
+  name: string;
+}
+/**
  * What the player chose or typed, and what that really is.
  */
 export interface ChosenReason {
@@ -123,8 +171,12 @@ export interface SubmitAnswer {
 }
 /**
  * Host: deal a new review and show it on the desk.
+ *
+ * With a blueprint its cells say which families and how many rounds there are, whatever `families` and
+ * `rounds` say.
  */
 export interface PrepareReview {
+  blueprint?: BlueprintChoice | null;
   course: string;
   families: string[];
   id: string;
@@ -243,9 +295,16 @@ export interface DeskItem {
     | "prime_mover"
     | "joint"
     | "nerve"
+    | "root"
     | "artery"
+    | "compartment"
     | "set"
     | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
     | "ordering"
     | "matching";
   format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
@@ -256,6 +315,8 @@ export interface DeskItem {
   options: DeskOption[];
   pick: number;
   position: number | null;
+  predicted: ("easy" | "middling" | "hard") | null;
+  region: string;
   round: number;
   rows: RowResult[];
   seconds: number | null;
@@ -263,6 +324,7 @@ export interface DeskItem {
   stem: string;
   struck: boolean;
   typed: DeskTyped[];
+  warm_up: boolean;
   why: string;
 }
 /**
@@ -282,9 +344,13 @@ export interface DeskOption {
     | "neighbouring_landmark"
     | "homologous_bone"
     | "sibling_nerve"
+    | "sibling_artery"
     | "antagonist"
+    | "same_joint"
     | "other_joint"
     | "serial_homologue"
+    | "other_level"
+    | "neighbouring_segment"
     | "same_region";
   text: string;
 }
@@ -388,9 +454,16 @@ export interface ItemFace {
     | "prime_mover"
     | "joint"
     | "nerve"
+    | "root"
     | "artery"
+    | "compartment"
     | "set"
     | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
     | "ordering"
     | "matching";
   format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
@@ -399,6 +472,7 @@ export interface ItemFace {
   round: number;
   stem: string;
   stems: string[];
+  warm_up: boolean;
 }
 /**
  * An option as asked.

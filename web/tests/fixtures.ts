@@ -12,6 +12,7 @@ const ITEM: ItemFace = {
   ],
   pick: 1,
   stems: [],
+  warm_up: false,
 };
 
 const CLOCK: ClockFace = { limit_ms: 45_000, closes_at: 1_000_045_000, left_ms: null, paused: false };

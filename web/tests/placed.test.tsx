@@ -40,7 +40,9 @@ afterEach(() => {
 function show(item: ItemFace, known: AnswerFace | null = null) {
   const handed = makeStore<Handed | null>(null);
   const hands: HandIn = { handed, handIn: handIn as HandIn["handIn"], sendWaiting: async () => {} };
-  act(() => render(<Answering view={publicView({})} item={item} known={known} hands={hands} say={say} />, root));
+  act(() =>
+    render(<Answering view={publicView({})} item={item} known={known} hands={hands} say={say} />, root),
+  );
 }
 
 const button = (name: string) => root.querySelector<HTMLButtonElement>(`button[aria-label="${name}"]`);

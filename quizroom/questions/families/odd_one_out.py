@@ -4,16 +4,19 @@ The odd one is so by exactly one of these properties, and no property makes any 
 """
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.claim import Relation
 from quizroom.questions.company import fitting_company
 from quizroom.questions.explain import reason_of_joint, reason_of_unit, value_text
+from quizroom.questions.kindred import kindred_ranks
 from quizroom.questions.model import Reason
+from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus, Unit, claims_of
 from quizroom.questions.traits import SHARED
 
-_FEWEST_ALIKE = 3
+_FEWEST = 3
 _STEMS: Mapping[Relation, str] = {
     "nerve": "Three of these muscles have the same nerve. Which is the odd one out?",
     "compartment": "Three of these muscles belong to the same group. Which is the odd one out?",
@@ -32,39 +35,38 @@ def odd_one_out_asks(syllabus: Syllabus) -> Iterator[Ask]:
     """All asks for an odd one out among muscles that lie near one another."""
     for relation in SHARED:
         for value, alike in _alike(syllabus, relation).items():
-            if len(alike) >= _FEWEST_ALIKE:
-                yield from (
-                    _ask(syllabus, relation, value, odd)
-                    for odd in _odd_ones(syllabus, relation, value, alike)
-                )
+            lacking = frozenset(syllabus.catalogue.muscles) - alike
+            for odd in _odd_ones(syllabus, relation, value, alike):
+                yield _ask(syllabus, relation, value, odd, lacking)
 
 
-def _alike(syllabus: Syllabus, relation: Relation) -> dict[str, list[str]]:
-    """The muscles on the list by the values that they surely have."""
-    groups: dict[str, list[str]] = {}
-    for muscle in syllabus.muscles:
+def _alike(syllabus: Syllabus, relation: Relation) -> dict[str, frozenset[str]]:
+    """The muscles that surely have a value, of values that enough muscles have."""
+    groups: dict[str, set[str]] = {}
+    for muscle in syllabus.catalogue.muscles:
         for value in sorted(syllabus.traits(muscle)[relation].sure):
-            groups.setdefault(value, []).append(muscle)
-    return groups
+            groups.setdefault(value, set()).add(muscle)
+    on_list = syllabus.on_list
+    return {value: frozenset(group) for value, group in groups.items() if len(group & on_list) >= _FEWEST}
 
 
-def _odd_ones(syllabus: Syllabus, relation: Relation, value: str, alike: list[str]) -> Iterator[str]:
-    """Muscles that surely lack the value, near to those that have it."""
-    kinship, muscles = syllabus.kinship, syllabus.catalogue.muscles
-    near = {mate for one in alike for mate in kinship.by_compartment[muscles[one].compartment]}
-    near |= {other for one in alike for other in kinship.lookalikes.get(one, ())}
-    near |= {mate for one in alike for mate in kinship.by_region[muscles[one].region]}
+def _odd_ones(syllabus: Syllabus, relation: Relation, value: str, alike: frozenset[str]) -> Iterator[str]:
+    """Muscles that surely lack the value, with enough near them that have it."""
     for muscle in syllabus.muscles:
         trait = syllabus.traits(muscle)[relation]
-        if muscle in near and trait.sure and value not in trait.possible:
+        if not trait.sure or value in trait.possible:
+            continue
+        if len(alike & syllabus.on_list & _near(syllabus, muscle)) >= _FEWEST:
             yield muscle
 
 
-def _ask(syllabus: Syllabus, relation: Relation, value: str, odd: str) -> Ask:
+@lru_cache(maxsize=2048)
+def _near(syllabus: Syllabus, muscle: str) -> frozenset[str]:
+    return frozenset(one for _, muscles in _ranks_of(syllabus, muscle) for one in muscles)
+
+
+def _ask(syllabus: Syllabus, relation: Relation, value: str, odd: str, lacking: frozenset[str]) -> Ask:
     claims = claims_of(syllabus, relation, Unit(odd))
-    lacking = (
-        muscle for muscle in syllabus.catalogue.muscles if value not in syllabus.traits(muscle)[relation].sure
-    )
     return Ask(
         family="odd_one_out",
         direction=f"by_{relation}",
@@ -72,15 +74,28 @@ def _ask(syllabus: Syllabus, relation: Relation, value: str, odd: str) -> Ask:
         relation=relation,
         kind="muscle",
         key=(odd,),
-        barred=frozenset(lacking),
+        barred=lacking,
         facts=tuple(dict.fromkeys(claim.id for claim in claims if claim.certain)),
         muscles=(odd,),
         value=value,
         stem=_STEMS[relation],
+        ranks=_ranks,
         pick=fitting_company,
         tell=_reason,
         tell_why=_why,
     )
+
+
+def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
+    yield from _ranks_of(syllabus, ask.key[0])
+
+
+def _ranks_of(syllabus: Syllabus, muscle: str) -> Iterator[Rank]:
+    """Whatever is mixed up with the odd one, then its region and those beside it."""
+    region = syllabus.catalogue.muscles[muscle].region
+    yield from kindred_ranks(syllabus, muscle)
+    yield "same_region", syllabus.kinship.by_region[region]
+    yield "same_region", syllabus.kinship.beside_region.get(region, ())
 
 
 def _reason(syllabus: Syllabus, ask: Ask, muscle: str) -> Reason:

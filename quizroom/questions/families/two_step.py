@@ -66,10 +66,12 @@ def _ask(syllabus: Syllabus, muscle: str, action: str, nerve: str, *, barred: fr
 def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The usual sources: of each those that fail by one step alone come first."""
     action, _, nerve = ask.subject.partition(":")
-    near = muscles_not_wrong(syllabus, "action", action) | muscles_not_wrong(syllabus, "nerve", nerve)
+    doing = muscles_not_wrong(syllabus, "action", action)
+    supplied = muscles_not_wrong(syllabus, "nerve", nerve)
     ranks = list(muscle_ranks(syllabus, ask))
-    for source, muscles in ranks:
-        yield source, tuple(one for one in muscles if one in near)
+    for half in (doing, supplied):
+        for source, muscles in ranks:
+            yield source, tuple(one for one in muscles if one in half)
     yield from ranks
 
 

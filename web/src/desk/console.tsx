@@ -7,6 +7,7 @@ import { ClockFigures, ClockRule } from "../parts/clock";
 import { useLeft } from "../parts/left";
 import { Complaint, LineNotice } from "../parts/notice";
 import type { DeskItem, DeskSettings, DeskView } from "../wire";
+import { countOf } from "../words/numbers";
 import { ActionBar } from "./action_bar";
 import { DoorPanel } from "./door_panel";
 import { PHASE_WORD } from "./family_words";
@@ -75,7 +76,7 @@ function useShownItem(view: DeskView): [DeskItem | undefined, (id: string) => vo
 
 function CountsPanel({ view }: { view: DeskView }) {
   const { phase, answered, players, round, rounds } = view.public;
-  if (phase === "preparing") return <p class="console_counts">{view.items.length} items dealt</p>;
+  if (phase === "preparing") return <p class="console_counts">{countOf(view.items.length, "item")} dealt</p>;
   return (
     <p class="console_counts">
       {round > 0 && (

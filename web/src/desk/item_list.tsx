@@ -22,6 +22,7 @@ export function ItemList(props: {
               <span class="items_number">{item.round}</span>
               <span class="items_stem">{item.stem}</span>
               <span class="items_note">
+                {item.warm_up && "warm-up · "}
                 {familyWord(item.family)} · {stateText(item)}
               </span>
             </button>

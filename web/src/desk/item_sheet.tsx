@@ -13,8 +13,11 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
     <article class="sheet">
       <header class="sheet_top">
         <p class="sheet_kind">
-          Item {item.round} · {familyWord(item.family)} · {formatWord(item)} ·{" "}
-          {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)}
+          Item {item.round} · {item.warm_up && "warm-up · "}
+          {familyWord(item.family)} · {formatWord(item)} ·{" "}
+          {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)} ·{" "}
+          {item.region}
+          {item.predicted && ` · predicted: ${item.predicted}`}
         </p>
         <ItemOrders {...props} />
       </header>

@@ -121,7 +121,8 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
   );
 }
 
-export function TitleAndRounds({ plan, onPlan }: FieldProps) {
+/** Title and number of rounds; with a blueprint the number is the total of its grid. */
+export function TitleAndRounds({ plan, onPlan, total }: FieldProps & { total: number | null }) {
   return (
     <>
       <label class="field plan_title">
@@ -141,7 +142,8 @@ export function TitleAndRounds({ plan, onPlan }: FieldProps) {
           inputMode="numeric"
           min={1}
           max={MOST_ROUNDS}
-          value={plan.rounds}
+          readOnly={total !== null}
+          value={total ?? plan.rounds}
           onInput={(event) => onPlan({ ...plan, rounds: event.currentTarget.valueAsNumber })}
         />
       </label>

@@ -5,7 +5,9 @@ import { useStore } from "../line/store";
 import { Complaint, LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
 import type { DeskSettings } from "../wire";
-import { firstPlan, whatIsWrong } from "./plan";
+import { choiceOf, roundsOf, whatIsWrongIn } from "./blueprint";
+import { BlueprintField, cellsOf, type Filled } from "./blueprint_field";
+import { firstPlan, MOST_ROUNDS, type Plan, whatIsWrong } from "./plan";
 import { CourseChoice, FamilyChoice, MoreChoice, TimingChoice, TitleAndRounds } from "./plan_fields";
 import { ReviewList } from "./review_list";
 import type { DeskSession } from "./session";
@@ -39,29 +41,27 @@ export function Start({ session }: { session: DeskSession }) {
 function PlanForm(props: { session: DeskSession; settings: DeskSettings; complaint: string }) {
   const { session, settings } = props;
   const [plan, setPlan] = useState(() => firstPlan(settings));
+  const [filled, setFilled] = useState<Filled | null>(null);
   const [missing, setMissing] = useState("");
   const [busy, setBusy] = useState(false);
-  useEffect(() => setMissing(""), [plan]);
+  useEffect(() => setMissing(""), [plan, filled]);
   const deal = async (event: Event) => {
     event.preventDefault();
-    const wrong = whatIsWrong(plan);
+    const wrong = whatIsMissing(plan, filled);
     setMissing(wrong);
     if (wrong !== "") return;
     setBusy(true);
-    await session.prepare({
-      ...plan,
-      type: "prepare_review",
-      families: [...plan.families],
-      title: plan.title.trim(),
-    });
+    await session.prepare(orderOf(plan, filled));
     setBusy(false);
   };
+  const total = filled && roundsOf(filled.draft, cellsOf(filled, plan));
   return (
     <form class="plan" onSubmit={deal} noValidate>
       <h2 class="start_heading">A new review</h2>
-      <TitleAndRounds plan={plan} onPlan={setPlan} />
+      <TitleAndRounds plan={plan} onPlan={setPlan} total={total} />
       <CourseChoice plan={plan} settings={settings} onPlan={setPlan} />
       <FamilyChoice plan={plan} settings={settings} onPlan={setPlan} />
+      <BlueprintField plan={plan} filled={filled} onFilled={setFilled} />
       <TimingChoice plan={plan} onPlan={setPlan} />
       <MoreChoice plan={plan} onPlan={setPlan} />
       <div class="plan_end">
@@ -72,4 +72,25 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
       </div>
     </form>
   );
+}
+
+function whatIsMissing(plan: Plan, filled: Filled | null): string {
+  if (filled === null) return whatIsWrong(plan);
+  if (filled.grid === null) return "The grid of the blueprint is still being counted.";
+  return (
+    whatIsWrong({ ...plan, rounds: 1 }) || whatIsWrongIn(filled.draft, cellsOf(filled, plan), MOST_ROUNDS)
+  );
+}
+
+function orderOf(plan: Plan, filled: Filled | null): Parameters<DeskSession["prepare"]>[0] {
+  return {
+    ...plan,
+    type: "prepare_review",
+    families: [...plan.families],
+    title: plan.title.trim(),
+    ...(filled && {
+      rounds: roundsOf(filled.draft, cellsOf(filled, plan)),
+      blueprint: choiceOf(filled.draft, cellsOf(filled, plan)),
+    }),
+  };
 }

@@ -30,20 +30,20 @@ export function OrderRows(props: {
     props.say(`${letter} is at place ${next.choice.indexOf(letter) + 1} of ${next.choice.length}.`);
   };
   return (
-      <ol class="rows rows-order" aria-labelledby="stem choose" ref={list}>
-        {draft.choice.map((letter, place) => (
-          <li key={letter} class="row">
-            <RowLetter letter={letter} />
-            <div class="row_box order_box">
-              <span class="order_place">{place + 1}</span>
-              <span class="row_text">
-                <DifferingText parts={parts.get(letter) ?? []} />
-              </span>
-              <Moves letter={letter} place={place} last={draft.choice.length - 1} onMove={move} />
-            </div>
-          </li>
-        ))}
-      </ol>
+    <ol class="rows rows-order" aria-labelledby="stem choose" ref={list}>
+      {draft.choice.map((letter, place) => (
+        <li key={letter} class="row">
+          <RowLetter letter={letter} />
+          <div class="row_box order_box">
+            <span class="order_place">{place + 1}</span>
+            <span class="row_text">
+              <DifferingText parts={parts.get(letter) ?? []} />
+            </span>
+            <Moves letter={letter} place={place} last={draft.choice.length - 1} onMove={move} />
+          </div>
+        </li>
+      ))}
+    </ol>
   );
 }
 

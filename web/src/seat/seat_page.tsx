@@ -5,6 +5,7 @@ import { ClockFigures, ClockRule } from "../parts/clock";
 import { useLeft } from "../parts/left";
 import { LineNotice } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
+import { roundTitle } from "../words/round_title";
 import { Answering } from "./answering";
 import { Closed } from "./closed";
 import { Door } from "./door";
@@ -85,7 +86,7 @@ function PhaseOfSeat(props: {
 
 function topText(view: PublicView): string {
   if (view.phase === "finished" || view.round === 0) return view.title;
-  return `Round ${view.round} of ${view.rounds}`;
+  return roundTitle(view);
 }
 
 /** Keeps each closed round on this device, to be read again at the end. */

@@ -9,6 +9,7 @@ import { useLeft } from "../parts/left";
 import { LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
 import type { PublicView } from "../wire";
+import { roundTitle } from "../words/round_title";
 import { useFit } from "./fit";
 import { PhaseOfWall } from "./phases";
 
@@ -57,9 +58,7 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
     <div class={`wall wall-${view.phase}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="wall_top">
-        <p>
-          {view.round > 0 && view.phase !== "finished" ? `Round ${view.round} of ${view.rounds}` : view.title}
-        </p>
+        <p>{view.round > 0 && view.phase !== "finished" ? roundTitle(view) : view.title}</p>
         <ClockFigures face={view.clock} left={left} />
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}

@@ -1,0 +1,48 @@
+"""Muscles that are mixed up with one another, whatever is asked of them."""
+
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
+
+from quizroom.knowledge.model import Muscle
+from quizroom.questions.claim import Relation
+from quizroom.questions.opponents import opponents_of
+from quizroom.questions.ranks import Rank
+from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.words import ENDS
+
+
+@lru_cache(maxsize=2048)
+def kindred_ranks(syllabus: Syllabus, muscle: str) -> tuple[Rank, ...]:
+    """What is mixed up with a muscle, the likeliest error first."""
+    kinship, known = syllabus.kinship, syllabus.catalogue.muscles[muscle]
+    siblings = kinship.siblings_of_nerves(known)
+    return (
+        ("look_alike", kinship.lookalikes.get(muscle, ())),
+        ("same_compartment", kinship.by_compartment[known.compartment]),
+        ("sibling_nerve", _once(one for nerve in siblings for one in holders(syllabus, "nerve", nerve))),
+        ("neighbouring_landmark", _once(_beside(syllabus, known))),
+        ("antagonist", _once(opponents_of(syllabus, muscle))),
+    )
+
+
+def holders(syllabus: Syllabus, relation: Relation, value: str) -> Iterator[str]:
+    """The muscles to which the standard account gives a value."""
+    claims = syllabus.tables[relation].by_value.get(value, ())
+    yield from (claim.muscle for claim in claims if claim.usual)
+
+
+def _once(muscles: Iterable[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(muscles))
+
+
+def _beside(syllabus: Syllabus, muscle: Muscle) -> Iterator[str]:
+    """Muscles with the same end at the same place, then on the same bone."""
+    landmarks = syllabus.catalogue.landmarks
+    for end in ENDS:
+        claims = syllabus.tables[end].by_muscle.get(muscle.id, ())
+        sites = [claim.value for claim in claims if claim.usual]
+        for site in sites:
+            yield from holders(syllabus, end, site)
+        bones = dict.fromkeys(bone for site in sites for bone in landmarks[site].bones)
+        for other in (other for bone in bones for other in syllabus.kinship.by_bone[bone]):
+            yield from holders(syllabus, end, other)
