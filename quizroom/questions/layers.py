@@ -1,6 +1,6 @@
 """Orders of the layers of a compartment, from superficial to deep."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.grammar import capitalised
@@ -23,7 +23,7 @@ _LAYERED = (
 
 
 def layer_asks(syllabus: Syllabus) -> Iterator[Ask]:
-    """For each muscle on the list one order of all layers of its group, with itself in it."""
+    """Orders of all layers of a group, no muscle in two of them."""
     for compartment in _LAYERED:
         if compartment in syllabus.catalogue.compartments:
             yield from _of_group(syllabus, compartment)
@@ -40,16 +40,14 @@ def _of_group(syllabus: Syllabus, compartment: str) -> Iterator[Ask]:
         rows = [[one for one in members if known[one].layer == layer] for layer in scale]
         rows = [row for row in rows if row]
         if len(rows) >= FEWEST:
-            longest = max(map(len, rows))
-            yield from (_ask(syllabus, compartment, rows, place) for place in range(longest))
+            yield from (_ask(syllabus, compartment, key) for key in zip(*rows, strict=False))
 
 
 def _is_contested(syllabus: Syllabus, muscle: str) -> bool:
     return any(row.about in ("compartment", "layer") for row in syllabus.catalogue.muscles[muscle].differ)
 
 
-def _ask(syllabus: Syllabus, compartment: str, rows: Sequence[Sequence[str]], place: int) -> Ask:
-    key = tuple(row[place % len(row)] for row in rows)
+def _ask(syllabus: Syllabus, compartment: str, key: tuple[str, ...]) -> Ask:
     return Ask(
         family="ordering",
         direction="superficial_to_deep",

@@ -36,7 +36,7 @@ def _sequence(steps: Steps, syllabus: Syllabus, ask: Ask, seed: int) -> Item | N
     texts = [step.text for step in ordered]
     if len(set(texts)) < len(texts):
         return None
-    random = Random(f"{seed}/ordering/{ask.direction}/{ask.subject}/{sorted(ask.key)}")  # noqa: S311 - repeatable
+    random = Random(f"{seed}/ordering/{ask.direction}/{ask.subject}/{sorted(ask.key)}")  # noqa: S311 -- a deal is to be repeatable, not secret
     options = shuffled_options(ordered, random)
     letter_of = {option.concept: option.letter for option in options}
     return Item(

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator, Sequence
 from functools import partial
-from random import Random
 
 from quizroom.knowledge.bone_graph import BoneGraph, build_graph, joints_on_shortest_way
+from quizroom.knowledge.facts import WHOLE
 from quizroom.questions.ask import Ask
 from quizroom.questions.explain import reason_of_joint, reason_of_unit
 from quizroom.questions.limb import RAYS, Stretch, stretch_of
@@ -12,7 +12,6 @@ from quizroom.questions.orders import Step, sequence_of
 from quizroom.questions.syllabus import (
     Syllabus,
     Unit,
-    certain_claims,
     certain_values,
     claims_of,
     units,
@@ -25,16 +24,17 @@ MOST_JOINTS = 3
 
 
 def insertion_order_asks(syllabus: Syllabus) -> Iterator[Ask]:
-    """For each muscle with a clear place of insertion on a limb, one order of it among others."""
+    """Orders of muscles with a clear place of insertion on a limb, none of them in two orders."""
     placed = [
         (unit, stretch) for unit in units(syllabus, "insertion") if (stretch := _stretch(syllabus, unit))
     ]
-    for lead, stretch in placed:
-        others = [one for one in placed if one[0] != lead]
-        Random(f"insertions/{lead.id}").shuffle(others)  # noqa: S311 -- the same company for the same muscle
-        chain = _chain([(lead, stretch), *others])
-        if len(chain) >= FEWEST:
-            yield _insertion_order(syllabus, lead, chain)
+    while placed:
+        chain = _chain(placed)
+        if len(chain) < FEWEST:
+            del placed[0]
+            continue
+        placed = [one for one in placed if one[0] not in chain]
+        yield _insertion_order(syllabus, chain)
 
 
 def muscle_way_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -68,25 +68,18 @@ def _chain(placed: Sequence[tuple[Unit, Stretch]]) -> tuple[Unit, ...]:
     return tuple(unit for unit, _ in sorted(chain, key=lambda one: one[1].start))
 
 
-def _insertion_order(syllabus: Syllabus, lead: Unit, chain: tuple[Unit, ...]) -> Ask:
-    claims = [
-        claim
-        for unit in chain
-        for value in certain_values(syllabus, "insertion", unit)
-        for claim in certain_claims(syllabus, "insertion", unit, value)
-    ]
+def _insertion_order(syllabus: Syllabus, chain: tuple[Unit, ...]) -> Ask:
     ends = f"{end_word(syllabus.words, 'insertion')}s"
-    muscles = dict.fromkeys((lead.muscle, *(unit.muscle for unit in chain)))
     return Ask(
         family="ordering",
         direction="insertions_along_limb",
-        subject=lead.id,
+        subject=chain[0].id,
         relation="insertion",
         kind="muscle",
         key=tuple(unit.id for unit in chain),
         barred=frozenset(),
-        facts=tuple(dict.fromkeys(claim.id for claim in claims)),
-        muscles=tuple(muscles),
+        facts=tuple(f"{unit.muscle}/place_of_insertion/{unit.part or WHOLE}/limb" for unit in chain),
+        muscles=tuple(unit.muscle for unit in chain),
         formats=("ordering",),
         stem=f"In which order do these have their {ends}, from proximal to distal?",
         make=sequence_of(_insertion_steps),
@@ -123,8 +116,6 @@ def _ends_are_clear(syllabus: Syllabus, unit: Unit, origin: str, insertion: str)
 
 
 def _muscle_way(syllabus: Syllabus, unit: Unit, way: tuple[str, ...]) -> Ask:
-    ends = (("origin", way[0]), ("insertion", way[-1]))
-    claims = [claim for end, site in ends for claim in certain_claims(syllabus, end, unit, site)]  # type: ignore[arg-type] # ends
     text = unit_text(syllabus.words, unit.muscle, unit.part)
     first, last = end_word(syllabus.words, "origin"), end_word(syllabus.words, "insertion")
     return Ask(
@@ -135,7 +126,7 @@ def _muscle_way(syllabus: Syllabus, unit: Unit, way: tuple[str, ...]) -> Ask:
         kind="landmark",
         key=way,
         barred=frozenset(),
-        facts=tuple(dict.fromkeys(claim.id for claim in claims)),
+        facts=(f"{unit.muscle}/way/{unit.part or WHOLE}/stations",),
         muscles=(unit.muscle,),
         unit=(unit.muscle, unit.part),
         formats=("ordering",),

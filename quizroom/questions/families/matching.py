@@ -17,7 +17,7 @@ FEWEST, MOST = 3, 4
 
 
 def matching_asks(syllabus: Syllabus) -> Iterator[Ask]:
-    """For each theme that the course examines, one matching around each of its rows."""
+    """For each theme that the course examines, its rows by threes and fours."""
     for theme in THEMES:
         if theme.family in syllabus.course.families:
             rows = [ask for ask in _asks(syllabus, theme) if _is_row(syllabus, theme, ask)]
@@ -47,10 +47,13 @@ def _is_row(syllabus: Syllabus, theme: Theme, ask: Ask) -> bool:
 
 
 def _matchings(syllabus: Syllabus, theme: Theme, rows: Sequence[Ask]) -> Iterator[Ask]:
-    seen: set[frozenset[str]] = set()
-    for index in range(len(rows)):
-        joined = join_rows(syllabus, [*rows[index:], *rows[:index]], MOST)
-        same = frozenset(row.id for row in joined)
-        if len(joined) >= FEWEST and same not in seen:
-            seen.add(same)
-            yield theme_ask(syllabus, theme, joined)
+    """Matchings of which no two rest on the same fact, so that all may be dealt in one review."""
+    left = list(rows)
+    while left:
+        joined = join_rows(syllabus, left, MOST)
+        if len(joined) < FEWEST:
+            del left[0]
+            continue
+        used = {fact for row in joined for fact in row.facts}
+        left = [row for row in left if used.isdisjoint(row.facts)]
+        yield theme_ask(syllabus, theme, joined)
