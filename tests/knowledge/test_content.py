@@ -1,7 +1,10 @@
 """The content that comes with the program."""
 
+import pytest
+
 from quizroom.knowledge.anatomy import joints_crossed
 from quizroom.knowledge.compose import record_of
+from quizroom.knowledge.course import FAMILIES
 from quizroom.knowledge.lexicon import lexicon, terms_of
 from quizroom.knowledge.load import content_folder, load_content
 from quizroom.knowledge.report import findings_of, report
@@ -44,3 +47,14 @@ def test_it_is_as_large_as_a_regional_course_needs() -> None:
     assert len(content().muscles) >= 220
     assert len(content().landmarks) >= 350
     assert len(content().lookalikes) >= 100
+
+
+def test_the_regional_list_has_every_muscle_and_every_family() -> None:
+    course = content().courses["regional_gross_anatomy"]
+    assert set(course.muscles) == set(content().muscles)
+    assert set(course.families) == set(FAMILIES)
+
+
+@pytest.mark.parametrize("course", ["intro_ap", "kinesiology", "regional_gross_anatomy", "arm_and_forearm"])
+def test_the_four_lists_are_shipped(course: str) -> None:
+    assert content().courses[course].description

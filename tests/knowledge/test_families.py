@@ -4,7 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from quizroom.knowledge.checks.families import NEEDS, has_facts
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.knowledge.checks.families import NEEDS, families_without_facts
 from quizroom.knowledge.course import FAMILIES
 from quizroom.knowledge.model import Course
 from tests.knowledge.entries import act
@@ -12,6 +13,10 @@ from tests.knowledge.tiny import biceps, brachialis, tiny
 
 BOTH = Course(id="c", title="C", muscles=("biceps_brachii", "brachialis"), families=FAMILIES)
 ONE = replace(BOTH, muscles=("brachialis",))
+
+
+def has_facts(catalogue: Catalogue, course: Course, family: str) -> bool:
+    return families_without_facts(catalogue, replace(course, families=(family,))) == ()
 
 
 def test_every_family_says_what_it_needs() -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks.families import has_facts
+from quizroom.knowledge.checks.families import families_without_facts
 from quizroom.knowledge.checks.flaw import Flaw, at_entry
 from quizroom.knowledge.checks.references import unknown_in_entries
 from quizroom.knowledge.course import FAMILIES
@@ -35,11 +35,10 @@ def course_families_have_facts(catalogue: Catalogue) -> Iterator[Flaw]:
     for course in catalogue.courses.values():
         if not course.muscles or not set(course.muscles) <= catalogue.muscles.keys():
             continue  # other rules tell that first
-        for family in course.families:
-            if not has_facts(catalogue, course, family):
-                message = f'the muscles on the list have no facts for "{family}"'
-                remedy = "drop the family, add muscles that have such facts, or mend the house rules"
-                yield at_entry(catalogue, "courses", course.id, message, remedy, field="families")
+        for family in families_without_facts(catalogue, course):
+            message = f'the muscles on the list have no facts for "{family}"'
+            remedy = "drop the family, add muscles that have such facts, or mend the house rules"
+            yield at_entry(catalogue, "courses", course.id, message, remedy, field="families")
 
 
 def course_is_not_empty(catalogue: Catalogue) -> Iterator[Flaw]:

@@ -1,28 +1,28 @@
 """What the item families need: a course list that names a family must have facts for it."""
 
 from collections.abc import Mapping
-from itertools import chain
 
 from quizroom.knowledge.anatomy.crossing import joints_crossed
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.checks.sharing import Facts, Need, opponents, that_share
-from quizroom.knowledge.course import course_muscles, keyed
-from quizroom.knowledge.facts import FactKind, facts_of
+from quizroom.knowledge.course import keyed
+from quizroom.knowledge.facts import FactKind
 from quizroom.knowledge.model import Action, Course, Supply
 
 
-def has_facts(catalogue: Catalogue, course: Course, family: str) -> bool:
-    """Whether the course's muscles have at least one fact that an item of the family can be made from.
+def families_without_facts(catalogue: Catalogue, course: Course) -> tuple[str, ...]:
+    """The families of the course for which its muscles have no fact that an item could be made from.
 
-    A family that is not known here counts as having facts: another rule tells of it.
+    A family that is not known here is left out: another rule tells of it.
     """
-    need = NEEDS.get(family)
-    return need is None or need(catalogue, keyed_facts(catalogue, course))
+    facts = keyed_facts(catalogue, course)
+    return tuple(one for one in course.families if one in NEEDS and not NEEDS[one](catalogue, facts))
 
 
 def keyed_facts(catalogue: Catalogue, course: Course) -> Facts:
     """The facts of the course's muscles that may be asked for, by its house rules."""
-    facts = chain.from_iterable(facts_of(muscle) for muscle in course_muscles(catalogue, course))
+    listed = set(course.muscles)
+    facts = (fact for fact in catalogue.index.facts.values() if fact.muscle in listed)
     return tuple(fact for fact in facts if keyed(course, fact))
 
 

@@ -29,7 +29,9 @@ export function CourseChoice({ plan, settings, onPlan }: FieldProps & { settings
           />
           <span>
             {course.title} <span class="choice_note">{course.muscles} muscles</span>
-            {course.description && <span class="choice_note choice_more">{course.description}</span>}
+            {course.description && plan.course === course.id && (
+              <span class="choice_note choice_more">{course.description}</span>
+            )}
           </span>
         </label>
       ))}
