@@ -4,8 +4,9 @@ Marks are never stored. They follow from the raw answers and the items, so that 
 item marks the whole review anew.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 from types import MappingProxyType
 
 from quizroom.knowledge.terms import normalise
@@ -70,15 +71,40 @@ def judge(item: Item, text: str, rulings: Mapping[str, bool] = NO_RULINGS) -> Ve
 
 
 def mark_of(item: Item, answer: Answer | None, rulings: Mapping[str, bool] = NO_RULINGS) -> float:
-    """The mark of an answer, 0 to 1. One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N)."""
+    """The mark of an answer, 0 to 1.
+
+    One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N). Orderings: max(0, Kendall's tau).
+    Matchings: the share of rows that are right.
+    """
     if answer is None:
         return 0.0
     if item.format == "one_best":
         return 1.0 if answer.choice == item.key else 0.0
+    if item.format == "ordering":
+        return mark_of_order(item.key, answer.choice)
+    if item.format == "matching":
+        return sum(rows_right(item, answer)) / len(item.key)
     if item.format == "pick_n":
         hits = len(set(answer.choice) & set(item.key))
         return share_of_set(hits=hits, wrong=len(answer.choice) - hits, size=item.pick)
     return mark_of_words(item, {text: judge(item, text, rulings) for text in answer.typed})
+
+
+def mark_of_order(right: Sequence[str], given: Sequence[str]) -> float:
+    """Kendall's tau between two orders of the same things, but not less than 0.
+
+    Tau is the pairs in the right order less those turned round, over all pairs (Kendall 1938, from memory);
+    one pair of neighbours exchanged among four -> 2/3.
+    """
+    place = {letter: number for number, letter in enumerate(right)}
+    pairs = list(combinations((place[letter] for letter in given), 2))
+    turned_round = sum(one > other for one, other in pairs)
+    return max(0.0, (len(pairs) - 2 * turned_round) / len(pairs))
+
+
+def rows_right(item: Item, answer: Answer) -> tuple[bool, ...]:
+    """For each place of an ordering or row of a matching, whether its letter is the right one."""
+    return tuple(given == key for given, key in zip(answer.choice, item.key, strict=True))
 
 
 def mark_of_words(item: Item, said: Mapping[str, Verdict]) -> float:

@@ -27,6 +27,8 @@ FAMILIES: tuple[str, ...] = (
     "name",
     "lesion",
     "two_step",
+    "ordering",
+    "matching",
 )
 """The item families that a course may name; the item makers have the same list."""
 

@@ -21,7 +21,7 @@ RoomId = Annotated[str, Field(min_length=1, max_length=64)]
 PlayerId = Annotated[str, Field(min_length=1, max_length=64)]
 Handle = Annotated[str, Field(max_length=200)]
 SeatKey = Annotated[str, Field(min_length=1, max_length=128)]
-Letter = Annotated[str, Field(min_length=1, max_length=1)]
+LetterOrNone = Annotated[str, Field(max_length=1)]
 Words = Annotated[str, Field(max_length=120)]
 RoundNumber = Annotated[int, Field(ge=1, le=1000)]
 
@@ -74,12 +74,16 @@ class ProbeTime:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SubmitAnswer:
-    """Answer the open round; the last one before closing counts."""
+    """Answer the open round; the last one before closing counts.
+
+    `choice` holds the letters chosen; of an ordering all letters in order, of a matching one for each row
+    ("" for none).
+    """
 
     id: MessageId
     type: Literal["submit_answer"]
     round: RoundNumber
-    choice: Annotated[tuple[Letter, ...], Field(max_length=10)] = ()
+    choice: Annotated[tuple[LetterOrNone, ...], Field(max_length=10)] = ()
     typed: Annotated[tuple[Words, ...], Field(max_length=10)] = ()
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from random import Random
 
 from quizroom.questions.claim import Relation
-from quizroom.questions.model import Family, Format, Reason
+from quizroom.questions.model import Family, Format, Item, Reason
 from quizroom.questions.ranks import Candidate, Rank
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import OptionKind
@@ -48,6 +48,8 @@ class Ask:
     """The reason of an option, if the relation alone does not tell it."""
     tell_why: "TellWhy | None" = None
     """Why the key is the key, if its reason does not tell it."""
+    make: "Make | None" = None
+    """How the item is made, where it is no single question: an ordering, a matching."""
 
     @property
     def id(self) -> str:
@@ -59,3 +61,5 @@ Ranks = Callable[[Syllabus, Ask], Iterable[Rank]]
 Pick = Callable[[Syllabus, Ask, Random], Sequence[Candidate] | None]
 Tell = Callable[[Syllabus, Ask, str], Reason]
 TellWhy = Callable[[Syllabus, Ask], Reason]
+Make = Callable[[Syllabus, Ask, int], Item | None]
+"""From an ask and a seed to the item; None if it cannot be made fairly."""

@@ -24,6 +24,8 @@ _SMALL_WORD = 3
 
 def build_item(syllabus: Syllabus, ask: Ask, format_: Format, seed: int) -> Item | None:
     """The item for an ask in a format, the same for the same seed; None if no fair options are to be had."""
+    if ask.make is not None:
+        return ask.make(syllabus, ask, seed)
     random = Random(f"{seed}/{format_}/{ask.id}")  # noqa: S311 -- a deal is to be repeatable, not secret
     if format_ in ("typed", "free_list"):
         item = _item(syllabus, ask, format_, (), random)

@@ -16,8 +16,8 @@ from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 from quizroom.questions.undealable import CannotDeal as CannotDeal
 
-LETTERED: tuple[Format, ...] = ("one_best", "pick_n")
-ALL_FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list")
+LETTERED: tuple[Format, ...] = ("one_best", "pick_n", "ordering", "matching")
+ALL_FORMATS: tuple[Format, ...] = (*LETTERED, "typed", "free_list")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,6 +36,8 @@ _FAMILY: Mapping[Family, float] = MappingProxyType(
         "root": 0.9,
         "lesion": 1.0,
         "two_step": 1.0,
+        "ordering": 0.7,
+        "matching": 0.6,
     }
 )
 _LIKENESS: Mapping[DistractorSource, float] = MappingProxyType(

@@ -9,7 +9,7 @@ from typing import Literal, get_args
 
 from quizroom.knowledge.record import Record
 
-Format = Literal["one_best", "pick_n", "typed", "free_list"]
+Format = Literal["one_best", "pick_n", "typed", "free_list", "ordering", "matching"]
 Family = Literal[
     "origin",
     "insertion",
@@ -27,6 +27,8 @@ Family = Literal[
     "name",
     "lesion",
     "two_step",
+    "ordering",
+    "matching",
 ]
 Spelling = Literal["exact", "half", "accept"]
 DistractorSource = Literal[
@@ -92,8 +94,21 @@ class NearTerm:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stem:
+    """One row of a matching item: what it asks about, and why its key is the key."""
+
+    text: str
+    concept: str
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
-    """One question as dealt. Letters of the key are empty for typed formats."""
+    """One question as dealt.
+
+    `key` holds letters: of an ordering all of them in the right order, of a matching one for each of
+    the `stems`. It is empty for typed formats.
+    """
 
     id: str
     family: Family
@@ -105,7 +120,7 @@ class Item:
     options: tuple[Option, ...]
     key: tuple[str, ...]
     pick: int
-    """How many answers are asked for: 1, or N of a set."""
+    """How many answers are asked for: 1, N of a set, or one for each place or row."""
     accepted: tuple[Accepted, ...]
     near: tuple[NearTerm, ...]
     spelling: Spelling
@@ -118,6 +133,8 @@ class Item:
     records: tuple[Record, ...]
     seconds: int
     """Time for the round, computed from words and format (handbook of the trade, from memory)."""
+    stems: tuple[Stem, ...] = ()
+    """The rows of a matching item, which share the options."""
     difficulty: float | None = None
     """Predicted before any class answered it, 0 (easy) to 1 (hard); None in older logs."""
     warm_up: bool = False

@@ -14,6 +14,11 @@ def item_as_text(item: Item, *, reasons: bool = True) -> str:
     The key is starred; each wrong option says which source it was drawn from.
     """
     lines = [f"{item.family} / {item.direction} / {item.format} / {item.seconds} s", item.stem]
+    lines += [
+        f"{' ' * _WIDTH}{letter} <- {stem.text}" for letter, stem in zip(item.key, item.stems, strict=False)
+    ]
+    if item.format == "ordering":
+        lines.append(f"{' ' * _WIDTH}in order: {', '.join(item.key)}")
     for option in item.options:
         mark = "*" if option.letter in item.key else " "
         lines.append(f"{' ' * _WIDTH}{mark}{option.letter}  {option.text}")

@@ -15,6 +15,8 @@ SETTLING_SECONDS = 10
 SECONDS_PER_OPTION = 3
 TYPING_SECONDS = 15
 SECONDS_PER_MEMBER = 10
+SECONDS_PER_PLACE = 10
+"""For each place of an ordering and each row of a matching."""
 STEPS = (20, 30, 45, 60, 90, 120)
 """Lengths of a round, in seconds: a limit is rounded up to the next one."""
 
@@ -27,11 +29,12 @@ def seconds_for(stem: str, options: Iterable[str], format_: Format, pick: int) -
 
 
 def raw_seconds(*, words: int, options: int, format_: Format, pick: int) -> float:
-    """The limit before rounding: reading, settling, weighing the options, typing, finding members."""
+    """The limit before rounding: reading, settling, weighing options, typing, members, places."""
     reading = READINGS * 60 * words / WORDS_PER_MINUTE
     typing = TYPING_SECONDS if format_ in ("typed", "free_list") else 0
     members = SECONDS_PER_MEMBER * pick if format_ in ("pick_n", "free_list") else 0
-    return reading + SETTLING_SECONDS + SECONDS_PER_OPTION * options + typing + members
+    places = SECONDS_PER_PLACE * pick if format_ in ("ordering", "matching") else 0
+    return reading + SETTLING_SECONDS + SECONDS_PER_OPTION * options + typing + members + places
 
 
 def rounded_up(seconds: float) -> int:

@@ -69,7 +69,7 @@ def task_of(desk: dict[str, Any], number: int) -> Task:
         family=item["family"],
         stem=item["stem"],
         letters=tuple(option["letter"] for option in item["options"]),
-        key=tuple(option["letter"] for option in item["options"] if option["is_key"]),
+        key=_key_of(item),
         words=tuple(item["key_text"]),
         other_words=_other_words(desk, item),
         pick=item["pick"],
@@ -95,6 +95,10 @@ def choice_of(task: Task, *, ability: float, seed: int, dice: Random) -> Choice:
         return Choice(choice=task.key if right else (_tempting(task, seed, dice),))
     if task.format == "pick_n":
         return Choice(choice=_members(task.key, task.letters, task.pick, chance=chance, dice=dice))
+    if task.format == "ordering":
+        return Choice(choice=_in_order(task.key, chance=chance, dice=dice))
+    if task.format == "matching":
+        return Choice(choice=_in_rows(task.key, task.letters, chance=chance, dice=dice))
     found = _members(task.words, task.other_words, task.pick, chance=chance, dice=dice)
     return Choice(typed=tuple(_as_typed(word, dice) for word in found) or ("no idea",))
 
@@ -121,6 +125,28 @@ def _members(
     wrong = [other for other in others if other not in key]
     filled = dice.sample(wrong, min(len(wrong), pick - len(known)))
     return tuple(sorted([*known, *filled]) or key[:1])
+
+
+def _in_order(key: tuple[str, ...], *, chance: float, dice: Random) -> tuple[str, ...]:
+    """The order with neighbours exchanged wherever somebody is unsure."""
+    order = list(key)
+    for place in range(len(order) - 1):
+        if dice.random() > chance:
+            order[place], order[place + 1] = order[place + 1], order[place]
+    return tuple(order)
+
+
+def _in_rows(
+    key: tuple[str, ...], letters: tuple[str, ...], *, chance: float, dice: Random
+) -> tuple[str, ...]:
+    """Each row right with this chance, else any letter."""
+    return tuple(letter if dice.random() < chance else dice.choice(letters) for letter in key)
+
+
+def _key_of(item: dict[str, Any]) -> tuple[str, ...]:
+    if item.get("rows"):
+        return tuple(row["letter"] for row in item["rows"])
+    return tuple(option["letter"] for option in item["options"] if option["is_key"])
 
 
 def _as_typed(word: str, dice: Random) -> str:

@@ -10,13 +10,19 @@ LONGEST_WORDS = 80
 Said = tuple[tuple[str, ...], tuple[str, ...]]
 """Letters chosen and words typed."""
 
+IN_PLACES = ("ordering", "matching")
+"""Formats in which it matters at which place a letter stands."""
 
-def canonical(choice: tuple[str, ...], typed: tuple[str, ...]) -> Said:
+
+def canonical(item: Item, choice: tuple[str, ...], typed: tuple[str, ...]) -> Said:
     """The one form of an answer: letters sorted and single, words with single spaces.
 
-    So the same choice in another order is the same answer.
+    So the same choice in another order is the same answer, unless the item asks for an order or for rows.
     """
-    return tuple(sorted(set(choice))), tuple(" ".join(text.split()) for text in typed if text.strip())
+    words = tuple(" ".join(text.split()) for text in typed if text.strip())
+    if item.format in IN_PLACES:
+        return choice if any(choice) else (), words
+    return tuple(sorted(set(choice))), words
 
 
 def refuse_misfit(item: Item, said: Said) -> None:
@@ -26,7 +32,7 @@ def refuse_misfit(item: Item, said: Said) -> None:
         Refused: `empty_answer`, or `bad_choice`.
     """
     letters, words = said
-    by_letters = item.format in ("one_best", "pick_n")
+    by_letters = item.format not in ("typed", "free_list")
     if not (letters if by_letters else words):
         raise Refused("empty_answer")
     if not (_letters_fit(item, said) if by_letters else _words_fit(item, said)):
@@ -36,7 +42,15 @@ def refuse_misfit(item: Item, said: Said) -> None:
 def _letters_fit(item: Item, said: Said) -> bool:
     letters, words = said
     known = {option.letter for option in item.options}
-    return not words and len(letters) <= item.pick and set(letters) <= known
+    if words:
+        return False
+    match item.format:
+        case "ordering":
+            return len(letters) == len(known) and set(letters) == known
+        case "matching":
+            return len(letters) == len(item.stems) and set(letters) <= known | {""}
+        case _:
+            return len(letters) <= item.pick and set(letters) <= known
 
 
 def _words_fit(item: Item, said: Said) -> bool:

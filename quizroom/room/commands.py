@@ -72,7 +72,10 @@ class OpenRound:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SubmitAnswer:
-    """A player's choice for the open round; letters for options, words for typed formats."""
+    """A player's choice for the open round; letters for options, words for typed formats.
+
+    For an ordering all letters in order, for a matching a letter for each row, "" where none was chosen.
+    """
 
     player: str
     round: int

@@ -78,7 +78,10 @@ class RoundOpened:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AnswerAccepted:
-    """A player's raw choice as received; a later one replaces it."""
+    """A player's raw choice as received; a later one replaces it.
+
+    For an ordering `choice` is all letters in the player's order, for a matching a letter or "" for each row.
+    """
 
     player: str
     round: int

@@ -48,7 +48,7 @@ def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Eve
         raise Refused("no_such_player")
     _refuse_unknown_round(room, command.round)
     asked = room.rounds[command.round - 1]
-    choice, typed = said = canonical(command.choice, command.typed)
+    choice, typed = said = canonical(asked.item, command.choice, command.typed)
     known = asked.answers.get(command.player)
     if known is not None and (known.choice, known.typed) == said:
         return ()

@@ -13,6 +13,7 @@ from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
+from quizroom.views.rows import row_results
 
 
 def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
@@ -98,6 +99,7 @@ def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem
         format=item.format,
         stem=item.stem,
         options=desk_options(item, current),
+        rows=row_results(item, current, reasons=True),
         typed=(),
         key_text=key_text(item),
         why=item.why.text,

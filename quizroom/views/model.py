@@ -35,6 +35,8 @@ class ItemFace:
     stem: str
     options: tuple[OptionFace, ...]
     pick: int
+    stems: tuple[str, ...]
+    """The rows of a matching, else empty."""
     warm_up: bool
 
 
@@ -61,6 +63,31 @@ class OptionResult:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LetterCount:
+    """How many put this letter here."""
+
+    letter: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowResult:
+    """A place of an ordering or a row of a matching after closing, in the right order.
+
+    `stem` is the row's (empty for a place); `letter` and `text` are those of the right option; `count`
+    and `share` tell who had it right, `letters` what was put here instead, most frequent first.
+    """
+
+    stem: str
+    letter: str
+    text: str
+    count: int
+    share: float
+    letters: tuple[LetterCount, ...]
+    reason: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TypedResult:
     """Typed answers that came to the same verdict. Only terms known to anatomy are spelled out in public."""
 
@@ -72,9 +99,13 @@ class TypedResult:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ResultFace:
-    """What came out of a closed round. `why` is there once the record is shown."""
+    """What came out of a closed round. `why` is there once the record is shown.
+
+    An ordering or a matching has `rows` in place of `options`.
+    """
 
     options: tuple[OptionResult, ...]
+    rows: tuple[RowResult, ...]
     typed: tuple[TypedResult, ...]
     key_text: tuple[str, ...]
     why: str | None
@@ -214,6 +245,8 @@ class DeskItem:
     format: Format
     stem: str
     options: tuple[DeskOption, ...]
+    rows: tuple[RowResult, ...]
+    """Of an ordering or a matching: what belongs where, and how it was answered so far."""
     typed: tuple[DeskTyped, ...]
     key_text: tuple[str, ...]
     why: str

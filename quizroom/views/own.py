@@ -6,9 +6,11 @@ from datetime import datetime
 from quizroom.marking import RoomMarks, RoundMarks, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
+from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
+from quizroom.views.rows import row_reasons
 
 
 def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnView:
@@ -93,6 +95,8 @@ def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
 
 
 def _reasons(item: Item, answer: Answer, marked: RoundMarks) -> tuple[ChosenReason, ...]:
+    if item.format in IN_PLACES:
+        return row_reasons(item, answer)
     lettered = tuple(
         ChosenReason(
             text=f"{option.letter}: {option.text}",

@@ -54,6 +54,7 @@ def item_face(item: Item, number: int) -> ItemFace:
         stem=item.stem,
         options=tuple(OptionFace(letter=option.letter, text=option.text) for option in item.options),
         pick=item.pick,
+        stems=tuple(stem.text for stem in item.stems),
         warm_up=item.warm_up,
     )
 

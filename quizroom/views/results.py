@@ -6,8 +6,11 @@ from quizroom.knowledge.terms import normalise
 from quizroom.marking import RoundMarks
 from quizroom.questions.model import Item, Option
 from quizroom.questions.typed import VerdictKind
+from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Round
 from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
+from quizroom.views.rows import row_results
+from quizroom.views.shares import share
 
 UNSPELLED = "other words"
 """Stands in public for typed words that are no term of anatomy: they might be rude, or a name."""
@@ -20,7 +23,8 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
     explained = current.explained_at is not None
     answered = len(current.answers)
     return ResultFace(
-        options=option_results(current, reasons=explained),
+        options=() if current.item.format in IN_PLACES else option_results(current, reasons=explained),
+        rows=row_results(current.item, current, reasons=explained),
         typed=_typed_results(current, marks),
         key_text=key_text(current.item),
         why=current.item.why.text if explained else None,
@@ -72,6 +76,9 @@ def desk_typed(current: Round, marks: RoundMarks) -> tuple[DeskTyped, ...]:
 
 def key_text(item: Item) -> tuple[str, ...]:
     """The key in words: the texts of its options, or the terms looked for."""
+    if item.format in IN_PLACES:
+        rows = row_results(item, None, reasons=False)
+        return tuple(f"{row.stem}: {row.text}" if row.stem else row.text for row in rows)
     if item.key:
         return tuple(option.text for option in item.options if option.letter in item.key)
     return tuple(accepted.text for accepted in item.accepted)
@@ -80,11 +87,6 @@ def key_text(item: Item) -> tuple[str, ...]:
 def mean_mark(marks: RoundMarks) -> float | None:
     """Mean mark of those who answered, or None if nobody did."""
     return round(sum(marks.marks.values()) / len(marks.marks), 4) if marks.marks else None
-
-
-def share(count: int, whole: int) -> float:
-    """`count` of `whole`, 0 to 1."""
-    return round(count / whole, 4) if whole else 0.0
 
 
 def _desk_option(item: Item, option: Option, count: int, answered: int) -> DeskOption:

@@ -10,7 +10,7 @@ from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal
 from quizroom.questions.model import Family, Format, Item
 
 COURSE = "upper_limb_regional"
-FAMILIES: tuple[Family, ...] = ("origin", "nerve", "set")
+FAMILIES: tuple[Family, ...] = ("origin", "nerve", "set", "ordering", "matching")
 MOST_SEEDS = 200
 
 

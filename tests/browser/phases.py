@@ -25,8 +25,8 @@ def phases_of_one_round(room: Host, seat: SeatScreen, wall: Screen) -> Iterator[
     wall.shows(item["key_text"][0])
     yield "closed"
     room.step("show_record", number=1)
-    seat.shows("Why:")
-    wall.shows(item["why"])
+    seat.shows(item["rows"][0]["reason"] if item["rows"] else "Why:")
+    wall.shows(item["key_text"][-1] if item["rows"] else item["why"])
     yield "explained"
     room.show_standings()
     room.step("end_review", number=1)

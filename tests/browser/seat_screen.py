@@ -32,6 +32,9 @@ class SeatScreen(Screen):
             self._write(answer_words(item, right=right), by=by)
             return
         wanted = answer_letters(item, right=right)
+        if item["format"] in ("ordering", "matching"):
+            self._put(item, wanted, by=by)
+            return
         if item["format"] == "pick_n":
             self._untick_all(but=wanted, by=by)
         for letter in wanted:
@@ -75,6 +78,30 @@ class SeatScreen(Screen):
     def _row(self, letter: str) -> Locator:
         return self.page.locator(f"input[value={letter}]")
 
+    def _put(self, item: dict[str, Any], letters: list[str], *, by: By) -> None:
+        """Put letters in their places; with keys alone the focus is then on the button that hands in."""
+        for place, letter in enumerate(letters):
+            if item["format"] == "ordering":
+                self._move(letter, place, by=by)
+            else:
+                self._match(letter, place, by=by)
+        if by == "keys":
+            self.page.get_by_role("button", name="Hand in").focus()
+
+    def order(self) -> list[str]:
+        """The letters of an ordering as they now stand."""
+        return self.page.locator(".rows-order .row_letter").all_inner_texts()
+
+    def _move(self, letter: str, place: int, *, by: By) -> None:
+        up = self.page.get_by_role("button", name=f"Move {letter} up")
+        while self.order().index(letter) > place:
+            up.press("ArrowUp") if by == "keys" else up.click()
+
+    def _match(self, letter: str, place: int, *, by: By) -> None:
+        row = self.page.get_by_role("combobox").nth(place)
+        row.press(letter) if by == "keys" else row.select_option(letter)
+        expect(row).to_have_value(letter)
+
     def _write(self, words: list[str], *, by: By) -> None:
         for place, text in enumerate(words):
             line = self.page.get_by_role("textbox").nth(place)
@@ -88,7 +115,11 @@ class SeatScreen(Screen):
 
 
 def answer_letters(item: dict[str, Any], *, right: bool) -> list[str]:
-    """The key, or an answer of the same size that is wrong."""
+    """The key, or an answer of the same size that is worth nothing."""
+    if item["rows"]:
+        right_letters = [row["letter"] for row in item["rows"]]
+        wrong_letters = right_letters[::-1] if item["format"] == "ordering" else _turned(right_letters)
+        return right_letters if right else wrong_letters
     key = [option["letter"] for option in item["options"] if option["is_key"]]
     wrong = [option["letter"] for option in item["options"] if not option["is_key"]]
     return key if right else sorted([*wrong, *key][: item["pick"]])
@@ -97,3 +128,7 @@ def answer_letters(item: dict[str, Any], *, right: bool) -> list[str]:
 def answer_words(item: dict[str, Any], *, right: bool) -> list[str]:
     """The terms looked for, no more than are asked for, or a muscle of the leg."""
     return list(item["key_text"])[: item["pick"]] if right else ["tibialis anterior"]
+
+
+def _turned(letters: list[str]) -> list[str]:
+    return [*letters[1:], *letters[:1]]

@@ -148,8 +148,8 @@ def play_round(klass: Klass, number: int, axe_source: str) -> Item:
     look_for_barriers(klass, item, axe_source, "closed")
     klass.desk.go_on("Show the record")
     for seat in klass.seats.values():
-        seat.shows(item["why"])
-    klass.wall.shows(item["why"])
+        seat.shows(item["rows"][0]["reason"] if item["rows"] else item["why"])
+    klass.wall.shows(item["key_text"][-1] if item["rows"] else item["why"])
     look_for_barriers(klass, item, axe_source, "explained")
     return item
 

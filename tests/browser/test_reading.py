@@ -10,7 +10,7 @@ from tests.browser.dealt import review_with
 from tests.browser.phases import phases_of_one_round
 from tests.browser.screens import LAPTOP, NARROW_PHONE, PHONE, PROJECTOR, Device, Screens
 
-FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list")
+FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list", "ordering", "matching")
 NARROW: Device = {"viewport": {"width": 320, "height": 640}}
 TALLER_THAN_THE_SCREEN = (
     "() => document.documentElement.scrollHeight > document.documentElement.clientHeight + 1"

@@ -40,7 +40,7 @@ def told(screen: Screen) -> str:
     return "\n".join([*screen.watch.frames, screen.page.content(), kept])
 
 
-@pytest.mark.parametrize("format_", ["one_best", "pick_n", "typed"])
+@pytest.mark.parametrize("format_", ["one_best", "pick_n", "typed", "ordering", "matching"])
 def test_an_open_round_tells_no_key(format_: Format, screens: Screens, lay_out: LayOut) -> None:
     room = lay_out(**review_with([format_], rounds=1))
     item = first_item(room)
@@ -50,7 +50,7 @@ def test_an_open_round_tells_no_key(format_: Format, screens: Screens, lay_out: 
         screen.shows(item["stem"])
         for packet in screen.watch.packets:
             assert field_names(packet).isdisjoint(TELLTALES)
-    explanations = [item["why"], *(option["reason"] for option in item["options"])]
+    explanations = [item["why"], *(one["reason"] for one in (*item["options"], *item["rows"]))]
     words = explanations if item["options"] else [*explanations, *item["key_text"]]
     for screen in watched:
         assert [

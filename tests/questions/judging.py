@@ -7,6 +7,7 @@ from tests.questions import cuts
 from tests.questions.odd_ones import oddities, shared
 from tests.questions.oracle import Oracle
 from tests.questions.overlaps import same_action
+from tests.questions.placed import on_matching, on_ordering
 from tests.questions.possible import may_be, muscles_that_may, overlapping
 
 Plain = dict[str, Any]
@@ -31,13 +32,22 @@ EXPECTATION = "Textbook expectation for a complete lesion; patients vary."
 
 def complaints(oracle: Oracle, item: Plain) -> list[str]:
     """Everything that is unfair about an item; empty if it is just."""
-    found = {
+    if item["format"] == "ordering":
+        found = list(on_ordering(oracle, item))
+    elif item["format"] == "matching":
+        found = list(on_matching(oracle, item, truths))
+    else:
+        found = _on_single(oracle, item)
+    return [f"{item['family']}: {item['stem']} -> {complaint}" for complaint in found]
+
+
+def _on_single(oracle: Oracle, item: Plain) -> list[str]:
+    return {
         "one_best": _on_one_best,
         "pick_n": _on_pick_n,
         "typed": _on_typed,
         "free_list": _on_free_list,
     }[item["format"]](oracle, item)
-    return [f"{item['family']}: {item['stem']} -> {complaint}" for complaint in found]
 
 
 def meaning(item: Plain) -> tuple[str, str]:

@@ -10,6 +10,7 @@ from quizroom.questions.syllabus import Syllabus, syllabus_of
 
 COURSES = ("arm_and_forearm", "intro_upper_limb", "upper_limb_regional")
 REGIONAL = "upper_limb_regional"
+PLACED = ("ordering", "matching")
 
 
 @cache
@@ -34,7 +35,18 @@ def syllabus(course: str) -> Syllabus:
 
 @cache
 def all_items() -> tuple[Item, ...]:
-    """Every item of every course list, for one seed."""
+    """Every item of every course list that is a single question, for one seed."""
+    return tuple(item for item in _every_item() if item.format not in PLACED)
+
+
+@cache
+def placed_items() -> tuple[Item, ...]:
+    """Every ordering and every matching likewise."""
+    return tuple(item for item in _every_item() if item.format in PLACED)
+
+
+@cache
+def _every_item() -> tuple[Item, ...]:
     return tuple(
         item
         for course in COURSES

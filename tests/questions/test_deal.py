@@ -88,7 +88,7 @@ def test_what_cannot_be_dealt_is_said_in_a_sentence() -> None:
 
 
 def test_typed_rounds_come_only_if_they_are_asked_for() -> None:
-    assert {item.format for item in dealt(rounds=40)} == {"one_best", "pick_n"}
+    assert {item.format for item in dealt(rounds=60)} == set(LETTERED)
     assert {item.format for item in dealt(rounds=20, formats=("typed", "free_list"))} <= {
         "typed",
         "free_list",

@@ -7,7 +7,7 @@ import pytest
 
 from quizroom.questions.deck import items_of
 from quizroom.questions.model import FAMILIES, Family
-from tests.questions.lists import REGIONAL, all_items, syllabus
+from tests.questions.lists import REGIONAL, all_items, placed_items, syllabus
 
 GUIDE = (Path(__file__).resolve().parents[2] / "DEVELOPERS.md").read_text("utf-8")
 BOTH_WAYS: dict[Family, set[str]] = {
@@ -32,6 +32,14 @@ BOTH_WAYS: dict[Family, set[str]] = {
         "movement_to_injury",
     },
     "two_step": {"action_and_nerve_to_muscle"},
+    "ordering": {"nerve_path", "artery_path", "insertions_along_limb", "way_of_muscle"},
+    "matching": {
+        "nerve:muscle_to_nerve",
+        "origin:muscle_to_site",
+        "insertion:muscle_to_site",
+        "action:muscle_to_action",
+        "artery:muscle_to_artery",
+    },
 }
 
 
@@ -46,4 +54,4 @@ def test_a_family_asks_in_all_its_directions(family: Family) -> None:
 
 
 def test_every_family_makes_items() -> None:
-    assert set(Counter(item.family for item in all_items())) == set(FAMILIES)
+    assert set(Counter(item.family for item in (*all_items(), *placed_items()))) == set(FAMILIES)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from quizroom.questions.model import Format
 from quizroom.questions.timing import STEPS, raw_seconds, rounded_up, seconds_for
 
-FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list")
+FORMATS: tuple[Format, ...] = ("one_best", "pick_n", "typed", "free_list", "ordering", "matching")
 
 
 def test_twenty_five_words_and_four_options_take_39_seconds_and_so_45() -> None:
@@ -22,10 +22,12 @@ def test_words_of_stem_and_options_are_counted() -> None:
     )
 
 
-def test_typing_adds_fifteen_seconds_and_each_member_of_a_set_ten() -> None:
+def test_typing_adds_fifteen_seconds_and_each_member_place_or_row_ten() -> None:
     plain = raw_seconds(words=10, options=0, format_="one_best", pick=3)
     more = {one: raw_seconds(words=10, options=0, format_=one, pick=3) - plain for one in FORMATS}
-    assert more == pytest.approx({"one_best": 0, "pick_n": 30, "typed": 15, "free_list": 45})
+    assert more == pytest.approx(
+        {"one_best": 0, "pick_n": 30, "typed": 15, "free_list": 45, "ordering": 30, "matching": 30}
+    )
 
 
 @given(st.floats(min_value=0, max_value=120))

@@ -31,6 +31,8 @@ TYPED = replace(
     key=(),
     other_words=("radial nerve", "ulnar nerve", "axillary nerve"),
 )
+ORDER = replace(ONE_BEST, format="ordering", letters=("A", "B", "C"), key=("C", "A", "B"), pick=3)
+ROWS = replace(ONE_BEST, format="matching", key=("C", "A", "C"), pick=3)
 LIST = replace(TYPED, format="free_list", words=("biceps brachii", "brachialis", "coracobrachialis"), pick=3)
 
 ABILITIES = st.floats(-4, 4)
@@ -51,6 +53,19 @@ def test_one_best_answer_is_one_of_the_letters(ability: float, dice: int) -> Non
     assert len(choice.choice) == 1
     assert set(choice.choice) <= set(ONE_BEST.letters)
     assert not choice.typed
+
+
+@given(ABILITIES, SEEDS)
+def test_an_order_holds_every_letter_and_rows_one_each(ability: float, dice: int) -> None:
+    assert sorted(chosen(ORDER, ability=ability, dice=dice).choice) == ["A", "B", "C"]
+    rows = chosen(ROWS, ability=ability, dice=dice).choice
+    assert len(rows) == 3
+    assert set(rows) <= set(ROWS.letters)
+
+
+def test_who_knows_everything_has_orders_and_rows_right() -> None:
+    assert chosen(ORDER, ability=40).choice == ORDER.key
+    assert chosen(ROWS, ability=40).choice == ROWS.key
 
 
 @given(ABILITIES, SEEDS)

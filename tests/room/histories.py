@@ -15,7 +15,7 @@ from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.orders import WORDING
-from tests.room.sample_items import free_list, one_best, pick_three, typed
+from tests.room.sample_items import free_list, matching, one_best, ordering, pick_three, typed
 from tests.room.samples import NOON, folded, plan, preparation
 
 USUAL: tuple[str, ...] = (
@@ -59,8 +59,8 @@ class Step:
 
 
 def laying_out() -> PrepareReview:
-    """How every history begins: five items, typed ones early, places for four players, 45 s a round."""
-    items = typed(), one_best(), free_list(), pick_three(), one_best("last")
+    """How every history begins: six items, typed ones early, places for four players, 45 s a round."""
+    items = typed(), ordering(), free_list(), matching(), pick_three(), one_best("last")
     return preparation(*items, by=plan(timing="fixed", capacity=4))
 
 

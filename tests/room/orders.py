@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
+from quizroom.questions.model import Item
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -45,9 +46,19 @@ def _answer(room: Room, who: int, what: int, shift: int) -> Command:
     if who == 7:  # at times the wrong sort of answer, or too much of it
         return SubmitAnswer(player=player, round=number, choice=letters, typed=words)
     item = room.rounds[-1].item if room.rounds else one_best()
+    if item.format in ("ordering", "matching"):
+        return SubmitAnswer(player=player, round=number, choice=_places(item, what))
     if item.options:
         return SubmitAnswer(player=player, round=number, choice=letters[: item.pick])
     return SubmitAnswer(player=player, round=number, typed=words[: item.pick])
+
+
+def _places(item: Item, what: int) -> tuple[str, ...]:
+    """All letters in some order; rows may be left open."""
+    letters = [option.letter for option in item.options]
+    turned = [*letters[what % 4 :], *letters[: what % 4]]
+    is_open = item.format == "matching" and what > 40
+    return tuple("" if is_open and place == 1 else letter for place, letter in enumerate(turned))[: item.pick]
 
 
 def _enter(room: Room, who: int, name: int, _: int) -> Command:

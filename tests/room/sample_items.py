@@ -3,12 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from quizroom.questions.model import Accepted, DistractorSource, Item, NearTerm, Option, Reason
+from quizroom.questions.model import Accepted, DistractorSource, Item, NearTerm, Option, Reason, Stem
 from tests.room.sample_record import record
 
 NERVES = ("radial nerve", "axillary nerve", "median nerve", "ulnar nerve")
 
 
+ARTERIES = ("brachial artery", "axillary artery", "subclavian artery", "radial artery")
 MUSCLES = ("biceps brachii", "triceps brachii", "brachialis", "deltoid", "coracobrachialis")
 
 
@@ -94,6 +95,38 @@ def free_list(item: str = "free-list") -> Item:
     )
 
 
+def ordering(item: str = "ordering", key: str = "CADB") -> Item:
+    """Four arteries of the arm, to be put in order."""
+    return replace(
+        one_best(item),
+        family="ordering",
+        format="ordering",
+        stem="In which order does blood on its way to the forearm pass these?",
+        options=options(ARTERIES, key),
+        key=tuple(key),
+        pick=len(key),
+        why=reason(f"the order is {key}"),
+    )
+
+
+def matching(item: str = "matching", key: str = "DAB") -> Item:
+    """Three muscles, and four nerves of which each has one."""
+    return replace(
+        one_best(item),
+        family="matching",
+        format="matching",
+        stem="Which nerve supplies each of these muscles?",
+        options=options(NERVES, key),
+        key=tuple(key),
+        pick=len(key),
+        stems=tuple(
+            Stem(text=muscle, concept=muscle, reason=reason(f"{muscle} has {letter}"))
+            for muscle, letter in zip(MUSCLES, key, strict=False)
+        ),
+        why=reason(f"the keys are {key}"),
+    )
+
+
 def accepted(text: str, *synonyms: str) -> Accepted:
     """A concept that counts, by this term or a synonym."""
     return Accepted(concept=text, text=text, terms=(text, *synonyms))
@@ -101,7 +134,7 @@ def accepted(text: str, *synonyms: str) -> Accepted:
 
 def all_formats() -> tuple[Item, ...]:
     """One item of each format."""
-    return one_best(), pick_three(), typed(), free_list()
+    return one_best(), pick_three(), typed(), free_list(), ordering(), matching()
 
 
 def _source(letter: str, key: str) -> DistractorSource:

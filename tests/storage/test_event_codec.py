@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quizroom.questions.model import Item
-from quizroom.room.events import Event, PlayerRemoved, ReviewPrepared
+from quizroom.room.events import Event, ItemSwapped, PlayerRemoved, ReviewPrepared
 from quizroom.room.state import Plan
 from quizroom.storage.event_codec import UnreadableEvent, read_event, write_event
-from tests.room.sample_items import all_formats
+from tests.room.sample_items import all_formats, one_best
 from tests.room.samples import NOON, plan
 
 KINDS = get_args(Event)
@@ -55,6 +55,13 @@ def test_times_come_back_in_utc_to_the_microsecond() -> None:
     assert back.at == at
     assert back.at.utcoffset() == timedelta(0)
     assert isinstance(back.plan, Plan)
+
+
+def test_an_item_stored_before_there_were_rows_is_still_read() -> None:
+    event = ItemSwapped(position=0, item=one_best())
+    older = orjson.loads(write_event(event))
+    del older["event"]["item"]["stems"]
+    assert read_event(orjson.dumps(older)) == event
 
 
 def stored(**changes: Any) -> bytes:

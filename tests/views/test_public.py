@@ -7,7 +7,7 @@ from quizroom.room.commands import CloseRound, OpenRound, PauseRound, ShowStandi
 from quizroom.room.state import Room
 from quizroom.views.model import ClockFace, OptionFace, PublicView, StandingRow
 from quizroom.views.public import CAUTIONS, public_view
-from tests.room.sample_items import NERVES, one_best, typed
+from tests.room.sample_items import NERVES, all_formats, one_best, typed
 from tests.room.samples import after, answering, gathered, ordered, plan, prepared, says
 from tests.views.twins import NOW
 
@@ -22,7 +22,7 @@ def ms(seconds: float) -> int:
 
 def test_before_the_first_round_there_is_no_item_and_no_clock() -> None:
     view = seen(gathered())
-    assert (view.round, view.rounds, view.item, view.clock) == (0, 4, None, None)
+    assert (view.round, view.rounds, view.item, view.clock) == (0, len(all_formats()), None, None)
     assert (view.door_code, view.players, view.answered) == ("CDFHJ", 2, 0)
     assert (view.title, view.course) == ("Shoulder and arm", "HHC-KN 232 Muscles and Movement")
     assert seen(prepared()).door_code == ""

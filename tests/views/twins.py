@@ -49,8 +49,9 @@ def with_other_key(room: Room, shift: int) -> Room:
 def other_key(item: Item, shift: int) -> Item:
     """The same item as asked, with another key and with nothing else that could tell it."""
     letters = [option.letter for option in item.options]
-    places = sorted((letters.index(letter) + shift) % len(letters) for letter in item.key)
-    key = tuple(letters[place] for place in places)
+    key = tuple(letters[(letters.index(letter) + shift) % len(letters)] for letter in item.key)
+    if item.format == "pick_n":
+        key = tuple(sorted(key))
     return replace(
         item,
         id=f"{item.id} {shift}",
@@ -58,6 +59,7 @@ def other_key(item: Item, shift: int) -> Item:
         subject="another",
         options=tuple(_other_option(option, key) for option in item.options),
         key=key,
+        stems=tuple(replace(stem, concept="another", reason=reason("another row")) for stem in item.stems),
         accepted=tuple(accepted(f"other {one.text}") for one in item.accepted[1:]) or (accepted("x"),),
         near=(NearTerm(concept="y", term="axillary nerve", tells="Something else."),),
         why=reason("quite another thing"),

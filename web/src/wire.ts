@@ -161,6 +161,9 @@ export interface ProbeTime {
 }
 /**
  * Answer the open round; the last one before closing counts.
+ *
+ * `choice` holds the letters chosen; of an ordering all letters in order, of a matching one for each row
+ * ("" for none).
  */
 export interface SubmitAnswer {
   choice?: string[];
@@ -304,8 +307,10 @@ export interface DeskItem {
     | "antagonist"
     | "name"
     | "lesion"
-    | "two_step";
-  format: "one_best" | "pick_n" | "typed" | "free_list";
+    | "two_step"
+    | "ordering"
+    | "matching";
+  format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   id: string;
   key_text: string[];
   mean_mark: number | null;
@@ -316,6 +321,7 @@ export interface DeskItem {
   predicted: ("easy" | "middling" | "hard") | null;
   region: string;
   round: number;
+  rows: RowResult[];
   seconds: number | null;
   state: "ahead" | "open" | "closed" | "explained";
   stem: string;
@@ -350,6 +356,28 @@ export interface DeskOption {
     | "neighbouring_segment"
     | "same_region";
   text: string;
+}
+/**
+ * A place of an ordering or a row of a matching after closing, in the right order.
+ *
+ * `stem` is the row's (empty for a place); `letter` and `text` are those of the right option; `count`
+ * and `share` tell who had it right, `letters` what was put here instead, most frequent first.
+ */
+export interface RowResult {
+  count: number;
+  letter: string;
+  letters: LetterCount[];
+  reason: string | null;
+  share: number;
+  stem: string;
+  text: string;
+}
+/**
+ * How many put this letter here.
+ */
+export interface LetterCount {
+  count: number;
+  letter: string;
 }
 /**
  * A typed answer as it was written, with its verdict and why.
@@ -438,12 +466,15 @@ export interface ItemFace {
     | "antagonist"
     | "name"
     | "lesion"
-    | "two_step";
-  format: "one_best" | "pick_n" | "typed" | "free_list";
+    | "two_step"
+    | "ordering"
+    | "matching";
+  format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   options: OptionFace[];
   pick: number;
   round: number;
   stem: string;
+  stems: string[];
   warm_up: boolean;
 }
 /**
@@ -556,6 +587,8 @@ export interface SourceLine {
 }
 /**
  * What came out of a closed round. `why` is there once the record is shown.
+ *
+ * An ordering or a matching has `rows` in place of `options`.
  */
 export interface ResultFace {
   answered: number;
@@ -563,6 +596,7 @@ export interface ResultFace {
   mean_mark: number | null;
   of: number;
   options: OptionResult[];
+  rows: RowResult[];
   struck: boolean;
   typed: TypedResult[];
   why: string | null;

@@ -29,7 +29,7 @@ function show(change: Partial<ItemFace> = {}) {
   const view = publicView({});
   const item = { ...(view.item as ItemFace), ...change };
   const hands: HandIn = { handed, handIn: handIn as HandIn["handIn"], sendWaiting: async () => {} };
-  act(() => render(<Answering view={view} item={item} known={null} hands={hands} />, root));
+  act(() => render(<Answering view={view} item={item} known={null} hands={hands} say={() => {}} />, root));
 }
 
 const press = (key: string, on: Element = root.querySelector("#stem") as Element) =>

@@ -20,12 +20,16 @@ describe("a draft", () => {
   });
 
   it("is the same in any order and however it was spaced", () => {
-    expect(sameDraft({ choice: ["A", "C"], typed: [] }, { choice: ["C", "A"], typed: [] })).toBe(true);
+    expect(sameDraft(two, { choice: ["A", "C"], typed: [] }, { choice: ["C", "A"], typed: [] })).toBe(true);
     expect(
-      sameDraft({ choice: [], typed: [" biceps  brachii ", ""] }, { choice: [], typed: ["biceps brachii"] }),
+      sameDraft(
+        two,
+        { choice: [], typed: [" biceps  brachii ", ""] },
+        { choice: [], typed: ["biceps brachii"] },
+      ),
     ).toBe(true);
-    expect(sameDraft({ choice: ["A"], typed: [] }, { choice: ["B"], typed: [] })).toBe(false);
-    expect(sameDraft(nothing, null)).toBe(false);
+    expect(sameDraft(two, { choice: ["A"], typed: [] }, { choice: ["B"], typed: [] })).toBe(false);
+    expect(sameDraft(two, nothing, null)).toBe(false);
   });
 
   it("is empty when nothing but blanks was typed", () => {

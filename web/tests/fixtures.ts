@@ -11,6 +11,7 @@ const ITEM: ItemFace = {
     { letter: "C", text: "median nerve" },
   ],
   pick: 1,
+  stems: [],
   warm_up: false,
 };
 
@@ -24,6 +25,7 @@ const RESULT: ResultFace = {
     share: ([4, 18, 2][n] ?? 0) / 24,
     reason: null,
   })),
+  rows: [],
   typed: [],
   key_text: ["musculocutaneous nerve"],
   why: null,

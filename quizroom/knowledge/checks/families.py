@@ -48,6 +48,14 @@ def _alike(catalogue: Catalogue, facts: Facts) -> bool:
     return bool(members & concepts)
 
 
+def _a_way(_: Catalogue, facts: Facts) -> bool:
+    return any(fact.kind in ("nerve", "artery", "insertion", "compartment") for fact in facts)
+
+
+def _three_muscles(_: Catalogue, facts: Facts) -> bool:
+    return len({fact.muscle for fact in facts}) >= 3
+
+
 NEEDS: Mapping[str, Need] = {
     "origin": _any_of("origin"),
     "insertion": _any_of("insertion"),
@@ -65,5 +73,7 @@ NEEDS: Mapping[str, Need] = {
     "name": _any_of("meaning"),
     "lesion": _any_of("nerve"),
     "two_step": _any_of("nerve", "action"),
+    "ordering": _a_way,
+    "matching": _three_muscles,
 }
 """By family, the least that a list must offer."""

@@ -13,9 +13,11 @@ from quizroom.questions.families.insertion import insertion_asks
 from quizroom.questions.families.joint import joint_asks
 from quizroom.questions.families.lesion import lesion_asks
 from quizroom.questions.families.look_alike import look_alike_asks
+from quizroom.questions.families.matching import matching_asks
 from quizroom.questions.families.name import name_asks
 from quizroom.questions.families.nerve import nerve_asks
 from quizroom.questions.families.odd_one_out import odd_one_out_asks
+from quizroom.questions.families.ordering import ordering_asks
 from quizroom.questions.families.origin import origin_asks
 from quizroom.questions.families.prime_mover import prime_mover_asks
 from quizroom.questions.families.root import root_asks
@@ -42,6 +44,8 @@ ASKS: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = MappingProxyType(
         "name": name_asks,
         "lesion": lesion_asks,
         "two_step": two_step_asks,
+        "ordering": ordering_asks,
+        "matching": matching_asks,
     }
 )
 """What can be asked, by family."""

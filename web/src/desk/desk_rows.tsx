@@ -32,7 +32,7 @@ export function DeskRows({ item }: { item: DeskItem }) {
 const MANY = 5;
 
 /** While the round runs all rows stay on one screen: of many, each reason shows its first line. */
-function isTight(item: DeskItem): boolean {
+export function isTight(item: DeskItem): boolean {
   return item.options.length >= MANY && (item.state === "open" || item.state === "closed");
 }
 

@@ -19,6 +19,8 @@ const FAMILY_WORD: Record<Family, string> = {
   name: "name",
   lesion: "lesion",
   two_step: "two steps",
+  ordering: "ordering",
+  matching: "matching",
 };
 
 /** The family's heading as anatomists say it; an unknown one is shown as it is. */
@@ -31,6 +33,8 @@ const FORMAT_WORD: Record<DeskItem["format"], string> = {
   pick_n: "pick",
   typed: "typed",
   free_list: "typed list",
+  ordering: "put in order",
+  matching: "match rows",
 };
 
 export function formatWord(item: DeskItem): string {

@@ -1,6 +1,7 @@
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
 import { keyWords, listed } from "../words/numbers";
+import { DeskPlaceRows } from "./desk_place_rows";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
 import { familyWord, formatWord } from "./family_words";
@@ -22,7 +23,8 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
       </header>
       <h2 class="stem sheet_stem">{item.stem}</h2>
       {item.struck && <p class="sheet_struck">⊘ Struck: out of all marks.</p>}
-      {item.options.length > 0 && <DeskRows item={item} />}
+      {item.rows.length > 0 && <DeskPlaceRows item={item} />}
+      {item.rows.length === 0 && item.options.length > 0 && <DeskRows item={item} />}
       {item.options.length === 0 && (
         <p class="sheet_key">
           Key: <b>{keyWords(item.key_text, item.pick)}</b>

@@ -4,8 +4,19 @@ import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../line/store";
 import type { AnswerFace, ItemFace, PublicView } from "../wire";
 import { ChoiceRows } from "./choice_rows";
-import { type Draft, draftText, isEmpty, sameDraft, useDraft, withLetter, written } from "./draft";
+import {
+  type Draft,
+  draftText,
+  isEmpty,
+  sameDraft,
+  shownDraft,
+  useDraft,
+  withLetter,
+  written,
+} from "./draft";
 import type { Handed, HandIn } from "./hand_in";
+import { MatchRows } from "./match_rows";
+import { OrderRows } from "./order_rows";
 import { TypedLines } from "./typed_lines";
 
 /** An open round at the seat: the stem, the options, and what became of one's answer. */
@@ -14,16 +25,19 @@ export function Answering(props: {
   item: ItemFace;
   known: AnswerFace | null;
   hands: HandIn;
+  /** Says something aloud. */
+  say: (text: string) => void;
 }) {
   const { item } = props;
   const handed = ofRound(useStore(props.hands.handed), item.round);
-  const [draft, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code);
+  const [kept, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code);
+  const draft = shownDraft(item, kept);
   const form = useRef<HTMLFormElement>(null);
   useRoundFocus(form, item.round);
   const lettered = item.format === "one_best" || item.format === "pick_n";
   const handIn = (event: Event) => {
     event.preventDefault();
-    if (!isEmpty(draft) && !isDone(draft, handed, props.known)) {
+    if (!isEmpty(draft) && !isDone(item, draft, handed, props.known)) {
       void props.hands.handIn(item.round, draft.choice, written(draft));
     }
   };
@@ -43,23 +57,39 @@ export function Answering(props: {
       <p class="answering_ask" id="choose">
         {askText(item, draft)}
       </p>
-      {lettered ? (
-        <ChoiceRows item={item} draft={draft} onDraft={setDraft} />
-      ) : (
-        <TypedLines item={item} draft={draft} onDraft={setDraft} />
-      )}
-      <HandInBar draft={draft} handed={handed} known={props.known} />
+      <AnswerRows item={item} draft={draft} onDraft={setDraft} say={props.say} />
+      <HandInBar item={item} draft={draft} handed={handed} known={props.known} />
     </form>
   );
 }
 
-function HandInBar(props: { draft: Draft; handed: Handed | null; known: AnswerFace | null }) {
-  const { draft, handed, known } = props;
-  const done = isDone(draft, handed, known);
+function AnswerRows(props: {
+  item: ItemFace;
+  draft: Draft;
+  onDraft: (draft: Draft) => void;
+  say: (text: string) => void;
+}) {
+  switch (props.item.format) {
+    case "one_best":
+    case "pick_n":
+      return <ChoiceRows {...props} />;
+    case "ordering":
+      return <OrderRows {...props} />;
+    case "matching":
+      return <MatchRows {...props} />;
+    case "typed":
+    case "free_list":
+      return <TypedLines {...props} />;
+  }
+}
+
+function HandInBar(props: { item: ItemFace; draft: Draft; handed: Handed | null; known: AnswerFace | null }) {
+  const { item, draft, handed, known } = props;
+  const done = isDone(item, draft, handed, known);
   const disabled = isEmpty(draft) || done;
   return (
     <div class="hand_in">
-      <p class="hand_in_state">{stateText(draft, handed, known)}</p>
+      <p class="hand_in_state">{stateText(item, draft, handed, known)}</p>
       <button class="button button-main hand_in_button" type="submit" aria-disabled={disabled}>
         {buttonText(done, handed)}
       </button>
@@ -72,21 +102,21 @@ function buttonText(done: boolean, handed: Handed | null): string {
   return handed === null || handed.state === "received" ? "Handed in" : "On its way";
 }
 
-function stateText(draft: Draft, handed: Handed | null, known: AnswerFace | null): string {
+function stateText(item: ItemFace, draft: Draft, handed: Handed | null, known: AnswerFace | null): string {
   if (handed?.state === "refused") return handed.text;
   if (handed?.state === "sending") return "Handing in …";
   if (handed?.state === "kept") return "Not through yet: your answer is kept and goes out by itself.";
   const received = handed?.answer ?? known;
   if (received === null) return isEmpty(draft) ? "" : "Not handed in yet.";
   const text = draftText(asDraft(received));
-  if (!isDone(draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
+  if (!isDone(item, draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
   return `✓ Answer received: ${text}. You may change it until the round closes.`;
 }
 
 /** Whether just this draft has been handed in already. */
-function isDone(draft: Draft, handed: Handed | null, known: AnswerFace | null): boolean {
-  if (handed !== null) return handed.state !== "refused" && sameDraft(draft, asDraft(handed.answer));
-  return sameDraft(draft, known);
+function isDone(item: ItemFace, draft: Draft, handed: Handed | null, known: AnswerFace | null): boolean {
+  if (handed !== null) return handed.state !== "refused" && sameDraft(item, draft, asDraft(handed.answer));
+  return sameDraft(item, draft, known);
 }
 
 function asDraft(answer: { choice?: readonly string[]; typed?: readonly string[] }): Draft {
@@ -108,6 +138,10 @@ function askText(item: ItemFace, draft: Draft): string {
       return "Choose the one best answer.";
     case "pick_n":
       return `Choose ${item.pick}. Chosen: ${draft.choice.length} of ${item.pick}.`;
+    case "ordering":
+      return "Put all in order with the arrows, the first on top.";
+    case "matching":
+      return `Choose a letter for each row. A letter may come twice. Chosen: ${draft.choice.filter(Boolean).length} of ${item.pick}.`;
     case "typed":
       return "Type the term.";
     case "free_list":

@@ -1,4 +1,5 @@
 import "./closed.css";
+import { PlaceRows } from "../parts/place_rows";
 import { ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import { RecordPlate } from "../record/record_plate";
@@ -18,6 +19,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       </h1>
       <KeyLine result={result} pick={view.item?.pick ?? 1} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
+      {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={choice} />}
       {result.options.length > 0 && (
         <ResultRows
           options={result.options}
@@ -38,7 +40,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
 function KeyLine({ result, pick }: { result: ResultFace; pick: number }) {
   return (
     <p class="closed_key">
-      {result.options.length > 0 ? (
+      {result.options.length + result.rows.length > 0 ? (
         `Round closed: ${result.answered} of ${result.of} answered.`
       ) : (
         <>
@@ -97,9 +99,19 @@ function OwnReasons({ mine, why }: { mine: OwnResult; why: string | null }) {
           <p>{reason.reason}</p>
         </div>
       ))}
-      {why !== null && !mine.reasons.some((reason) => reason.reason === why) && <Why why={why} />}
+      {why !== null && !isSaid(why, mine) && <Why why={why} />}
     </section>
   );
+}
+
+/** Whether one's own reasons say it already: in one piece, or row by row. */
+function isSaid(why: string, mine: OwnResult): boolean {
+  if (mine.reasons.some(({ reason }) => reason === why)) return true;
+  return mine.reasons.length > 1 && why.split(". ").every((one) => saysSo(mine, one));
+}
+
+function saysSo(mine: OwnResult, sentence: string): boolean {
+  return mine.reasons.some(({ reason }) => reason.includes(sentence));
 }
 
 function Why({ why }: { why: string | null }) {

@@ -43,16 +43,48 @@ function keptDraft(doorCode: string): KeptDraft | null {
 
 const EMPTY: Draft = { choice: [], typed: [] };
 
-export function sameDraft(one: Draft, other: Draft | null): boolean {
+/** Whether it matters at which place a letter stands. */
+export function isPlaced(item: ItemFace): boolean {
+  return item.format === "ordering" || item.format === "matching";
+}
+
+/** What is on the page before anything is changed: an ordering begins with all its letters. */
+export function shownDraft(item: ItemFace, draft: Draft): Draft {
+  if (item.format !== "ordering" || draft.choice.length > 0) return draft;
+  return { choice: item.options.map((option) => option.letter), typed: [] };
+}
+
+export function sameDraft(item: ItemFace, one: Draft, other: Draft | null): boolean {
+  const letters = (draft: Draft) => (isPlaced(item) ? draft.choice : [...draft.choice].sort());
   return (
     other !== null &&
-    JSON.stringify([...one.choice].sort()) === JSON.stringify([...other.choice].sort()) &&
+    JSON.stringify(letters(one)) === JSON.stringify(letters(other)) &&
     JSON.stringify(written(one)) === JSON.stringify(written(other))
   );
 }
 
 export function isEmpty(draft: Draft): boolean {
-  return draft.choice.length === 0 && written(draft).length === 0;
+  return draft.choice.every((letter) => letter === "") && written(draft).length === 0;
+}
+
+/** The order with this letter one place further up (-1) or down (1), as far as there is a place. */
+export function withMoved(draft: Draft, letter: string, step: -1 | 1): Draft {
+  const from = draft.choice.indexOf(letter);
+  const other = draft.choice[from + step];
+  if (other === undefined) return draft;
+  const swapped = new Map([
+    [letter, other],
+    [other, letter],
+  ]);
+  return { ...draft, choice: draft.choice.map((one) => swapped.get(one) ?? one) };
+}
+
+/** The rows with this letter in one of them; "" takes it back. */
+export function withRow(draft: Draft, item: ItemFace, place: number, letter: string): Draft {
+  return {
+    ...draft,
+    choice: item.stems.map((_, row) => (row === place ? letter : (draft.choice[row] ?? ""))),
+  };
 }
 
 /** The typed words without blanks: empty lines are not part of the answer. */
@@ -68,7 +100,8 @@ export function withLetter(draft: Draft, letter: string, item: ItemFace): Draft 
   return rest.length < item.pick ? { ...draft, choice: [...rest, letter].sort() } : draft;
 }
 
-/** The answer in words: "B", "A, C and D", or what was typed. */
+/** The answer in words: "B", "A, C", "B, –, A" for rows, or what was typed. */
 export function draftText(draft: Draft): string {
-  return draft.choice.length > 0 ? draft.choice.join(", ") : written(draft).join(", ");
+  const letters = draft.choice.map((letter) => letter || "–");
+  return letters.length > 0 ? letters.join(", ") : written(draft).join(", ");
 }

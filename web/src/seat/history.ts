@@ -1,5 +1,5 @@
 import { lastingShelf } from "../line/memory";
-import type { OwnView, PublicView } from "../wire";
+import type { ItemFace, OwnView, PublicView } from "../wire";
 
 /** A closed round as this seat has seen it: what was asked, the key, one's own answer. */
 export interface PastRound {
@@ -15,9 +15,7 @@ export interface PastRound {
 export function closedRound(view: PublicView, own: OwnView | null): PastRound | null {
   if (view.item === null || view.result === null) return null;
   const answer = own?.answer?.round === view.round ? own.answer : null;
-  const texts = view.result.options
-    .filter((option) => answer?.choice.includes(option.letter))
-    .map((option) => option.text);
+  const texts = answer === null ? [] : answerTexts(view.item, answer.choice);
   return {
     round: view.round,
     stem: view.item.stem,
@@ -25,6 +23,13 @@ export function closedRound(view: PublicView, own: OwnView | null): PastRound | 
     pick: view.item.pick,
     answer: [...texts, ...(answer?.typed ?? [])],
   };
+}
+
+/** The chosen options in words; of an ordering in the player's order, of a matching row by row. */
+function answerTexts(item: ItemFace, choice: readonly string[]): string[] {
+  const texts = new Map(item.options.map((option) => [option.letter, option.text]));
+  const chosen = choice.map((letter) => texts.get(letter) ?? "–");
+  return item.stems.length === 0 ? chosen : chosen.map((text, row) => `${item.stems[row]}: ${text}`);
 }
 
 /** The rounds so far with this one put in its place. */

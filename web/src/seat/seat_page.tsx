@@ -62,17 +62,23 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
         {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}
-        <PhaseOfSeat view={view} own={own} hands={hands} />
+        <PhaseOfSeat view={view} own={own} hands={hands} say={announcer.say} />
       </main>
     </div>
   );
 }
 
-function PhaseOfSeat({ view, own, hands }: { view: PublicView; own: OwnView | null; hands: HandIn }) {
+function PhaseOfSeat(props: {
+  view: PublicView;
+  own: OwnView | null;
+  hands: HandIn;
+  say: (text: string) => void;
+}) {
+  const { view, own, hands, say } = props;
   if (view.phase === "finished") return <Finished view={view} own={own} />;
   if (view.phase === "answering" && view.item) {
     const known = own?.answer?.round === view.round ? own.answer : null;
-    return <Answering view={view} item={view.item} known={known} hands={hands} />;
+    return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
   }
   if (view.result && view.item) return <Closed view={view} own={own} result={view.result} />;
   return <Gathering view={view} own={own} />;

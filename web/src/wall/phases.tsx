@@ -1,7 +1,9 @@
+import { PlaceRows } from "../parts/place_rows";
 import { PlainRows, ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
-import type { PublicView, ResultFace } from "../wire";
+import type { ItemFace, PublicView, ResultFace } from "../wire";
 import { countOf, keyWords } from "../words/numbers";
+import { breakable } from "../words/word_parts";
 import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
 
@@ -76,12 +78,25 @@ function Asked({ view }: { view: PublicView }) {
   return (
     <>
       <h1 class="stem wall_stem">{item.stem}</h1>
-      {item.options.length > 0 ? (
-        <PlainRows options={item.options} />
-      ) : (
-        <p class="wall_ask">Type the answer at your seat.</p>
-      )}
+      {item.stems.length > 0 && <Rows item={item} />}
+      {item.stems.length === 0 && item.options.length > 0 && <PlainRows options={item.options} />}
+      {item.options.length === 0 && <p class="wall_ask">Type the answer at your seat.</p>}
+      {item.format === "ordering" && <p class="wall_ask">Put them in order at your seat.</p>}
     </>
+  );
+}
+
+/** The rows of a matching beside their options. */
+function Rows({ item }: { item: ItemFace }) {
+  return (
+    <div class="wall_match">
+      <ol class="wall_stems">
+        {item.stems.map((stem) => (
+          <li key={stem}>{breakable(stem)}</li>
+        ))}
+      </ol>
+      <PlainRows options={item.options} />
+    </div>
   );
 }
 
@@ -93,7 +108,8 @@ function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
       <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
         <div class="outcome_rows">
           {result.options.length > 0 && <ResultRows options={result.options} chosen={[]} />}
-          {result.options.length === 0 && (
+          {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={[]} />}
+          {result.options.length + result.rows.length === 0 && (
             <p class="wall_key">Key: {keyWords(result.key_text, view.item?.pick ?? 1)}</p>
           )}
           {result.typed.length > 0 && <TypedRows typed={result.typed.slice(0, 5)} />}

@@ -18,7 +18,7 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
             {result.struck && " (struck: does not count)"}
           </p>
         </div>
-        {result.why && <p class="wall_why">{result.why}</p>}
+        {result.why && result.rows.length === 0 && <p class="wall_why">{result.why}</p>}
         {view.records.length > 1 && <Leaves view={view} shown={shown} onShow={show} />}
       </div>
       {record && <RecordPlate record={briefRecord(record)} />}
