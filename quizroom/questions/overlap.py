@@ -13,6 +13,8 @@ from quizroom.knowledge.anatomy import (
     artery_descendants,
     nerve_ancestors,
     nerve_descendants,
+    site_parts,
+    site_wholes,
     sites_overlap,
 )
 from quizroom.knowledge.catalogue import Catalogue
@@ -52,8 +54,10 @@ def landmark_overlap(catalogue: Catalogue) -> Overlap:
     def overlapping(site: str) -> frozenset[str]:
         here = catalogue.landmarks[site]
         near = {other.id: other for bone in here.bones for other in on_bone[bone]}
-        wholes = catalogue.index.wholes.get(site, frozenset())
-        near |= {whole: catalogue.landmarks[whole] for whole in wholes}
+        near |= {
+            other: catalogue.landmarks[other]
+            for other in site_wholes(catalogue, site) | site_parts(catalogue, site)
+        }
         sharing = (other.id for other in near.values() if may_share_ground(catalogue, here, other))
         return frozenset((site, *sharing))
 
