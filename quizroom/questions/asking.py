@@ -10,9 +10,11 @@ from quizroom.questions.syllabus import (
     Syllabus,
     Unit,
     certain_claims,
+    certain_values,
     claims_of,
     claims_reaching,
     muscles_not_wrong,
+    units,
     values_not_wrong,
 )
 from quizroom.questions.words import OptionKind
@@ -86,6 +88,17 @@ def ask_for_muscle(  # noqa: PLR0913 -- one argument for each thing that familie
         wording=wording,
         also=also if wording else (),
     )
+
+
+def muscles_and_heads(syllabus: Syllabus, relation: Relation) -> Iterator[tuple[Unit, str]]:
+    """Every muscle on the list, and every head that differs, with each value that may be asked of it."""
+    for muscle in syllabus.muscles:
+        for value in certain_values(syllabus, relation, Unit(muscle)):
+            yield Unit(muscle), value
+    for unit in units(syllabus, relation):
+        claims = claims_of(syllabus, relation, unit)
+        own = dict.fromkeys(claim.value for claim in claims if claim.certain and claim.part == unit.part)
+        yield from ((unit, value) for value in own if unit.part)
 
 
 def accepted_besides(claims: tuple[Claim, ...], value: str) -> tuple[str, ...]:

@@ -5,9 +5,9 @@ from hashlib import blake2s
 from random import Random
 
 from quizroom.knowledge.segments import SEGMENTS
-from quizroom.knowledge.terms import normalise
 from quizroom.questions.ask import Ask
 from quizroom.questions.choose import wrong_for_set, wrong_options
+from quizroom.questions.formats import TYPED_FORMATS
 from quizroom.questions.model import LETTERS, Accepted, Format, Item, NearTerm, Option
 from quizroom.questions.near import accepted_terms, near_terms
 from quizroom.questions.ranks import Candidate
@@ -18,29 +18,19 @@ from quizroom.questions.words import concept_text
 
 FEWEST_BESIDE_SET = 3
 MOST_BESIDE_SET = 4
-LONGEST_STEM_WORDS = 25
-_SMALL_WORD = 3
 
 
 def build_item(syllabus: Syllabus, ask: Ask, format_: Format, seed: int) -> Item | None:
-    """The item for an ask in a format, the same for the same seed; None if no fair options are to be had."""
+    """The item for an ask in one of its formats, the same for the same seed; None if no options are fair."""
     if ask.make is not None:
         return ask.make(syllabus, ask, seed)
     random = Random(f"{seed}/{format_}/{ask.id}")  # noqa: S311 -- a deal is to be repeatable, not secret
-    if format_ in ("typed", "free_list"):
-        item = _item(syllabus, ask, format_, (), random)
-        return None if _tells_the_answer(item) else item
+    if format_ in TYPED_FORMATS:
+        return _item(syllabus, ask, format_, (), random)
     wrong = _wrong(syllabus, ask, format_, random)
-    if wrong is None or len(ask.stem.split()) > LONGEST_STEM_WORDS:
+    if wrong is None:
         return None
     return _item(syllabus, ask, format_, _options(syllabus, ask, wrong, random), random)
-
-
-def _tells_the_answer(item: Item) -> bool:
-    """Whether the question holds all words of an accepted term: the nerve to subclavius, and subclavius."""
-    asked = set(normalise(item.stem).split())
-    terms = (normalise(term) for accepted in item.accepted for term in accepted.terms)
-    return any({word for word in term.split() if len(word) > _SMALL_WORD} <= asked for term in terms)
 
 
 def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Sequence[Candidate] | None:
@@ -70,7 +60,7 @@ def _options(syllabus: Syllabus, ask: Ask, wrong: Sequence[Candidate], random: R
 
 
 def _item(syllabus: Syllabus, ask: Ask, format_: Format, options: tuple[Option, ...], random: Random) -> Item:
-    typed = format_ in ("typed", "free_list")
+    typed = format_ in TYPED_FORMATS
     stem = ask.wording if typed else ask.stem
     accepted = _accepted(syllabus, ask) if typed else ()
     return Item(

@@ -13,6 +13,8 @@ from quizroom.questions.words import concept_text
 
 PREFERRED_WRONG = 3
 FEWEST_WRONG = 2
+_SECOND_TRIES = 2
+"""Orders in which candidates are tried again, the same for every seed, so that few asks hang on chance."""
 _LONGEST_LOOK = 40
 """Candidates looked at before an ask is given up."""
 _MOVEMENTS = ("movement", "action")
@@ -43,6 +45,11 @@ def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     Fair: none may be true, none overlap, the key does not stand out by its length, and if the key echoes the
     question a wrong option does so too.
     """
+    orders = (random, *(Random(f"{ask.id}/{number}") for number in range(_SECOND_TRIES)))  # noqa: S311 -- repeatable, not secret
+    return next(filter(None, (_fair_options(syllabus, ask, order) for order in orders)), None)
+
+
+def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candidate, ...] | None:
     found = candidates(syllabus, ask, random)[:_LONGEST_LOOK]
     chosen = _first_fit(syllabus, ask, found, PREFERRED_WRONG)
     chosen = _without_padding(ask, chosen)

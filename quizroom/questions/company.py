@@ -15,6 +15,8 @@ from quizroom.questions.traits import SHARED, Traits
 from quizroom.questions.words import concept_text
 
 _SIZE = 3
+_CHOICE = 3
+"""Fitting companies among which one is drawn."""
 _NEAREST, _FURTHER = 5, 5
 """Muscles from which the three are taken: those nearest to the odd one, and some that are not."""
 
@@ -29,15 +31,19 @@ class _Guest:
 
 def fitting_company(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
     """The nearest three muscles among which the odd one is alone odd; None if there are none."""
-    ranked = candidates(syllabus, ask, random)
+    # Whether there is a fair three must not hang on chance, only which of several is taken.
+    ranked = candidates(syllabus, ask, Random(ask.id))  # noqa: S311 -- repeatable, not secret
     further = ranked[_NEAREST:]
     found = [*ranked[:_NEAREST], *further[:: max(1, len(further) // _FURTHER)][:_FURTHER]]
+    fitting: list[tuple[Candidate, ...]] = []
     guests = {muscle: _guest(syllabus, muscle) for muscle in (ask.key[0], *(one for one, _ in found))}
     for three in combinations(found, _SIZE):
         four = [guests[muscle] for muscle in (ask.key[0], *(one for one, _ in three))]
         if _is_one_way_odd(ask.relation, four) and is_fair(syllabus, ask, three):
-            return three
-    return None
+            fitting.append(three)
+        if len(fitting) == _CHOICE:
+            break
+    return random.choice(fitting) if fitting else None
 
 
 def _guest(syllabus: Syllabus, muscle: str) -> _Guest:

@@ -144,14 +144,14 @@ def _shown(filling: Filling) -> int:
 def _drawback(filling: Filling, ask: Ask) -> tuple[int, int, int, bool, bool]:
     """What speaks against a question, the worst first.
 
-    Facts used up, its muscle shown before, its key shown, its fact told, no way to type its answer.
+    Facts used up, its muscle shown before, its key shown, no way to type its answer, its fact told.
     """
     return (
         len(ask.facts) if filling.thrifty else 0,
         filling.covered[ask.muscles[0]],
         sum(filling.covered[muscle] > 0 for muscle in ask.muscles),
-        any(filling.told[fact] for fact in ask.facts),
         _wants_typed(filling) and filling.typed.isdisjoint(ask.formats),
+        any(filling.told[fact] for fact in ask.facts),
     )
 
 

@@ -1,10 +1,11 @@
 """Wrong muscles, movements and injuries beside what a lesion takes away."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from quizroom.knowledge.anatomy import nerve_ancestors
 from quizroom.questions.ask import Ask
 from quizroom.questions.ranks import Rank
-from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.syllabus import Syllabus, usual_values
 from quizroom.questions.wrong_movements import action_ranks
 from quizroom.questions.wrong_muscles import muscle_ranks
 
@@ -29,27 +30,28 @@ def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Other levels of the nerve, look-alike and sibling nerves, then injuries with a root in common."""
-    injuries, kinship = syllabus.injuries.nerves, syllabus.kinship
-    nerve = syllabus.catalogue.nerves[ask.value]
+    """Look-alike nerves, other levels of the nerve, sibling nerves (those of the region too), the rest."""
+    injuries, kinship, nerves = syllabus.injuries.nerves, syllabus.kinship, syllabus.catalogue.nerves
+    nerve = nerves[ask.value]
     alike = kinship.lookalikes.get(nerve.id, ())
     siblings = {one for parent in nerve.parents for one in kinship.by_nerve_parent[parent]}
+    region = syllabus.catalogue.muscles[ask.muscles[0]].region
+    reaching = _reaching(syllabus, kinship.by_region[region])
     yield "look_alike", tuple(one for one, cut in injuries.items() if cut in alike)
     yield "other_level", tuple(one for one, cut in injuries.items() if cut == nerve.id)
     yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in siblings)
     yield (
         "sibling_nerve",
-        tuple(
-            one
-            for one, cut in injuries.items()
-            if set(syllabus.catalogue.nerves[cut].roots) & set(nerve.roots)
-        ),
+        tuple(one for one, cut in injuries.items() if set(nerves[cut].roots) & set(nerve.roots)),
     )
+    yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in reaching)
     yield (
         "same_region",
-        tuple(
-            one
-            for one, cut in injuries.items()
-            if bool(syllabus.catalogue.nerves[cut].roots) == bool(nerve.roots)
-        ),
+        tuple(one for one, cut in injuries.items() if bool(nerves[cut].roots) == bool(nerve.roots)),
     )
+
+
+def _reaching(syllabus: Syllabus, muscles: Iterable[str]) -> set[str]:
+    """The nerves of muscles, with all that these come from."""
+    own = usual_values(syllabus, "nerve", muscles)
+    return {one for nerve in own for one in (nerve, *nerve_ancestors(syllabus.catalogue, nerve))}

@@ -23,13 +23,11 @@ def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The ranked sources for a head: the other heads of its muscle, then those of others on the list."""
+    """The ranked sources for a head: the other heads of its muscle, then those of muscles near it."""
     muscle, _, _ = ask.key[0].partition("/")
     yield "same_compartment", _heads(syllabus, muscle)
-    others = syllabus.kinship.lookalikes.get(muscle, ())
-    yield "look_alike", _all(_heads(syllabus, other) for other in others)
-    mates = syllabus.kinship.by_compartment[syllabus.catalogue.muscles[muscle].compartment]
-    yield "same_compartment", _all(_heads(syllabus, other) for other in mates if other in syllabus.on_list)
+    for source, others in kindred_ranks(syllabus, muscle):
+        yield source, _all(_heads(syllabus, other) for other in others)
     yield "same_region", _all(_heads(syllabus, other) for other in syllabus.muscles)
 
 
@@ -66,7 +64,7 @@ def _all(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
 
 
 def _heads(syllabus: Syllabus, muscle: str) -> tuple[str, ...]:
-    if muscle not in syllabus.course.separate_parts or muscle not in syllabus.catalogue.muscles:
+    if muscle not in syllabus.course.separate_parts or muscle not in syllabus.on_list:
         return ()
     return tuple(f"{muscle}/{part.id}" for part in syllabus.catalogue.muscles[muscle].parts)
 

@@ -8,9 +8,10 @@ from quizroom.questions.deck import items_of
 from quizroom.questions.model import FAMILIES, Family, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 
-COURSES = ("arm_and_forearm", "intro_upper_limb", "upper_limb_regional")
+COURSES = tuple(sorted(path.stem for path in (content_folder() / "courses").glob("*.toml")))
 REGIONAL = "upper_limb_regional"
 PLACED = ("ordering", "matching")
+SEED = 3
 
 
 @cache
@@ -34,6 +35,12 @@ def syllabus(course: str) -> Syllabus:
 
 
 @cache
+def items_of_course(course: str) -> tuple[Item, ...]:
+    """Every item of a course list, for one seed."""
+    return tuple(item for family in examined(course) for item in items_of(syllabus(course), family, SEED))
+
+
+@cache
 def all_items() -> tuple[Item, ...]:
     """Every item of every course list that is a single question, for one seed."""
     return tuple(item for item in _every_item() if item.format not in PLACED)
@@ -47,9 +54,4 @@ def placed_items() -> tuple[Item, ...]:
 
 @cache
 def _every_item() -> tuple[Item, ...]:
-    return tuple(
-        item
-        for course in COURSES
-        for family in examined(course)
-        for item in items_of(syllabus(course), family, 3)
-    )
+    return tuple(item for course in COURSES for item in items_of_course(course))

@@ -5,21 +5,14 @@ from random import Random
 
 from quizroom.knowledge.lexicon import Term, terms_of
 from quizroom.knowledge.terms import normalise
-from quizroom.questions.deck import items_of
 from quizroom.questions.model import Item
 from quizroom.questions.typed import letters_apart, verdict
-from tests.questions.lists import COURSES, catalogue, examined, syllabus
+from tests.questions.lists import COURSES, all_items, catalogue, items_of_course, syllabus
 
 
 @cache
 def typed_items() -> tuple[Item, ...]:
-    return tuple(
-        item
-        for course in COURSES
-        for family in examined(course)
-        for item in items_of(syllabus(course), family, 1)
-        if item.format in ("typed", "free_list")
-    )
+    return tuple(item for item in all_items() if item.format in ("typed", "free_list"))
 
 
 @cache
@@ -96,6 +89,5 @@ def test_abbreviations_count_only_where_the_course_lists_them() -> None:
     abbreviations = {term.text for term in exact_terms() if term.standing == "abbreviation"}
     assert abbreviations
     for course in COURSES:
-        items = (one for family in examined(course) for one in items_of(syllabus(course), family, 1))
-        terms = {term for item in items for one in item.accepted for term in one.terms}
+        terms = {term for item in items_of_course(course) for one in item.accepted for term in one.terms}
         assert terms & abbreviations <= set(syllabus(course).course.abbreviations)

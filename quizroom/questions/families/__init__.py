@@ -23,6 +23,7 @@ from quizroom.questions.families.prime_mover import prime_mover_asks
 from quizroom.questions.families.root import root_asks
 from quizroom.questions.families.set import set_asks
 from quizroom.questions.families.two_step import two_step_asks
+from quizroom.questions.formats import with_true_formats
 from quizroom.questions.model import FAMILIES, Family
 from quizroom.questions.syllabus import Syllabus
 
@@ -53,5 +54,6 @@ ASKS: Mapping[Family, Callable[[Syllabus], Iterator[Ask]]] = MappingProxyType(
 
 @lru_cache(maxsize=8 * len(FAMILIES))
 def asks_of(syllabus: Syllabus, family: Family) -> tuple[Ask, ...]:
-    """All asks of a family; remembered, as the syllabus is."""
-    return tuple(ASKS[family](syllabus))
+    """All asks of a family that can be put in some format; remembered, as the syllabus is."""
+    asks = (with_true_formats(syllabus, ask) for ask in ASKS[family](syllabus))
+    return tuple(ask for ask in asks if ask.formats)

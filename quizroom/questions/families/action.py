@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.asking import ask_for_muscle, ask_for_value, muscles_and_heads
 from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.words import action_text, place_text, unit_text
@@ -19,17 +19,17 @@ def action_asks(syllabus: Syllabus) -> Iterator[Ask]:
             if len(syllabus.catalogue.joints[action.partition(".")[0]].movements) >= _FEWEST_MOVEMENTS:
                 yield _movement_of(syllabus, unit, action)
             yield _action_of(syllabus, unit, action)
-    for muscle in syllabus.muscles:
-        for action in certain_values(syllabus, "action", Unit(muscle)):
-            yield ask_for_muscle(
-                syllabus,
-                family="action",
-                relation="action",
-                direction="action_to_muscle",
-                value=action,
-                unit=Unit(muscle),
-                stem=f"Which of these muscles produces {action_text(syllabus.words, action)}?",
-            )
+    for unit, action in muscles_and_heads(syllabus, "action"):
+        which = "Which of these" if unit.part else "Which of these muscles"
+        yield ask_for_muscle(
+            syllabus,
+            family="action",
+            relation="action",
+            direction="action_to_head" if unit.part else "action_to_muscle",
+            value=action,
+            unit=unit,
+            stem=f"{which} produces {action_text(syllabus.words, action)}?",
+        )
 
 
 def _movement_of(syllabus: Syllabus, unit: Unit, action: str) -> Ask:

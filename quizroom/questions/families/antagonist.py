@@ -91,7 +91,8 @@ def _reason(syllabus: Syllabus, _: Ask, action: str) -> Reason:
     movement = syllabus.catalogue.movements[action.partition(".")[2]]
     name = capitalised(concept_text(syllabus.words, "movement", movement.id))
     opposite = concept_text(syllabus.words, "movement", movement.antagonist)
-    return Reason(text=f"{name} is the opposite of {opposite}.", sources=_sources(syllabus, movement.id))
+    sources = _sources(syllabus, movement.id) or _sources(syllabus, movement.antagonist)
+    return Reason(text=f"{name} is the opposite of {opposite}.", sources=sources)
 
 
 def _sources(syllabus: Syllabus, movement: str) -> tuple[str, ...]:

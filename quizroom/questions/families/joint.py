@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.asking import ask_for_muscle, ask_for_value, muscles_and_heads
 from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, claims_of, units
 from quizroom.questions.words import concept_text, is_true_joint, unit_text
@@ -23,17 +23,19 @@ def joint_asks(syllabus: Syllabus) -> Iterator[Ask]:
                 value=joint,
                 stem=f"Which of these {agreeing(text, 'does', 'do')} {text} cross?",
             )
-    for muscle in syllabus.muscles:
-        for joint in _joints(syllabus, Unit(muscle)):
-            yield ask_for_muscle(
-                syllabus,
-                family="joint",
-                relation="crossing",
-                direction="joint_to_muscle",
-                value=joint,
-                unit=Unit(muscle),
-                stem=f"Which of these muscles crosses the {concept_text(syllabus.words, 'joint', joint)}?",
-            )
+    for unit, joint in muscles_and_heads(syllabus, "crossing"):
+        if joint not in _joints(syllabus, unit):
+            continue
+        which = "Which of these" if unit.part else "Which of these muscles"
+        yield ask_for_muscle(
+            syllabus,
+            family="joint",
+            relation="crossing",
+            direction="joint_to_head" if unit.part else "joint_to_muscle",
+            value=joint,
+            unit=unit,
+            stem=f"{which} crosses the {concept_text(syllabus.words, 'joint', joint)}?",
+        )
 
 
 def _joints(syllabus: Syllabus, unit: Unit) -> tuple[str, ...]:

@@ -3,7 +3,13 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.asking import ask_for_muscle, ask_for_value, has_one_muscle, has_one_value
+from quizroom.questions.asking import (
+    ask_for_muscle,
+    ask_for_value,
+    has_one_muscle,
+    has_one_value,
+    muscles_and_heads,
+)
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.traits import is_asked_nerve
 from quizroom.questions.words import concept_text, unit_text
@@ -13,8 +19,9 @@ def nerve_asks(syllabus: Syllabus) -> Iterator[Ask]:
     """All asks about motor nerves, in both directions; roots are another matter."""
     for unit in units(syllabus, "nerve"):
         yield from _from_muscle(syllabus, unit)
-    for muscle in syllabus.muscles:
-        yield from _from_nerve(syllabus, Unit(muscle))
+    for unit, nerve in muscles_and_heads(syllabus, "nerve"):
+        if is_asked_nerve(syllabus.catalogue, nerve):
+            yield _from_nerve(syllabus, unit, nerve)
 
 
 def _from_muscle(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
@@ -34,20 +41,19 @@ def _from_muscle(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
         )
 
 
-def _from_nerve(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
-    for nerve in _asked_nerves(syllabus, unit):
-        name = concept_text(syllabus.words, "nerve", nerve)
-        typed = has_one_muscle(syllabus, "nerve", nerve)
-        yield ask_for_muscle(
-            syllabus,
-            family="nerve",
-            relation="nerve",
-            direction="nerve_to_muscle",
-            value=nerve,
-            unit=unit,
-            stem=f"Which of these muscles does the {name} supply?",
-            wording=f"Name the muscle on your list that the {name} supplies." if typed else "",
-        )
+def _from_nerve(syllabus: Syllabus, unit: Unit, nerve: str) -> Ask:
+    name = concept_text(syllabus.words, "nerve", nerve)
+    typed = not unit.part and has_one_muscle(syllabus, "nerve", nerve)
+    return ask_for_muscle(
+        syllabus,
+        family="nerve",
+        relation="nerve",
+        direction="nerve_to_head" if unit.part else "nerve_to_muscle",
+        value=nerve,
+        unit=unit,
+        stem=f"Which of these {'' if unit.part else 'muscles '}does the {name} supply?",
+        wording=f"Name the muscle on your list that the {name} supplies." if typed else "",
+    )
 
 
 def _asked_nerves(syllabus: Syllabus, unit: Unit) -> tuple[str, ...]:

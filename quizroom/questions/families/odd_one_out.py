@@ -87,7 +87,12 @@ def _ask(syllabus: Syllabus, relation: Relation, value: str, odd: str, lacking: 
 
 
 def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    yield from _ranks_of(syllabus, ask.key[0])
+    """Those near the odd one; a nerve that they have in common in its region is a sibling of its nerve."""
+    odd = syllabus.catalogue.muscles[ask.key[0]]
+    yield from kindred_ranks(syllabus, odd.id)
+    if ask.relation == "nerve":
+        yield "sibling_nerve", syllabus.kinship.by_region[odd.region]
+    yield from _ranks_of(syllabus, odd.id)
 
 
 def _ranks_of(syllabus: Syllabus, muscle: str) -> Iterator[Rank]:

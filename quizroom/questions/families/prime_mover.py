@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.asking import ask_for_muscle, ask_for_value, muscles_and_heads
 from quizroom.questions.grammar import agreeing
-from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
+from quizroom.questions.syllabus import Syllabus, certain_values, units
 from quizroom.questions.words import action_text, unit_text
 
 
@@ -24,14 +24,14 @@ def prime_mover_asks(syllabus: Syllabus) -> Iterator[Ask]:
                 value=action,
                 stem=f"Of which of these movements {movers}?",
             )
-    for muscle in syllabus.muscles:
-        for action in certain_values(syllabus, "prime", Unit(muscle)):
-            yield ask_for_muscle(
-                syllabus,
-                family="prime_mover",
-                relation="prime",
-                direction="action_to_muscle",
-                value=action,
-                unit=Unit(muscle),
-                stem=f"Which of these muscles is a prime mover of {action_text(syllabus.words, action)}?",
-            )
+    for unit, action in muscles_and_heads(syllabus, "prime"):
+        which = "Which of these" if unit.part else "Which of these muscles"
+        yield ask_for_muscle(
+            syllabus,
+            family="prime_mover",
+            relation="prime",
+            direction="action_to_head" if unit.part else "action_to_muscle",
+            value=action,
+            unit=unit,
+            stem=f"{which} is a prime mover of {action_text(syllabus.words, action)}?",
+        )
