@@ -14,7 +14,8 @@ class BlueprintScreen:
         self.page = desk.page
         self.page.get_by_role("group", name="Course list").get_by_text(course).click()
         self.page.get_by_label("fill in a grid of regions and families").check()
-        expect(self.table).to_be_visible()
+        # A first count of a long list takes seconds of work, and more on a busy machine.
+        expect(self.table).to_be_visible(timeout=90_000)
 
     @property
     def table(self) -> Locator:
