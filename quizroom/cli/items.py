@@ -22,6 +22,7 @@ class _Wanted:
     families: tuple[str, ...]
     seed: int
     rounds: int | None
+    report: bool
     output: str
     folder: Path | None
 
@@ -31,6 +32,7 @@ class _Wanted:
 @click.option("--family", "families", multiple=True, help="Family; may be repeated [default: the course's].")
 @click.option("--seed", type=int, default=1, show_default=True, help="The same seed gives the same items.")
 @click.option("--rounds", type=click.IntRange(1, 1000), help="Deal so many [default: print all there are].")
+@click.option("--report", is_flag=True, help="Say where wrong options come from, and which rules are broken.")
 @click.option("--format", "output", type=click.Choice(["text", "jsonl"]), default="text", show_default=True)
 @click.option("--content", "folder", type=click.Path(path_type=Path, file_okay=False), help="Content folder.")
 def items(**given: Any) -> None:
@@ -38,6 +40,7 @@ def items(**given: Any) -> None:
     from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
     from quizroom.questions.deck import CannotDeal  # noqa: PLC0415 - likewise
     from quizroom.questions.print import item_as_json, item_as_text  # noqa: PLC0415 - likewise
+    from quizroom.questions.report import report_lines, report_of  # noqa: PLC0415 - likewise
 
     wanted = _Wanted(**given)
     catalogue = catalogue_of(wanted.folder)
@@ -45,6 +48,9 @@ def items(**given: Any) -> None:
     if course is None:
         raise click.ClickException(_no_such("course list", wanted.course, tuple(catalogue.courses)))
     try:
+        if wanted.report:
+            click.echo("\n".join(report_lines(report_of(_items(catalogue, course, wanted)))))
+            return
         for item in _items(catalogue, course, wanted):
             as_json = wanted.output == "jsonl"
             click.echo(json.dumps(item_as_json(item), ensure_ascii=False) if as_json else item_as_text(item))

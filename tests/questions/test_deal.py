@@ -70,14 +70,6 @@ def test_all_muscles_come_before_any_comes_twice() -> None:
     assert len(set(muscles[:listed])) >= listed - 1  # one may have no fair question left in its turn
 
 
-def test_the_key_stands_at_every_place_equally_often() -> None:
-    """Chi-square over many deals of four options; 16.27 is the 0.1 % point for three degrees of freedom."""
-    places = Counter(item.key[0] for seed in range(40) for item in dealt(seed=seed) if len(item.options) == 4)
-    expected = places.total() / 4
-    assert places.total() > 300
-    assert sum((places[letter] - expected) ** 2 / expected for letter in "ABCD") < 16.27
-
-
 def test_what_cannot_be_dealt_is_said_in_a_sentence() -> None:
     with pytest.raises(CannotDeal, match=r"yields \d+ questions .* 100000 were asked for\. Choose fewer"):
         dealt(rounds=100_000)

@@ -17,24 +17,6 @@ def texts(item: Item) -> list[str]:
     return [item.stem, item.why.text, *(option.reason.text for option in item.options)]
 
 
-def test_a_stem_is_one_short_question_or_asks_for_a_name() -> None:
-    for item in all_items():
-        assert item.stem.endswith("?") or (item.stem.startswith("Name ") and item.stem.endswith(".")), (
-            item.stem
-        )
-        assert len(item.stem.split()) <= 25, item.stem
-
-
-def test_no_stem_is_negative_and_no_option_is_all_or_none() -> None:
-    for item in all_items():
-        assert not re.search(r"\b(not|except|false|incorrect)\b", item.stem, re.IGNORECASE), item.stem
-        assert not any(re.search(r"\b(all|none) of\b", option.text) for option in item.options)
-
-
-def test_no_stem_ends_in_an_article_that_tells_the_key() -> None:
-    assert not any(re.search(r"\b(a|an|the)\?$", item.stem) for item in all_items())
-
-
 def test_every_option_has_a_reason_of_its_own_in_a_sentence() -> None:
     for item in all_items():
         for option in item.options:

@@ -1,0 +1,75 @@
+"""Where the wrong options of a course list come from, family by family."""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Literal
+
+from quizroom.questions.model import DistractorSource, Family, Item
+from quizroom.questions.rules import breaches
+
+TEACHING: frozenset[DistractorSource] = frozenset(
+    (
+        *("class_error", "look_alike", "same_compartment", "neighbouring_landmark", "homologous_bone"),
+        *("sibling_nerve", "sibling_artery", "antagonist"),
+    )
+)
+"""The first seven sources of the trade, which a class is likely to mix up; arteries are taken with nerves."""
+
+
+@dataclass(slots=True, kw_only=True)
+class FamilyReport:
+    """What one family yields. `sources` counts wrong options, `broken` rules of item writing."""
+
+    family: Family | Literal["all"]
+    items: int = 0
+    sources: Counter[DistractorSource] = field(default_factory=Counter)
+    broken: Counter[str] = field(default_factory=Counter)
+
+    @property
+    def teaching(self) -> float:
+        """Share of wrong options from the sources that teach; 1 where there are no options at all."""
+        total = self.sources.total()
+        return sum(self.sources[source] for source in TEACHING) / total if total else 1.0
+
+
+def report_of(items: Iterable[Item]) -> tuple[FamilyReport, ...]:
+    """One report for each family among the items, in the order in which they come."""
+    reports: dict[Family, FamilyReport] = {}
+    for item in items:
+        report = reports.setdefault(item.family, FamilyReport(family=item.family))
+        report.items += 1
+        report.sources.update(option.source for option in item.options if option.source != "key")
+        report.broken.update(rule for rule, _ in breaches(item))
+    return tuple(reports.values())
+
+
+def total_of(reports: Iterable[FamilyReport]) -> FamilyReport:
+    """All reports as one."""
+    total = FamilyReport(family="all")
+    for report in reports:
+        total.items += report.items
+        total.sources += report.sources
+        total.broken += report.broken
+    return total
+
+
+def report_lines(reports: Iterable[FamilyReport]) -> Iterator[str]:
+    """The reports as text: items, share of wrong options from sources that teach, and all sources."""
+    reports = tuple(reports)
+    yield f"{'family':14}{'items':>7}{'wrong':>8}{'teaching':>10}  sources"
+    for report in reports:
+        yield _line(report)
+    if reports:
+        total = total_of(reports)
+        yield _line(total)
+        yield f"Rules of item writing broken: {_counted(total.broken) or 'none'}."
+
+
+def _line(report: FamilyReport) -> str:
+    counts = f"{report.family:14}{report.items:7}{report.sources.total():8}{report.teaching:10.1%}"
+    return f"{counts}  {_counted(report.sources)}".rstrip()
+
+
+def _counted(counter: Counter[str] | Counter[DistractorSource]) -> str:
+    return ", ".join(f"{name} {times}" for name, times in counter.most_common())
