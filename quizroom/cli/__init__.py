@@ -2,12 +2,14 @@
 
 import click
 
+from quizroom.cli.bench import bench
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
 from quizroom.cli.items import items
 from quizroom.cli.lesion import lesion
 from quizroom.cli.rehearse import rehearse
 from quizroom.cli.serve import serve
+from quizroom.cli.typed import typed
 
 
 @click.group(invoke_without_command=True)
@@ -18,7 +20,7 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, lesion, rehearse):
+for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench):
     main.add_command(command)
 
 __all__ = ["main"]

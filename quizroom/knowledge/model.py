@@ -320,5 +320,7 @@ class Course:
     """(concept id, term to show)."""
     abbreviations: tuple[str, ...] = ()
     spelling: Literal["exact", "half", "accept"] = "accept"
+    specificity: Literal["exact", "half", "accept"] = "exact"
+    """What a typed answer is worth that names the whole for the part: nothing, half, all."""
     attachment_words: Literal["origin and insertion", "proximal and distal"] = "origin and insertion"
     house_rules: tuple[HouseRule, ...] = ()

@@ -129,6 +129,11 @@ def has_one_muscle(syllabus: Syllabus, relation: Relation, value: str) -> bool:
     )
 
 
+def has_one_head(reaching: tuple[Claim, ...], unit: Unit) -> bool:
+    """Whether one head alone can be typed: no other, and not its whole muscle, is recorded at all."""
+    return {(claim.muscle, claim.part) for claim in reaching} == {(unit.muscle, unit.part)}
+
+
 def sure_claims(syllabus: Syllabus, relation: Relation, value: str) -> Iterator[Claim]:
     """Claims by which a muscle surely counts: at the value, on a part of it, by a branch of it."""
     table = syllabus.tables[relation]

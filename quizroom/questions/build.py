@@ -8,12 +8,12 @@ from quizroom.knowledge.segments import SEGMENTS
 from quizroom.questions.ask import Ask
 from quizroom.questions.choose import wrong_for_set, wrong_options
 from quizroom.questions.formats import TYPED_FORMATS
-from quizroom.questions.model import LETTERS, Accepted, Format, Item, NearTerm, Option
-from quizroom.questions.near import accepted_terms, near_terms
+from quizroom.questions.model import LETTERS, Format, Item, Option
 from quizroom.questions.ranks import Candidate
 from quizroom.questions.reasons import reason_of_option, reason_of_term, why_of
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.timing import seconds_for
+from quizroom.questions.typed_terms import TypedTerms, typed_terms
 from quizroom.questions.words import concept_text
 
 FEWEST_BESIDE_SET = 3
@@ -62,7 +62,7 @@ def _options(syllabus: Syllabus, ask: Ask, wrong: Sequence[Candidate], random: R
 def _item(syllabus: Syllabus, ask: Ask, format_: Format, options: tuple[Option, ...], random: Random) -> Item:
     typed = format_ in TYPED_FORMATS
     stem = ask.wording if typed else ask.stem
-    accepted = _accepted(syllabus, ask) if typed else ()
+    terms = _terms(syllabus, ask) if typed else None
     return Item(
         id=blake2s(f"{random.random()}/{ask.id}".encode(), digest_size=8).hexdigest(),
         family=ask.family,
@@ -73,8 +73,8 @@ def _item(syllabus: Syllabus, ask: Ask, format_: Format, options: tuple[Option, 
         options=options,
         key=tuple(option.letter for option in options if option.source == "key"),
         pick=len(ask.key),
-        accepted=accepted,
-        near=_near(syllabus, ask, accepted) if typed else (),
+        accepted=terms.accepted if terms else (),
+        near=terms.near if terms else (),
         spelling=syllabus.course.spelling,
         why=why_of(syllabus, ask),
         facts=ask.facts,
@@ -84,22 +84,10 @@ def _item(syllabus: Syllabus, ask: Ask, format_: Format, options: tuple[Option, 
     )
 
 
-def _accepted(syllabus: Syllabus, ask: Ask) -> tuple[Accepted, ...]:
-    vocabulary = syllabus.vocabulary()
-    return tuple(
-        Accepted(
-            concept=concept,
-            text=concept_text(syllabus.words, ask.kind, concept),
-            terms=accepted_terms(vocabulary, concept),
-        )
-        for concept in (*ask.key, *ask.also)
-    )
-
-
-def _near(syllabus: Syllabus, ask: Ask, accepted: Sequence[Accepted]) -> tuple[NearTerm, ...]:
-    terms = {one.concept: one.terms for one in accepted}
-    found = near_terms(syllabus.vocabulary(), terms, syllabus.vocabulary().of_concept[ask.key[0]][0].kind)
-    return tuple(
-        NearTerm(concept=term.concept, term=term.text, tells=reason_of_term(syllabus, ask, term))
-        for term in found
+def _terms(syllabus: Syllabus, ask: Ask) -> TypedTerms:
+    return typed_terms(
+        syllabus,
+        (*ask.key, *ask.also),
+        lambda concept: concept_text(syllabus.words, ask.kind, concept),
+        lambda term: reason_of_term(syllabus, ask, term),
     )

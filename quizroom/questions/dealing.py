@@ -19,8 +19,9 @@ _TYPED: tuple[Format, ...] = ("typed", "free_list")
 _MUSCLES_LOOKED_AT = 12
 """Muscles tried for a question that nothing shown before gives away, before one is taken all the same."""
 
-_NO_DRAWBACK = (0, False)
-
+_ASKS_LOOKED_AT = 8
+"""And asks about each of these."""
+Drawback = tuple[int, bool]
 Hands = dict[str, tuple[Ask, ...] | list[Ask]]
 """What is left to ask by first muscle: a tuple until it is first looked at, then a shuffled list."""
 
@@ -34,8 +35,8 @@ class Dealing:
     random: Random
     seed: int
     left: dict[Family, Hands]
-    order: dict[str, float]
-    """A place by chance for each muscle, to break ties."""
+    turn: dict[str, float]
+    """When the turn of each muscle comes: after as many rounds as it was shown in, ties broken by chance."""
     dealt: Counter[Family] = field(default_factory=Counter)
     covered: Counter[str] = field(default_factory=Counter)
     asked: set[str] = field(default_factory=set)
@@ -61,8 +62,8 @@ def start_dealing(
 ) -> Dealing:
     """A fresh hand."""
     left: dict[Family, Hands] = {family: dict(_hands(syllabus, family, formats)) for family in families}
-    order = {muscle: random.random() for muscle in syllabus.muscles}
-    return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, order=order)
+    turn = {muscle: random.random() for muscle in syllabus.muscles}
+    return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, turn=turn)
 
 
 @lru_cache(maxsize=64)
@@ -98,6 +99,8 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
         dealing.dealt[item.family] += 1
         dealing.typed += item.format in _TYPED
         dealing.covered.update(item.muscles)
+        for muscle in item.muscles:
+            dealing.turn[muscle] = dealing.turn.get(muscle, 0) + 1
         dealing.told.update(fact for option in item.options for fact in option.reason.facts)
 
 
@@ -107,7 +110,7 @@ def _item_of(dealing: Dealing, family: Family) -> Item | None:
         ask = _best_ask(dealing, hands)
         if ask is None:
             return None
-        _hand(dealing, hands, ask.muscles[0]).remove(ask)
+        hands[ask.muscles[0]] = [one for one in hands[ask.muscles[0]] if one is not ask]
         item = build_item(dealing.syllabus, ask, _format(dealing, ask), dealing.seed)
         if item is not None:
             return item
@@ -115,42 +118,46 @@ def _item_of(dealing: Dealing, family: Family) -> Item | None:
 
 def _best_ask(dealing: Dealing, hands: Hands) -> Ask | None:
     """An ask about the muscle that was shown least, best one that nothing shown gives away."""
-    best: tuple[tuple[int, bool], Ask] | None = None
-    for found in islice(_firsts(dealing, hands), _MUSCLES_LOOKED_AT):
-        if best is None or found[0] < best[0]:
-            best = found
-        if best[0] == _NO_DRAWBACK:
+    best: tuple[Drawback, Ask] | None = None
+    for least, drawback, ask in islice(_firsts(dealing, hands), _MUSCLES_LOOKED_AT):
+        if best is None or drawback < best[0]:
+            best = drawback, ask
+        if best[0] <= least:
             break
     return best[1] if best else None
 
 
-def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[tuple[int, bool], Ask]]:
-    """For each muscle, least covered first, the ask that is given away least, with its drawback."""
+def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[Drawback, Drawback, Ask]]:
+    """For each muscle whose turn it is, the ask that is given away least.
+
+    With the least drawback that any ask about it, or about a later muscle, can have, and its own.
+    """
     typed_next = dealing.wants_typed
-    covered, order = dealing.covered, dealing.order
-    for muscle in sorted(hands, key=lambda one: (covered[one], order[one])):
-        best: tuple[tuple[int, bool], Ask] | None = None
-        for ask in _hand(dealing, hands, muscle):
+    for muscle in sorted(hands, key=dealing.turn.__getitem__):
+        least = (2 * (muscle in dealing.covered), False)
+        best: tuple[Drawback, Ask] | None = None
+        for ask in islice(_hand(dealing, hands, muscle), _ASKS_LOOKED_AT):
             drawback = (_given_away(dealing, ask), typed_next and not _typed_formats(dealing, ask))
             if best is None or drawback < best[0]:
                 best = drawback, ask
-            if drawback == _NO_DRAWBACK:
+            if drawback == least:
                 break
         if best:
-            yield best
+            yield least, *best
 
 
-def _hand(dealing: Dealing, hands: Hands, muscle: str) -> list[Ask]:
+def _hand(dealing: Dealing, hands: Hands, muscle: str) -> Iterator[Ask]:
     """What is left to ask of a muscle, in an order by chance; what was asked since is thrown away."""
     asks = hands[muscle]
     if isinstance(asks, tuple):
-        asks = dealing.random.sample(asks, len(asks))
-    left = [ask for ask in asks if dealing.asked.isdisjoint(ask.facts)]
-    if left:
-        hands[muscle] = left
-    else:
+        asks = hands[muscle] = dealing.random.sample(asks, len(asks))
+    for ask in tuple(asks):
+        if dealing.asked.isdisjoint(ask.facts):
+            yield ask
+        else:
+            asks.remove(ask)
+    if not asks:
         del hands[muscle]
-    return left
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:

@@ -94,11 +94,12 @@ def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position
 
 def all_items(catalogue: Catalogue, course: Course, family: Family, seed: int) -> Iterator[Item]:
     """Every item that a family can make of a course list, in every format, in the order of the list."""
-    yield from items_of(syllabus_of(catalogue, course), family, seed)
+    syllabus = syllabus_of(catalogue, course)
+    yield from (_rated(syllabus, item) for item in items_of(syllabus, family, seed))
 
 
 def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
-    """The same for a syllabus made before."""
+    """The same for a syllabus made before, without the predicted difficulty."""
     for ask in asks_of(syllabus, family):
         for format_ in ask.formats:
             item = build_item(syllabus, ask, format_, seed)

@@ -3,7 +3,13 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.asking import ask_for_muscle, ask_for_value, has_one_muscle, has_one_value
+from quizroom.questions.asking import (
+    ask_for_muscle,
+    ask_for_value,
+    has_one_head,
+    has_one_muscle,
+    has_one_value,
+)
 from quizroom.questions.claim import Claim
 from quizroom.questions.syllabus import (
     Syllabus,
@@ -75,7 +81,8 @@ def _from_site(syllabus: Syllabus, end: End, unit: Unit) -> Iterator[Ask]:
             continue
         place = site_text(syllabus.words, site)
         verb = end_verb(syllabus.words, end, ["it"])
-        typed = not unit.part and has_one_muscle(syllabus, end, site)
+        typed = has_one_head(reaching, unit) if unit.part else has_one_muscle(syllabus, end, site)
+        thing = "head" if unit.part else "muscle"
         yield ask_for_muscle(
             syllabus,
             family=end,
@@ -84,7 +91,7 @@ def _from_site(syllabus: Syllabus, end: End, unit: Unit) -> Iterator[Ask]:
             value=site,
             unit=unit,
             stem=f"Which of these {'' if unit.part else 'muscles '}{verb} {place}?",
-            wording=f"Name the muscle on your list that {verb} {place}." if typed else "",
+            wording=f"Name the {thing} on your list that {verb} {place}." if typed else "",
         )
 
 

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from quizroom.knowledge.terms import normalise
 from quizroom.questions.ask import Ask
 from quizroom.questions.model import Format
 from quizroom.questions.near import accepted_terms
 from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.typed import form_of
 
 TYPED_FORMATS: tuple[Format, ...] = ("typed", "free_list")
 LONGEST_STEM_WORDS = 25
@@ -27,8 +27,8 @@ def _can_be_put(syllabus: Syllabus, ask: Ask, format_: Format) -> bool:
 
 def _tells_the_answer(syllabus: Syllabus, ask: Ask) -> bool:
     """Whether the question holds all words of an accepted term: the nerve to subclavius, and subclavius."""
-    asked = set(normalise(ask.wording).split())
+    asked = set(form_of(ask.wording).split())
     vocabulary = syllabus.vocabulary()
     accepted = (term for concept in (*ask.key, *ask.also) for term in accepted_terms(vocabulary, concept))
-    words = (normalise(term).split() for term in accepted)
+    words = (form_of(term).split() for term in accepted)
     return any({word for word in term if len(word) > _SMALL_WORD} <= asked for term in words)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from quizroom.knowledge.anatomy import nerve_descendants
 from quizroom.knowledge.anatomy.lesion import EXPECTATION
 from quizroom.knowledge.wording import listed
 from quizroom.questions.ask import Ask
@@ -21,7 +22,7 @@ def reason_of_loss(syllabus: Syllabus, ask: Ask, concept: str) -> Reason:
     text = unit_text(syllabus.words, muscle, part)
     lost = syllabus.injuries.is_lost(ask.subject, muscle, part)
     outcome = f"{agreeing(text, 'it is', 'they are')} {'lost' if lost else 'spared'}"
-    way = _way_from_cut(syllabus, ask.value, unit) if lost else ""
+    way = _way_from_cut(syllabus, ask.value, unit) if lost else _way_past_cut(syllabus, ask.value, unit)
     return _expected(supply, f"{supply.text.rstrip('.')}{way}: {outcome}.")
 
 
@@ -31,6 +32,13 @@ def _way_from_cut(syllabus: Syllabus, cut: str, unit: Unit) -> str:
     if len(values) != 1 or cut in values:
         return ""
     return f", which comes from {definite(concept_text(syllabus.words, 'nerve', cut))}"
+
+
+def _way_past_cut(syllabus: Syllabus, cut: str, unit: Unit) -> str:
+    """That a muscle of the nerve that is cut is reached before the cut."""
+    values = {claim.value for claim in claims_of(syllabus, "nerve", unit) if claim.usual}
+    below = nerve_descendants(syllabus.catalogue, cut) | {cut}
+    return " by a branch that leaves before the cut" if values and values <= below else ""
 
 
 def reason_of_movement(syllabus: Syllabus, ask: Ask, action: str) -> Reason:

@@ -31,6 +31,7 @@ Family = Literal[
     "matching",
 ]
 Spelling = Literal["exact", "half", "accept"]
+Worth = Literal["none", "half", "full"]
 DistractorSource = Literal[
     "key",
     "class_error",
@@ -91,6 +92,8 @@ class NearTerm:
     term: str
     tells: str
     """What that other thing is, shown to whoever typed it."""
+    worth: Worth = "none"
+    """What it counts all the same: the whole where a part was asked for, if the course takes it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,8 +7,7 @@ from functools import cache
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.lexicon import Term, lexicon
 from quizroom.knowledge.model import Course, TermKind
-from quizroom.knowledge.terms import normalise
-from quizroom.questions.typed import FURTHEST, forms_near
+from quizroom.questions.typed import FURTHEST, form_of, forms_near
 
 _UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
 """What nobody types who was asked for a nerve or an artery."""
@@ -28,9 +27,14 @@ class Vocabulary:
 
 
 def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
-    """All exact terms; an abbreviation is accepted only if the course lists it."""
+    """All exact terms; an abbreviation is accepted only if the course lists it.
+
+    Words that are told apart from a term but name nothing here (ileum) stand under their set of look-alikes.
+    """
     terms = {form: tuple(t for t in group if t.exact) for form, group in lexicon(catalogue).items()}
     terms = {form: group for form, group in terms.items() if group}
+    for term in _outside_words(catalogue):
+        terms.setdefault(form_of(term.text), (term,))
     of_concept: dict[str, list[Term]] = {}
     by_first_word: dict[str, list[str]] = {}
     for form, group in terms.items():
@@ -45,6 +49,12 @@ def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
         near=_finder(tuple(terms)),
         abbreviations=frozenset(course.abbreviations),
     )
+
+
+def _outside_words(catalogue: Catalogue) -> Iterator[Term]:
+    for alike in catalogue.lookalikes.values():
+        for word in alike.also:
+            yield Term(text=word, concept=alike.id, kind=alike.kind, standing="synonym")
 
 
 def accepted_terms(vocabulary: Vocabulary, concept: str) -> tuple[str, ...]:
@@ -64,7 +74,7 @@ def near_terms(
 
     `accepted` holds the terms of each accepted concept. A form that also names one of these is left out.
     """
-    taken = {normalise(text) for texts in accepted.values() for text in texts}
+    taken = {form_of(text) for texts in accepted.values() for text in texts}
     forms = dict.fromkeys(form for own in sorted(taken) for form in _forms_near(vocabulary, own, kind))
     found = (
         term
@@ -104,5 +114,5 @@ def _first_of_kind(terms: tuple[Term, ...], kind: TermKind) -> Iterator[Term]:
 def _with_short_forms(terms: Iterable[Term], taken: set[str]) -> Iterator[Term]:
     for term in terms:
         for text in _as_typed(term.kind, term.text):
-            if normalise(text) not in taken:
+            if form_of(text) not in taken:
                 yield Term(text=text, concept=term.concept, kind=term.kind, standing=term.standing)

@@ -3,6 +3,7 @@
 from dataclasses import asdict, replace
 from typing import Any
 
+from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 
 _WIDTH = 2
@@ -13,7 +14,10 @@ def item_as_text(item: Item, *, reasons: bool = True) -> str:
 
     The key is starred; each wrong option says which source it was drawn from.
     """
-    lines = [f"{item.family} / {item.direction} / {item.format} / {item.seconds} s", item.stem]
+    heading = f"{item.family} / {item.direction} / {item.format} / {item.seconds} s"
+    if item.difficulty is not None:
+        heading += f" / {band_of(item.difficulty)} ({item.difficulty:.2f}, predicted)"
+    lines = [heading, item.stem]
     lines += [
         f"{' ' * _WIDTH}{letter} <- {stem.text}" for letter, stem in zip(item.key, item.stems, strict=False)
     ]

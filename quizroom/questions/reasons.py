@@ -48,6 +48,8 @@ def why_of(syllabus: Syllabus, ask: Ask) -> Reason:
 
 def reason_of_term(syllabus: Syllabus, ask: Ask, term: Term) -> str:
     """What another term denotes, for whoever typed it."""
+    if term.concept in syllabus.catalogue.lookalikes:
+        return syllabus.catalogue.lookalikes[term.concept].tell
     if term.kind == "muscle":
         muscle, _, part = term.concept.partition("/")
         return _reason_of_muscle(syllabus, ask, Unit(muscle, part)).text

@@ -8,13 +8,14 @@ The item carries the accepted terms and those near them, so nothing else is need
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, Protocol
 
 from rapidfuzz.distance import OSA, DamerauLevenshtein
 from rapidfuzz.process import extract
 
 from quizroom.knowledge.terms import normalise
-from quizroom.questions.model import Accepted, Item, NearTerm
+from quizroom.questions.grammar import uncapitalised
+from quizroom.questions.model import Accepted, NearTerm, Spelling
 
 VerdictKind = Literal["right", "half", "wrong", "doubtful"]
 
@@ -37,7 +38,7 @@ _EMPTY_WORDS = frozenset(
 )
 
 
-_form = lru_cache(maxsize=8192)(normalise)
+form_of = lru_cache(maxsize=16384)(normalise)
 """A pure function remembered: a whole class types against the same few hundred terms."""
 
 
@@ -62,17 +63,33 @@ class _Match:
     term: str
 
 
-def verdict(item: Item, text: str) -> Verdict:
-    """Judge one typed answer of an item."""
-    typed = _form(text)
+class Asked(Protocol):
+    """What typed words are judged against: an item, or the terms of a concept alone."""
+
+    @property
+    def accepted(self) -> tuple[Accepted, ...]:
+        """The concepts that count, with their terms."""
+
+    @property
+    def near(self) -> tuple[NearTerm, ...]:
+        """The terms of other concepts that could be meant."""
+
+    @property
+    def spelling(self) -> Spelling:
+        """What a misspelling is worth."""
+
+
+def verdict(item: Asked, text: str) -> Verdict:
+    """Judge one typed answer."""
+    typed = form_of(text)
     if not typed:
         return Verdict(kind="wrong", concept="", because="Nothing was typed.")
     for accepted in item.accepted:
-        if typed in map(_form, accepted.terms):
+        if typed in map(form_of, accepted.terms):
             return Verdict(kind="right", concept=accepted.concept, because=_is_right(accepted))
     for near in item.near:
-        if typed == _form(near.term):
-            return Verdict(kind="wrong", concept=near.concept, because=near.tells)
+        if typed == form_of(near.term):
+            return _verdict_on_other(item, near)
     return _verdict_on_spelling(item, typed)
 
 
@@ -108,21 +125,33 @@ def forms_near(form: str, forms: Sequence[str]) -> tuple[str, ...]:
     return tuple(one for apart, _, one in sorted(found) if apart <= distance)
 
 
-def _verdict_on_spelling(item: Item, typed: str) -> Verdict:
+def _verdict_on_other(item: Asked, near: NearTerm) -> Verdict:
+    """Another term is wrong, unless it is the whole and the course takes that for the part."""
+    asked = item.accepted[0].concept
+    match near.worth:
+        case "none":
+            return Verdict(kind="wrong", concept=near.concept, because=near.tells)
+        case "half":
+            return Verdict(kind="half", concept=asked, because=f"Half a mark: {uncapitalised(near.tells)}")
+        case "full":
+            return Verdict(kind="right", concept=asked, because=f"{near.tells} This list takes it.")
+
+
+def _verdict_on_spelling(item: Asked, typed: str) -> Verdict:
     best = min(
         _matches(item.accepted, typed), key=lambda match: (match.distance is None, match.distance or 0)
     )
     if best.distance is None or best.distance > tolerance(best.term):
         return _doubtful_or_wrong(item, typed)
     other = _nearest_other(item.near, typed)
-    too_close = other and letters_apart(typed, _form(other.term)) < best.distance + _MARGIN
+    too_close = other and letters_apart(typed, form_of(other.term)) < best.distance + _MARGIN
     if not other or not too_close or item.spelling == "exact":
         return _misspelt(item, best.accepted)
     because = f"It may mean {best.accepted.text}, but is nearly as close to {other.term}: the host decides."
     return Verdict(kind="doubtful", concept=best.accepted.concept, because=because)
 
 
-def _misspelt(item: Item, accepted: Accepted) -> Verdict:
+def _misspelt(item: Asked, accepted: Accepted) -> Verdict:
     match item.spelling:
         case "accept":
             because = f"Taken as {accepted.text}; look at the spelling."
@@ -135,9 +164,9 @@ def _misspelt(item: Item, accepted: Accepted) -> Verdict:
             return Verdict(kind="wrong", concept=accepted.concept, because=because)
 
 
-def _doubtful_or_wrong(item: Item, typed: str) -> Verdict:
+def _doubtful_or_wrong(item: Asked, typed: str) -> Verdict:
     for accepted in item.accepted:
-        for term in map(_form, accepted.terms):
+        for term in map(form_of, accepted.terms):
             if _shares_words(typed, term):
                 because = f"It has words of {accepted.text}, but is not quite that name: the host decides."
                 return Verdict(kind="doubtful", concept=accepted.concept, because=because)
@@ -151,12 +180,12 @@ def _matches(accepted: Iterable[Accepted], typed: str) -> list[_Match]:
     return [
         _Match(one, spelling_distance(typed, term), term)
         for one in accepted
-        for term in map(_form, one.terms)
+        for term in map(form_of, one.terms)
     ]
 
 
 def _nearest_other(near: Iterable[NearTerm], typed: str) -> NearTerm | None:
-    return min(near, key=lambda one: letters_apart(typed, _form(one.term)), default=None)
+    return min(near, key=lambda one: letters_apart(typed, form_of(one.term)), default=None)
 
 
 def _shares_words(typed: str, term: str) -> bool:

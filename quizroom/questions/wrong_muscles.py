@@ -28,7 +28,9 @@ def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "same_compartment", _heads(syllabus, muscle)
     for source, others in kindred_ranks(syllabus, muscle):
         yield source, _all(_heads(syllabus, other) for other in others)
-    yield "same_region", _all(_heads(syllabus, other) for other in syllabus.muscles)
+    region = syllabus.catalogue.muscles[muscle].region
+    near = (*syllabus.kinship.by_region[region], *syllabus.kinship.beside_region.get(region, ()))
+    yield "same_region", _all(_heads(syllabus, other) for other in near)
 
 
 def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:

@@ -16,7 +16,7 @@ from quizroom.storage.database import open_database
 from quizroom.storage.system_clock import SystemClock
 from tests.storage.databases import url_in
 
-COMMANDS = ("content", "desk-link", "items", "rehearse", "serve")
+COMMANDS = ("bench", "content", "desk-link", "items", "rehearse", "serve", "typed")
 COURSE = ("--course", "intro_upper_limb")
 
 
@@ -87,6 +87,7 @@ def test_items_are_printed_for_people_with_key_and_reasons() -> None:
     words = run("items", *COURSE, "--rounds", "2", "--seed", "1").output
     assert words.count("[key]") >= 2
     assert words.count("  why: ") == 2
+    assert words.count(", predicted)") == 2
     assert run("items", *COURSE, "--rounds", "2", "--seed", "1").output == words
     assert run("items", *COURSE, "--rounds", "2", "--seed", "2").output != words
 
@@ -109,6 +110,42 @@ def test_items_are_printed_for_machines_one_a_line() -> None:
 )
 def test_what_cannot_be_dealt_is_told_with_a_hint(arguments: tuple[str, ...], hint: str) -> None:
     assert hint in refused("items", *arguments)
+
+
+def test_items_can_be_reported_on_instead() -> None:
+    words = run("items", *COURSE, "--report").output
+    assert words.startswith("family")
+    assert "\nall " in words
+    assert words.endswith("Rules of item writing broken: none.\n")
+
+
+def test_typed_words_are_judged_with_the_reason() -> None:
+    words = run("typed", "satorius", "--for", "sartorius").output
+    assert words.startswith("right: Taken as sartorius; look at the spelling.\n")
+    assert run("typed", "satorius", "--for", "sartorius", "--spelling", "half").output.startswith("half: ")
+    listed = run("typed", "FCR", "--for", "flexor_carpi_radialis", "--course", "kinesiology").output
+    assert listed.startswith("right: ")
+
+
+@pytest.mark.parametrize(
+    "arguments,hint",
+    [
+        (("satorius", "--for", "sartorus"), "sartorius"),
+        (("x", "--for", "sartorius", "--course", "kinesiolgy"), "kinesiology"),
+    ],
+)
+def test_what_nothing_is_known_of_is_told_with_a_hint(arguments: tuple[str, ...], hint: str) -> None:
+    assert hint in refused("typed", *arguments)
+
+
+def test_dealing_is_measured_in_items_a_second() -> None:
+    course = ("--course", "arm_and_forearm")
+    words = run("bench", "items", *course, "--rounds", "30", "--times", "2").output
+    assert words.count("30 items dealt in ") == 2
+    assert words.endswith(" items/s\n")
+    too_many = run("bench", "items", *course, "--rounds", "9999")
+    assert too_many.exit_code == 1
+    assert "Choose fewer rounds" in too_many.output
 
 
 def test_the_shipped_content_has_no_findings() -> None:

@@ -196,9 +196,19 @@ def _on_typed(oracle: Oracle, item: Plain) -> list[str]:
     found += [f"{one} is accepted but not recorded" for one in others if not truths(oracle, item, one)[0]]
     relation, direction = meaning(item)
     if not direction.startswith("muscle_to_"):
-        missing = muscles_that_may(oracle.text, relation, item["subject"]) - {first, *others}
+        missing = _others_that_may(oracle, relation, item["subject"], first) - {first, *others}
         found += [f"{one} may be right but is not accepted" for one in sorted(missing)]
     return found + _on_near(item)
+
+
+def _others_that_may(oracle: Oracle, relation: str, value: str, first: str) -> set[str]:
+    """What else might be typed: other muscles, and of a head's own muscle the other heads."""
+    muscle, _, part = first.partition("/")
+    muscles = muscles_that_may(oracle.text, relation, value)
+    if not part:
+        return set(muscles)
+    heads = (f"{muscle}/{row['id']}" for row in oracle.text.muscles[muscle]["parts"])
+    return set(muscles - {muscle}) | {head for head in heads if may_be(oracle.text, relation, head, value)}
 
 
 def _on_free_list(oracle: Oracle, item: Plain) -> list[str]:
@@ -214,4 +224,6 @@ def _on_free_list(oracle: Oracle, item: Plain) -> list[str]:
 
 def _on_near(item: Plain) -> list[str]:
     accepted = {one["concept"] for one in item["accepted"]}
-    return [f"{near['term']} is both right and wrong" for near in item["near"] if near["concept"] in accepted]
+    both = [f"{near['term']} is both right and wrong" for near in item["near"] if near["concept"] in accepted]
+    counting = [near["term"] for near in item["near"] if near["worth"] != "none" and len(accepted) != 1]
+    return both + [f"{term} is taken for one of several" for term in counting]

@@ -55,3 +55,9 @@ def test_a_family_asks_in_all_its_directions(family: Family) -> None:
 
 def test_every_family_makes_items() -> None:
     assert set(Counter(item.family for item in (*all_items(), *placed_items()))) == set(FAMILIES)
+
+
+def test_an_odd_one_out_is_odd_by_what_the_course_examines() -> None:
+    ways = {item.direction for item in items_of(syllabus("kinesiology"), "odd_one_out", 1)}
+    assert "nerve" not in syllabus("kinesiology").course.families
+    assert ways == {"by_crossing", "by_action"}

@@ -3,10 +3,13 @@
 from functools import cache
 from random import Random
 
+from rapidfuzz.distance import OSA
+from rapidfuzz.process import extract
+
 from quizroom.knowledge.lexicon import Term, terms_of
 from quizroom.knowledge.terms import normalise
 from quizroom.questions.model import Item
-from quizroom.questions.typed import letters_apart, verdict
+from quizroom.questions.typed import verdict
 from tests.questions.lists import COURSES, all_items, catalogue, items_of_course, syllabus
 
 
@@ -45,8 +48,14 @@ def test_no_exact_term_of_the_lexicon_is_accepted_for_another_concept() -> None:
     for item in {item.accepted: item for item in typed_items()}.values():
         accepted = {one.concept for one in item.accepted}
         forms = {normalise(term) for one in item.accepted for term in one.terms}
-        others = [form for form, term in by_form() if term.concept not in accepted and form not in forms]
-        close = [other for other in others if any(letters_apart(other, form) < 5 for form in forms)]
+        taken = {near.term for near in item.near if near.worth != "none"}
+        others = [
+            form
+            for form, term in by_form()
+            if term.concept not in accepted and form not in forms and term.text not in taken
+        ]
+        hits = (extract(form, others, scorer=OSA.distance, score_cutoff=4, limit=None) for form in forms)
+        close = [other for found in hits for other, _, _ in found]
         for other in close + random.sample(others, 20):
             assert verdict(item, other).kind in ("wrong", "doubtful"), (item.stem, other)
 

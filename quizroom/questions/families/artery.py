@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
+from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.words import concept_text, unit_text
 
@@ -33,6 +34,7 @@ def artery_asks(syllabus: Syllabus) -> Iterator[Ask]:
 
 
 def _from_artery(syllabus: Syllabus, unit: Unit, artery: str) -> Ask:
+    name = concept_text(syllabus.words, "artery", artery)
     ask = ask_for_muscle(
         syllabus,
         family="artery",
@@ -40,7 +42,7 @@ def _from_artery(syllabus: Syllabus, unit: Unit, artery: str) -> Ask:
         direction="artery_to_muscle",
         value=artery,
         unit=unit,
-        stem=f"Which of these muscles does the {concept_text(syllabus.words, 'artery', artery)} supply?",
+        stem=f"Which of these muscles {agreeing(name, 'does', 'do')} the {name} supply?",
     )
     muscles, kinship = syllabus.catalogue.muscles, syllabus.kinship
     mates = (mate for one in ask.barred for mate in kinship.by_compartment[muscles[one].compartment])

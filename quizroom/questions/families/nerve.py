@@ -10,6 +10,7 @@ from quizroom.questions.asking import (
     has_one_value,
     muscles_and_heads,
 )
+from quizroom.questions.grammar import agreeing
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.traits import is_asked_nerve
 from quizroom.questions.words import concept_text, unit_text
@@ -43,6 +44,7 @@ def _from_muscle(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
 
 def _from_nerve(syllabus: Syllabus, unit: Unit, nerve: str) -> Ask:
     name = concept_text(syllabus.words, "nerve", nerve)
+    does, supplies = agreeing(name, "does", "do"), agreeing(name, "supplies", "supply")
     typed = not unit.part and has_one_muscle(syllabus, "nerve", nerve)
     return ask_for_muscle(
         syllabus,
@@ -51,8 +53,8 @@ def _from_nerve(syllabus: Syllabus, unit: Unit, nerve: str) -> Ask:
         direction="nerve_to_head" if unit.part else "nerve_to_muscle",
         value=nerve,
         unit=unit,
-        stem=f"Which of these {'' if unit.part else 'muscles '}does the {name} supply?",
-        wording=f"Name the muscle on your list that the {name} supplies." if typed else "",
+        stem=f"Which of these {'' if unit.part else 'muscles '}{does} the {name} supply?",
+        wording=f"Name the muscle on your list that the {name} {supplies}." if typed else "",
     )
 
 

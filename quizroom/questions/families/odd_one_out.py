@@ -23,6 +23,12 @@ _STEMS: Mapping[Relation, str] = {
     "crossing": "Three of these muscles cross the same joint. Which is the odd one out?",
     "action": "Three of these muscles produce the same movement. Which is the odd one out?",
 }
+_EXAMINED_IN: Mapping[Relation, frozenset[str]] = {
+    "nerve": frozenset(("nerve",)),
+    "compartment": frozenset(("compartment",)),
+    "crossing": frozenset(("joint",)),
+    "action": frozenset(("action", "prime_mover")),
+}
 _SHARED_AS: Mapping[Relation, str] = {
     "nerve": "The other three are supplied by",
     "compartment": "The other three belong to",
@@ -32,8 +38,10 @@ _SHARED_AS: Mapping[Relation, str] = {
 
 
 def odd_one_out_asks(syllabus: Syllabus) -> Iterator[Ask]:
-    """All asks for an odd one out among muscles that lie near one another."""
+    """All asks for an odd one out among muscles that lie near one another, by what the course examines."""
     for relation in SHARED:
+        if _EXAMINED_IN[relation].isdisjoint(syllabus.course.families):
+            continue
         for value, alike in _alike(syllabus, relation).items():
             lacking = frozenset(syllabus.catalogue.muscles) - alike
             for odd in _odd_ones(syllabus, relation, value, alike):

@@ -1,0 +1,61 @@
+"""`quizroom bench`."""
+
+from pathlib import Path
+from time import perf_counter
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from quizroom.knowledge.catalogue import Catalogue
+    from quizroom.knowledge.model import Course
+
+
+@click.group()
+def bench() -> None:
+    """Measure how fast this machine does the work of quizroom."""
+
+
+@bench.command("items")
+@click.option("--course", "course_id", help="Id of a course list [default: the one with most muscles].")
+@click.option(
+    "--rounds", type=click.IntRange(1, 10_000), default=1000, show_default=True, help="Items in a deal."
+)
+@click.option("--times", type=click.IntRange(1, 100), default=5, show_default=True, help="Deals to measure.")
+@click.option("--content", "folder", type=click.Path(path_type=Path, file_okay=False), help="Content folder.")
+def bench_items(course_id: str | None, rounds: int, times: int, folder: Path | None) -> None:
+    """Deal 1000 items with the whole knowledge base loaded, and print seconds and items a second."""
+    from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
+    from quizroom.questions.deck import ALL_FORMATS, CannotDeal, DealPlan, deal_from  # noqa: PLC0415 - likewise
+    from quizroom.questions.families import asks_of  # noqa: PLC0415 - likewise
+    from quizroom.questions.model import FAMILIES  # noqa: PLC0415 - likewise
+    from quizroom.questions.syllabus import syllabus_of  # noqa: PLC0415 - likewise
+
+    started = perf_counter()
+    catalogue = catalogue_of(folder)
+    course = _course(catalogue, course_id)
+    loaded = perf_counter()
+    syllabus = syllabus_of(catalogue, course)
+    families = tuple(family for family in FAMILIES if family in course.families)
+    asks = sum(len(asks_of(syllabus, family)) for family in families)
+    prepared = perf_counter()
+    click.echo(f"{len(catalogue.muscles)} muscles loaded in {loaded - started:.2f} s")
+    click.echo(f"{course.id}: {asks} questions found in {prepared - loaded:.2f} s, once for each list")
+    for seed in range(times):
+        begun = perf_counter()
+        plan = DealPlan(families=families, rounds=rounds, seed=seed, formats=ALL_FORMATS)
+        try:
+            dealt = len(deal_from(syllabus, plan))
+        except CannotDeal as reason:
+            raise click.ClickException(str(reason)) from reason
+        seconds = perf_counter() - begun
+        click.echo(f"{dealt} items dealt in {seconds:.2f} s: {dealt / seconds:.0f} items/s")
+
+
+def _course(catalogue: "Catalogue", course_id: str | None) -> "Course":
+    if course_id is None:
+        return max(catalogue.courses.values(), key=lambda course: (len(course.muscles), course.id))
+    if course_id not in catalogue.courses:
+        known = ", ".join(catalogue.courses)
+        raise click.ClickException(f'There is no course list "{course_id}" (known: {known})')
+    return catalogue.courses[course_id]
