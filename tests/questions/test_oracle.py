@@ -95,3 +95,39 @@ def test_too_few_options_and_doubled_texts_are_found() -> None:
     assert any("options" in one for one in complaints(ORACLE, {**item, "options": item["options"][:2]}))
     item["options"][1]["text"] = item["options"][0]["text"]
     assert any("read alike" in one for one in complaints(ORACLE, item))
+
+
+def an_odd_one_out() -> dict[str, Any]:
+    items = items_of(syllabus(REGIONAL), "odd_one_out", 1)
+    return item_as_json(next(item for item in items if item.direction == "by_nerve"))
+
+
+def test_a_second_odd_one_out_is_found() -> None:
+    """The diaphragm shares neither nerve, nor group, nor joint with anything in the limb."""
+    item = an_odd_one_out()
+    assert complaints(ORACLE, item) == []
+    assert complaints(ORACLE, with_wrong_option(item, "diaphragm"))
+
+
+def test_an_odd_one_out_among_muscles_that_share_something_else_is_found() -> None:
+    item = an_odd_one_out()
+    assert any("do not share" in one for one in complaints(ORACLE, {**item, "subject": "phrenic_nerve"}))
+
+
+def test_a_key_that_is_not_the_odd_one_is_found() -> None:
+    item = an_odd_one_out()
+    other = next(option["letter"] for option in item["options"] if option["letter"] not in item["key"])
+    assert any("is not odd by nerve" in one for one in complaints(ORACLE, {**item, "key": (other,)}))
+
+
+def test_a_lesion_that_does_not_say_that_patients_vary_is_found() -> None:
+    item = an_item("lesion", "injury_to_lost", "radial_nerve_in_axilla")
+    bare = {**item, "why": {**item["why"], "text": "It is lost."}}
+    assert complaints(ORACLE, bare) == [f"lesion: {item['stem']} -> no word on patients"]
+
+
+def test_a_muscle_that_a_trunk_may_reach_by_one_segment_more_is_no_wrong_option() -> None:
+    item = an_item("lesion", "injury_to_lost", "upper_trunk")
+    assert complaints(ORACLE, item) == []
+    reached = with_wrong_option(item, "brachioradialis")  # C5-C6 through the radial nerve
+    assert any("may be right" in one for one in complaints(ORACLE, reached))
