@@ -90,4 +90,8 @@ def test_no_more_have_answered_than_were_expected_and_shares_are_shares(history:
         if found is not None:
             assert found.answered == seen(step.room).answered <= found.of <= len(step.room.players)
             assert all(0 <= option.share <= 1 for option in found.options)
-            assert sum(option.is_key for option in found.options) == len(step.room.rounds[-1].item.key)
+            assert all(0 <= row.share <= 1 for row in found.rows)
+            # An ordering and a matching tell their key place by place, all others among the options.
+            told = tuple(option.letter for option in found.options if option.is_key)
+            placed = tuple(row.letter for row in found.rows)
+            assert told + placed == step.room.rounds[-1].item.key
