@@ -35,8 +35,7 @@ def study_sheet(entries: Sequence[StudyEntry], *, title: str, paper: Paper) -> b
     """
     if not entries:
         raise NothingToPrint("Nothing was missed, so there is nothing to print.")
-    # It brings its own fonts and takes some time to import; only who prints needs it.
-    import typst  # noqa: PLC0415
+    import typst  # noqa: PLC0415 - large; only who prints pays
 
     try:
         return _typeset(entries, title, paper)
@@ -46,7 +45,7 @@ def study_sheet(entries: Sequence[StudyEntry], *, title: str, paper: Paper) -> b
 
 
 def _typeset(entries: Sequence[StudyEntry], title: str, paper: Paper) -> bytes:
-    import typst  # noqa: PLC0415
+    import typst  # noqa: PLC0415 - likewise
 
     sheet = {
         "title": title,

@@ -37,7 +37,7 @@ def read(feed: Feed, told: tuple[Told, ...]) -> list[vobject.base.Component]:
 
 
 def test_each_day_of_the_plan_is_an_event_at_the_players_own_time() -> None:
-    # Daylight saving time ends on the first Sunday of November, the 2nd in 2031 (US Energy Policy Act of 2005).
+    # Daylight saving time ends on the first Sunday of November (US Energy Policy Act of 2005): here the 2nd.
     sittings = [Sitting(day=date(2031, 11, 1), minutes=12), Sitting(day=date(2031, 11, 3), minutes=20)]
     events = read(FEED, revise((), sittings, today=TODAY, now=NOW))
     assert [event.dtstart.value for event in events] == [

@@ -88,7 +88,7 @@ def test_a_reader_is_told_language_title_and_structure() -> None:
     root: Any = read(study_sheet(entries(), title="Missed items", paper="a4")).trailer["/Root"]
     assert root["/MarkInfo"]["/Marked"] == True  # noqa: E712 - a value of the file, not a bool
     assert root["/Lang"] == "en"
-    assert root["/ViewerPreferences"]["/DisplayDocTitle"] == True  # noqa: E712
+    assert root["/ViewerPreferences"]["/DisplayDocTitle"] == True  # noqa: E712 - likewise
 
 
 def test_a_title_without_a_font_does_not_lose_the_sheet() -> None:
