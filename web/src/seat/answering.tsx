@@ -3,7 +3,7 @@ import "../parts/buttons.css";
 import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../line/store";
 import type { AnswerFace, ItemFace, PublicView } from "../wire";
-import { ChoiceRows } from "./choice_rows";
+import { AnswerRows, askText, keyedLetter } from "./answer_rows";
 import {
   type Draft,
   draftText,
@@ -15,9 +15,6 @@ import {
   written,
 } from "./draft";
 import type { Handed, HandIn } from "./hand_in";
-import { MatchRows } from "./match_rows";
-import { OrderRows } from "./order_rows";
-import { TypedLines } from "./typed_lines";
 
 /** An open round at the seat: the stem, the options, and what became of one's answer. */
 export function Answering(props: {
@@ -34,7 +31,6 @@ export function Answering(props: {
   const draft = shownDraft(item, kept);
   const form = useRef<HTMLFormElement>(null);
   useRoundFocus(form, item.round);
-  const lettered = item.format === "one_best" || item.format === "pick_n";
   const handIn = (event: Event) => {
     event.preventDefault();
     if (!isEmpty(draft) && !isDone(item, draft, handed, props.known)) {
@@ -43,7 +39,7 @@ export function Answering(props: {
   };
   const byKey = (event: KeyboardEvent) => {
     if (event.key === "Enter" && event.target instanceof HTMLHeadingElement) return handIn(event);
-    const letter = lettered ? letterOf(event, item) : null;
+    const letter = keyedLetter(event, item);
     if (letter === null) return;
     event.preventDefault();
     setDraft(withLetter(draft, letter, item));
@@ -61,26 +57,6 @@ export function Answering(props: {
       <HandInBar item={item} draft={draft} handed={handed} known={props.known} />
     </form>
   );
-}
-
-function AnswerRows(props: {
-  item: ItemFace;
-  draft: Draft;
-  onDraft: (draft: Draft) => void;
-  say: (text: string) => void;
-}) {
-  switch (props.item.format) {
-    case "one_best":
-    case "pick_n":
-      return <ChoiceRows {...props} />;
-    case "ordering":
-      return <OrderRows {...props} />;
-    case "matching":
-      return <MatchRows {...props} />;
-    case "typed":
-    case "free_list":
-      return <TypedLines {...props} />;
-  }
 }
 
 function HandInBar(props: { item: ItemFace; draft: Draft; handed: Handed | null; known: AnswerFace | null }) {
@@ -130,30 +106,6 @@ function asFace(handed: Handed): AnswerFace {
 
 function ofRound(handed: Handed | null, round: number): Handed | null {
   return handed?.answer.round === round ? handed : null;
-}
-
-function askText(item: ItemFace, draft: Draft): string {
-  switch (item.format) {
-    case "one_best":
-      return "Choose the one best answer.";
-    case "pick_n":
-      return `Choose ${item.pick}. Chosen: ${draft.choice.length} of ${item.pick}.`;
-    case "ordering":
-      return "Put all in order with the arrows, the first on top.";
-    case "matching":
-      return `Choose a letter for each row. A letter may come twice. Chosen: ${draft.choice.filter(Boolean).length} of ${item.pick}.`;
-    case "typed":
-      return "Type the term.";
-    case "free_list":
-      return `Type ${item.pick} terms, in any order.`;
-  }
-}
-
-/** A to E, or 1 to 5, while the focus is in the form; with Ctrl and the like the key is not ours. */
-function letterOf(event: KeyboardEvent, item: ItemFace): string | null {
-  if (event.ctrlKey || event.altKey || event.metaKey) return null;
-  const byLetter = item.options.find((option) => option.letter === event.key.toUpperCase());
-  return (byLetter ?? item.options[Number(event.key) - 1])?.letter ?? null;
 }
 
 /** At a new round the focus goes to the stem, so that keys and screen readers begin there. */
