@@ -11,7 +11,20 @@ from pydantic import TypeAdapter
 
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
+from quizroom.protocol.mine import (
+    LookAnswers,
+    LookOutcomes,
+    MineProblem,
+    PlanSettings,
+    PracticeOrder,
+    PracticeSet,
+    SecondLook,
+    Today,
+)
 from quizroom.views.model import DeskView, OwnView, PublicView
+
+READ = ("ClientMessage", "LookAnswers", "PracticeOrder")
+"""Types that the server reads; what it fills in for absent fields is not asked of the sender."""
 
 
 def wire_schema() -> dict[str, Any]:
@@ -25,6 +38,14 @@ def wire_schema() -> dict[str, Any]:
         ("DeskView", DeskView),
         ("DeskSettings", DeskSettings),
         ("BlueprintGrid", BlueprintGrid),
+        ("Today", Today),
+        ("SecondLook", SecondLook),
+        ("LookAnswers", LookAnswers),
+        ("LookOutcomes", LookOutcomes),
+        ("PlanSettings", PlanSettings),
+        ("PracticeOrder", PracticeOrder),
+        ("PracticeSet", PracticeSet),
+        ("MineProblem", MineProblem),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")
@@ -43,7 +64,7 @@ def wire_schema() -> dict[str, Any]:
 
 
 def _mode_of(name: str) -> Literal["validation", "serialization"]:
-    return "validation" if name == "ClientMessage" else "serialization"
+    return "validation" if name in READ else "serialization"
 
 
 if __name__ == "__main__":

@@ -278,6 +278,41 @@ export interface ClockFace {
   paused: boolean;
 }
 /**
+ * A course list to choose from, with what can be practised of it.
+ */
+export interface CourseChoice {
+  families: (
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
+    | "ordering"
+    | "matching"
+  )[];
+  id: string;
+  regions: PlaceChoice[];
+  title: string;
+}
+/**
+ * A region of a course list.
+ */
+export interface PlaceChoice {
+  id: string;
+  name: string;
+}
+/**
  * A course list that the desk offers.
  */
 export interface CourseLine {
@@ -286,6 +321,14 @@ export interface CourseLine {
   id: string;
   muscles: number;
   title: string;
+}
+/**
+ * A day on which the plan wants something: how many looks, how many minutes.
+ */
+export interface DayAhead {
+  count: number;
+  date: string;
+  minutes: number;
 }
 /**
  * An item on the desk. `position` counts from 0 among those ahead; None once opened.
@@ -642,6 +685,117 @@ export interface RosterRow {
   player: string;
 }
 /**
+ * An item as asked again, alone. `label` says in words which fact it is about.
+ */
+export interface Look {
+  face: ItemFace;
+  id: string;
+  label: string;
+  missed: MissedFace | null;
+  region: string;
+  seconds: number;
+  set: string;
+  solution: Solution;
+}
+/**
+ * What was asked in the review, and what was answered ("" for nothing).
+ */
+export interface MissedFace {
+  at: number;
+  chosen: string;
+  key_text: string[];
+  stem: string;
+  title: string;
+}
+/**
+ * The key and everything that explains it. An ordering or a matching has `rows` in place of `options`.
+ */
+export interface Solution {
+  accepted: SolvedTerm[];
+  cautions: string[];
+  contrast: string | null;
+  key: string[];
+  key_text: string[];
+  options: SolvedOption[];
+  records: Record[];
+  rows: SolvedRow[];
+  why: string;
+}
+/**
+ * Something that a typed answer may name, and every exact term for it.
+ */
+export interface SolvedTerm {
+  terms: string[];
+  text: string;
+}
+/**
+ * An option with the reason why it is right or wrong.
+ */
+export interface SolvedOption {
+  is_key: boolean;
+  letter: string;
+  reason: string;
+  text: string;
+}
+/**
+ * A place of an ordering (`stem` is empty) or a row of a matching, with its right option and why.
+ */
+export interface SolvedRow {
+  letter: string;
+  reason: string;
+  stem: string;
+  text: string;
+}
+/**
+ * Client: an answer to a look. Neither letters nor words: it was left blank.
+ */
+export interface LookAnswer {
+  answered_at: number;
+  certainty?: (1 | 2 | 3) | null;
+  choice: string[];
+  look: string;
+  took_ms: number;
+  typed: string[];
+}
+/**
+ * Client: what the outbox holds. The first answer to a look stays; a repeat is answered the same.
+ */
+export interface LookAnswers {
+  answers: LookAnswer[];
+}
+/**
+ * What came of an answer. `mark` is 0 to 1; `due` is the day on which the fact comes back.
+ */
+export interface LookOutcome {
+  because: string;
+  due: string | null;
+  look: string;
+  mark: number;
+  verdict: "right" | "part" | "wrong" | "doubtful" | "none";
+}
+/**
+ * One outcome for each answer, in the same order.
+ */
+export interface LookOutcomes {
+  outcomes: LookOutcome[];
+}
+/**
+ * Why a request came to nothing, in a sentence that says what to do.
+ */
+export interface MineProblem {
+  problem: string;
+}
+/**
+ * A review in which items were missed; `left` are those not looked at again yet.
+ */
+export interface MissedReview {
+  finished_at: number | null;
+  left: number;
+  missed: number;
+  room: string;
+  title: string;
+}
+/**
  * The player's own outcome of a closed round; reasons come with the record.
  */
 export interface OwnResult {
@@ -677,6 +831,72 @@ export interface OwnView {
   version: number;
 }
 /**
+ * What the return plan is made for. Without a date of the practical it looks four weeks ahead.
+ *
+ * `course` may be empty: then what comes back is asked as in the review from which it stems. `time_zone`
+ * is a name of the IANA time zone database, such as Europe/Paris.
+ */
+export interface PlanSettings {
+  course: string;
+  exam_date: string | null;
+  minutes_a_day: number;
+  time_zone: string;
+}
+/**
+ * Client: practice alone. No families or no regions: all that the course list has.
+ *
+ * The same `order` again gives the same set. `seconds` is for each station, None for untimed.
+ */
+export interface PracticeOrder {
+  course: string;
+  families: (
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
+    | "ordering"
+    | "matching"
+  )[];
+  mode: "practice" | "mock";
+  order?: string;
+  regions: string[];
+  rounds: number;
+  seconds: (60 | 75 | 90) | null;
+  spelling: "exact" | "half" | "accept";
+  typed: boolean;
+}
+/**
+ * A set of practice as dealt.
+ */
+export interface PracticeSet {
+  id: string;
+  looks: Look[];
+  mode: "practice" | "mock";
+  seconds: number | null;
+  title: string;
+}
+/**
+ * Mean predicted recall of the facts of a region, 0 to 1: now, and on the day of the practical.
+ */
+export interface RegionForecast {
+  exam: number;
+  facts: number;
+  now: number;
+  region: string;
+}
+/**
  * The answer to one message: done, refused (`code`, `text` say why), or failed (send it again).
  *
  * `now` is server time in ms. `public`, `own` and `desk` come with entering, resuming, watching and
@@ -706,6 +926,14 @@ export interface ReviewLine {
   title: string;
 }
 /**
+ * The items missed in one review, asked again: the most certain and wrong first.
+ */
+export interface SecondLook {
+  looks: Look[];
+  room: string;
+  title: string;
+}
+/**
  * Counts between two phases, at most twice a second; the desk gets its whole view as often.
  *
  * It is also repeated every few seconds. A page that knows another phase or round asks for its views.
@@ -716,4 +944,18 @@ export interface Tally {
   players: number;
   round: number;
   version: number;
+}
+/**
+ * What to do today, and where the plan leads. `minutes` is how long the looks will take.
+ */
+export interface Today {
+  ahead: DayAhead[];
+  courses: CourseChoice[];
+  date: string;
+  exam_date: string;
+  forecast: RegionForecast[];
+  looks: Look[];
+  minutes: number;
+  missed_reviews: MissedReview[];
+  settings: PlanSettings;
 }
