@@ -131,7 +131,7 @@ class CourseChoice:
 class Today:
     """What to do today, and where the plan leads. `minutes` is how long the looks will take."""
 
-    date: date
+    day: date
     exam_date: date
     """The day for which recall is predicted."""
     looks: tuple[Look, ...]

@@ -951,7 +951,7 @@ export interface Tally {
 export interface Today {
   ahead: DayAhead[];
   courses: CourseChoice[];
-  date: string;
+  day: string;
   exam_date: string;
   forecast: RegionForecast[];
   looks: Look[];
