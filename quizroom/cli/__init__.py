@@ -2,6 +2,7 @@
 
 import click
 
+from quizroom.cli.backup import backup, restore
 from quizroom.cli.bench import bench
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
@@ -20,7 +21,7 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench):
+for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore):
     main.add_command(command)
 
 __all__ = ["main"]

@@ -18,7 +18,8 @@ def open_database(url: str) -> Engine:
     Raises:
         NotStored: the database cannot be opened or written.
     """
-    engine = create_engine(url)
+    # What is stored must not come out in the text of an error, and so in a log.
+    engine = create_engine(url, hide_parameters=True)
     if engine.dialect.name == "sqlite":
         event.listen(engine, "connect", _set_up_sqlite)
     try:
