@@ -17,6 +17,7 @@ eventlet.monkey_patch()
 
 # ruff: noqa: E402 -- nothing may be imported before the patch
 import gc
+import signal
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -28,6 +29,7 @@ from flask_socketio import SocketIO
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
+from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
@@ -45,15 +47,19 @@ from quizroom.realtime.alarms import (
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.journal import note_steps
+from quizroom.realtime.meters import Meters
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
+from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.ports import EventLog
 from quizroom.service.reviews import Reviews
-from quizroom.service.rooms import Rooms
+from quizroom.service.rooms import Change, Rooms
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.chance import new_id, new_secret, new_seed
-from quizroom.storage.database import open_database
+from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.system_clock import SystemClock
 
@@ -63,6 +69,15 @@ BACKLOG = 4096
 LARGEST_MESSAGE = 64_000
 PING_EVERY_S = 20
 """Proxies drop sockets that are silent for 30 s or more."""
+LEAVING_S = 0.5
+"""How long a server that is told to end lets its last words go out."""
+
+
+@dataclass(slots=True)
+class Leaving:
+    """Whether somebody told the server to end (SIGTERM)."""
+
+    asked: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +87,7 @@ class Parts:
     settings: Settings
     catalogue: Catalogue
     rooms: Rooms
-    log: SqlEventLog
+    log: EventLog
     clock: SystemClock
     seats: Seats
     sockets: Any
@@ -80,6 +95,9 @@ class Parts:
     broadcast: Broadcast
     entry: HostEntry
     web: Flask
+    meters: Meters
+    leaving: Leaving
+    store_fault: Callable[[], str]
 
 
 def serve(
@@ -89,7 +107,7 @@ def serve(
     players_address: Callable[[int], str],
     ready: Callable[[int, str], None],
 ) -> None:
-    """Listen until killed.
+    """Listen until told to end.
 
     Args:
         settings: how to run.
@@ -108,6 +126,7 @@ def serve(
         desk_settings=desk_settings(catalogue, players_address(port)),
         blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
         secure=settings.address.startswith("https://"),
+        health=Health(faults=lambda: _faults(parts), metrics=parts.meters.page if settings.metrics else None),
     )
     add_pages(parts.web, site)
     give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
@@ -117,7 +136,38 @@ def serve(
     gc.collect()
     gc.freeze()
     ready(port, parts.entry.new_key())
-    eventlet.wsgi.server(listener, _without_deflate(parts.web), log_output=False, max_size=MOST_CONNECTIONS)
+    _listen(parts, listener)
+
+
+def _listen(parts: Parts, listener: Any) -> None:
+    signal.signal(signal.SIGTERM, lambda *_: setattr(parts.leaving, "asked", True))
+    serving = eventlet.spawn(
+        eventlet.wsgi.server,
+        listener,
+        _without_deflate(parts.web),
+        log_output=False,
+        max_size=MOST_CONNECTIONS,
+    )
+    while not parts.leaving.asked:
+        eventlet.sleep(ALARM_EVERY_S)
+        if serving.dead:
+            serving.wait()
+    _leave(parts, listener)
+
+
+def _leave(parts: Parts, listener: Any) -> None:
+    """Let nobody in any more, note the time for open rounds, and send everybody to come back elsewhere."""
+    listener.close()
+    if any_round_is_open(parts.rooms):
+        Pulse(parts.heartbeat, parts.clock).beat_if_due()
+    for sid in parts.seats.all():
+        parts.sockets.disconnect(sid)
+    eventlet.sleep(LEAVING_S)
+
+
+def _faults(parts: Parts) -> tuple[str, ...]:
+    leaving = "This server is about to end." if parts.leaving.asked else ""
+    return tuple(fault for fault in (leaving, parts.store_fault()) if fault)
 
 
 def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
@@ -125,12 +175,14 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     engine = open_database(settings.database_url)
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     sockets = _sockets(web)
-    log, clock, seats = SqlEventLog(engine), SystemClock(), Seats()
+    meters = Meters()
+    log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
+    clock, seats = SystemClock(), Seats()
     broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit)
     rooms = Rooms(
         log=log,
         clock=clock,
-        on_change=broadcast.note,
+        on_change=lambda change: _note(change, broadcast),
         gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
     )
     parts = Parts(
@@ -145,9 +197,18 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         broadcast=broadcast,
         entry=HostEntry(accounts=SqlAccounts(engine), clock=clock, new_secret=new_secret),
         web=web,
+        meters=meters,
+        leaving=Leaving(),
+        store_fault=lambda: database_fault(engine),
     )
+    meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
     _answer_messages(parts)
     return parts
+
+
+def _note(change: Change, broadcast: Broadcast) -> None:
+    broadcast.note(change)
+    note_steps(change)
 
 
 def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
@@ -197,6 +258,7 @@ def _answer_messages(parts: Parts) -> None:
         clock=parts.clock,
         host_of=parts.entry.host_of_cookie_header,
         steady=time.monotonic,
+        answered=parts.meters.answered,
     )
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)

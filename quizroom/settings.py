@@ -3,7 +3,7 @@
 import os
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
@@ -26,6 +26,8 @@ class Settings(BaseModel):
     address: str = Field(default="", description="address that players use, such as https://review.example")
     capacity: Annotated[int, Field(ge=1, le=5000, description="most players in a room")] = 500
     gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
+    metrics: bool = Field(default=False, description="whether /metrics tells what the server counts")
+    log_format: Literal["text", "json"] = Field(default="text", description="text, or a JSON object a line")
 
     @property
     def database_url(self) -> str:

@@ -1,6 +1,5 @@
 """`quizroom serve`."""
 
-import logging
 import sys
 from pathlib import Path
 from typing import Any
@@ -18,7 +17,8 @@ def serve(**given: Any) -> None:
     """Start the server; print where it is, the link to the desk and where the data lies."""
     # The server module comes first: it patches the standard library before sockets and locks are made.
     from quizroom.app import serve as run  # noqa: PLC0415 - only this command may patch anything
-    from quizroom.cli.places import (  # noqa: PLC0415 - after the patch
+    from quizroom.cli.logs import set_up_log  # noqa: PLC0415 - after the patch
+    from quizroom.cli.places import (  # noqa: PLC0415 - likewise
         catalogue_of,
         clear_ends,
         own_address,
@@ -26,8 +26,8 @@ def serve(**given: Any) -> None:
         settings_of,
     )
 
-    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s")
     settings = settings_of(given, make_data_folder=True)
+    set_up_log(settings.log_format)
     catalogue = catalogue_of(settings.content)
 
     def ready(port: int, key: str) -> None:
@@ -35,6 +35,7 @@ def serve(**given: Any) -> None:
 
     with clear_ends(settings):
         run(settings, catalogue, players_address=lambda port: players_address(settings, port), ready=ready)
+        click.echo("Ended as asked. Open reviews go on where they were at the next start.")
 
 
 def _announce(here: str, players: str, key: str, data: Path) -> None:

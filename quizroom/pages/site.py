@@ -23,6 +23,7 @@ from werkzeug.wrappers import Response as AnyResponse
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
+from quizroom.pages.health import Health, add_health
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers
@@ -55,6 +56,7 @@ class Site:
     blueprints: Blueprints
     secure: bool
     """Whether the address is https, so that the cookie may insist on it."""
+    health: Health
 
 
 def add_pages(app: Flask, site: Site) -> None:
@@ -62,6 +64,7 @@ def add_pages(app: Flask, site: Site) -> None:
     routes = Blueprint("pages", __name__, template_folder="templates")
     _add_open_pages(routes, site)
     _add_desk(routes, site)
+    add_health(routes, site.health)
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)
@@ -92,10 +95,6 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
         drawn = io.BytesIO()
         segno.make(address, error="m").save(drawn, kind="svg", scale=8, border=2, omitsize=True)
         return Response(drawn.getvalue(), mimetype="image/svg+xml")
-
-    @routes.get("/healthz")
-    def health() -> Response:
-        return jsonify(status="ok")
 
 
 def _add_desk(routes: Blueprint, site: Site) -> None:

@@ -19,9 +19,20 @@ from quizroom.service.ports import Clock, NotStored
 logger = logging.getLogger(__name__)
 
 
+NOT_READ = "not read"
+"""Stands for the type of a message that was refused before it was understood."""
+
+
+def _nobody_counts(_type: str, _reply: Reply, _seconds: float) -> None:
+    pass
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gateway:
-    """Handlers of the socket server. `host_of` reads the cookie header; `steady` counts seconds."""
+    """Handlers of the socket server. `host_of` reads the cookie header; `steady` counts seconds.
+
+    `answered` is told the type of each message, its reply, and the seconds between.
+    """
 
     seats: Seats
     seat_replies: SeatReplies
@@ -29,6 +40,7 @@ class Gateway:
     clock: Clock
     host_of: Callable[[str], str]
     steady: Callable[[], float]
+    answered: Callable[[str, Reply, float], None] = _nobody_counts
 
     def connect(self, sid: str, environ: dict[str, Any]) -> None:
         """A connection begins; a host is recognised by the cookie."""
@@ -40,19 +52,23 @@ class Gateway:
 
     def say(self, sid: str, raw: Any = None, *_more: Any) -> Any:
         """Answer one message. Never raises: whatever it is, the connection lives."""
-        return write(self._reply(sid, raw))
+        began = self.steady()
+        kind, reply = self._reply(sid, raw)
+        self.answered(kind, reply, self.steady() - began)
+        return write(reply)
 
-    def _reply(self, sid: str, raw: Any) -> Reply:
+    def _reply(self, sid: str, raw: Any) -> tuple[str, Reply]:
         seat = self.seats.seat_of(sid)
         if seat is None:
-            return refused(id_of(raw), "no_seat", self.clock.now())
+            return NOT_READ, refused(id_of(raw), "no_seat", self.clock.now())
         if not admit(seat.credits, self.steady()):
-            return refused(id_of(raw), "slow_down", self.clock.now())
+            return NOT_READ, refused(id_of(raw), "slow_down", self.clock.now())
         try:
-            return self._answer(seat, read_message(raw))
+            message = read_message(raw)
         except BadMessage as bad:
             text = f"{SENTENCES['bad_message']} {bad.where}."
-            return refused(bad.message_id, "bad_message", self.clock.now(), text=text)
+            return NOT_READ, refused(bad.message_id, "bad_message", self.clock.now(), text=text)
+        return message.type, self._answer(seat, message)
 
     def _answer(self, seat: Seat, message: ClientMessage) -> Reply:
         try:

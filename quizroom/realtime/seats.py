@@ -44,6 +44,10 @@ class Seats:
         if sid in self._seats:
             self._seats[sid] = replace(self._seats[sid], role=role, room=room, player=player)
 
+    def all(self) -> tuple[str, ...]:
+        """Every connection."""
+        return tuple(self._seats)
+
     def rooms(self) -> frozenset[str]:
         """All rooms that some connection is in."""
         return frozenset(seat.room for seat in self._seats.values() if seat.room)

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event
+from sqlalchemy import Engine, create_engine, event, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
@@ -27,6 +27,16 @@ def open_database(url: str) -> Engine:
     except SQLAlchemyError as error:
         raise NotStored(str(error)) from error
     return engine
+
+
+def database_fault(engine: Engine) -> str:
+    """What keeps the database from answering, in a sentence; empty if it answers."""
+    try:
+        with engine.connect() as connection:
+            connection.execute(select(1))
+    except SQLAlchemyError as error:
+        return f"The database does not answer: {str(error).splitlines()[0]}"
+    return ""
 
 
 def _set_up_sqlite(connection: Any, _record: Any) -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from flask import Flask
 from flask.testing import FlaskClient
 
+from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
@@ -27,6 +28,7 @@ MANIFEST = {
         for page in PAGES
     },
 }
+METRICS = b"quizroom_rooms 0.0\n"
 JOIN = "http://192.0.2.7:8000"
 SETTINGS = DeskSettings(
     courses=(CourseLine(id="c", title="C", description="", muscles=3, families=("nerve",)),),
@@ -55,7 +57,7 @@ class Web:
         return browser
 
 
-def made(*, secure: bool = False) -> Web:
+def made(*, secure: bool = False, faults: tuple[str, ...] = (), metrics: bool = False) -> Web:
     """A fresh site."""
     accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
     entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
@@ -67,6 +69,7 @@ def made(*, secure: bool = False) -> Web:
         desk_settings=SETTINGS,
         blueprints=Blueprints(catalogue=knowledge()),
         secure=secure,
+        health=Health(faults=lambda: faults, metrics=(lambda: METRICS) if metrics else None),
     )
     add_pages(app, site)
     return Web(app, entry, accounts, clock)

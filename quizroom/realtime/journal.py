@@ -1,0 +1,32 @@
+"""What happened, for the operator's log: steps of reviews by their ids. Never who, what, or from where."""
+
+import logging
+
+from quizroom.room.events import (
+    AnswerAccepted,
+    PlayerRemoved,
+    PlayerRenamed,
+    SeatEntered,
+    WordsRuled,
+)
+from quizroom.service.rooms import Change
+
+NOT_TOLD = (AnswerAccepted, PlayerRemoved, PlayerRenamed, SeatEntered, WordsRuled)
+"""What single people did stays out of the log altogether; metrics count it."""
+
+logger = logging.getLogger(__name__)
+
+
+def note_steps(change: Change) -> None:
+    """Log the steps of a review that a commit held."""
+    for event in change.events:
+        if not isinstance(event, NOT_TOLD):
+            logger.info(
+                "review step",
+                extra={
+                    "step": type(event).__name__,
+                    "room": change.room.id,
+                    "round": len(change.room.rounds),
+                    "players": len(change.room.players),
+                },
+            )

@@ -1,0 +1,81 @@
+"""A server that is told to end (SIGTERM) lets go in order, and its log tells of no person."""
+
+import json
+import signal
+import urllib.error
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from tests import serving
+from tests.live.lesson import Lesson, gathered, marks_by_handle
+from tests.serving import Server, StartServer
+
+
+def test_it_ends_cleanly_and_the_review_goes_on_elsewhere(server: Server, start_server: StartServer) -> None:
+    lesson = gathered(server)
+    lesson.open_next()
+    for player in ("ada", "bo"):
+        lesson.answer(player)
+    assert end(server) == 0
+    assert "Ended as asked" in server.log.read_text(encoding="utf-8")
+    lesson.restart(start_server)
+    assert lesson.desk()["public"]["phase"] == "answering"
+    assert lesson.desk()["public"]["answered"] == 2
+    assert marks_by_handle(lesson.logged()).keys() == {"Ada", "Bo", "Cem"}
+    lesson.hang_up()
+
+
+def end(server: Server) -> int:
+    """Tell it to end, as a service manager does; its exit code."""
+    server.process.send_signal(signal.SIGTERM)
+    return server.process.wait(timeout=10)
+
+
+def test_new_people_find_no_server_once_it_leaves(server: Server) -> None:
+    assert fetched(server, "/readyz") == (200, {"status": "ready", "faults": []})
+    end(server)
+    with pytest.raises(urllib.error.URLError):
+        fetched(server, "/readyz")
+
+
+def fetched(server: Server, path: str) -> tuple[int, object]:
+    with urllib.request.urlopen(server.address + path, timeout=5) as response:
+        return response.status, json.loads(response.read())
+
+
+def test_a_log_for_machines_has_steps_and_no_people(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("QUIZROOM_LOG_FORMAT", "json")
+    monkeypatch.setenv("QUIZROOM_METRICS", "true")
+    server = serving.start(tmp_path / "data")
+    lesson = played(server)
+    with urllib.request.urlopen(f"{server.address}/metrics", timeout=5) as response:
+        metrics = response.read().decode()
+    end(server)
+    said = server.log.read_text(encoding="utf-8")
+    steps = [json.loads(line) for line in said.splitlines() if line.startswith("{")]
+    assert [step["step"] for step in steps if step["message"] == "review step"] == [
+        "ReviewPrepared",
+        "DoorOpened",
+        "RoundOpened",
+        "RoundClosed",
+        "RecordShown",
+        "ReviewEnded",
+    ]
+    assert 'quizroom_replies_total{result="done",type="submit_answer"} 3.0' in metrics
+    assert "quizroom_commit_seconds_count" in metrics
+    for secret in (*lesson.seats, *(name.title() for name in lesson.seats), "secret key", "127.0.0.1:"):
+        assert secret not in metrics
+        assert not [line for line in said.splitlines() if line.startswith("{") and secret in line]
+
+
+def played(server: Server) -> Lesson:
+    lesson = gathered(server)
+    lesson.open_next()
+    for player in ("ada", "bo", "cem"):
+        lesson.answer(player)
+    for step in ("close_round", "show_record", "end_review"):
+        lesson.step(step)
+    lesson.hang_up()
+    return lesson
