@@ -29,6 +29,7 @@ from flask_socketio import SocketIO
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
+from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.site import Site, add_pages
@@ -43,16 +44,20 @@ from quizroom.realtime.alarms import (
     close_rounds_that_are_over,
     forget_finished_rooms,
     give_back_lost_time,
+    move_groups_on,
 )
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.meters import Meters
+from quizroom.realtime.presence import Presence
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.groups import GroupLimits, Groups
 from quizroom.service.ports import EventLog
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Change, Rooms
@@ -125,6 +130,7 @@ def serve(
         entry=parts.entry,
         desk_settings=desk_settings(catalogue, players_address(port)),
         blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
+        group_settings=group_settings(catalogue, group_limits(settings)),
         secure=settings.address.startswith("https://"),
         health=Health(faults=lambda: _faults(parts), metrics=parts.meters.page if settings.metrics else None),
     )
@@ -249,11 +255,22 @@ def _answer_messages(parts: Parts) -> None:
         "broadcast": parts.broadcast,
         "clock": parts.clock,
     }
+    groups = Groups(
+        reviews=reviews,
+        rooms=parts.rooms,
+        log=parts.log,
+        limits=group_limits(parts.settings),
+        new_id=new_id,
+    )
+    seat_replies = SeatReplies(log=parts.log, new_id=new_id, **shared)
     gateway = Gateway(
         seats=parts.seats,
-        seat_replies=SeatReplies(log=parts.log, new_id=new_id, **shared),
+        seat_replies=seat_replies,
         desk_replies=DeskReplies(
             reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
+        ),
+        group_replies=GroupReplies(
+            groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
         ),
         clock=parts.clock,
         host_of=parts.entry.host_of_cookie_header,
@@ -263,6 +280,16 @@ def _answer_messages(parts: Parts) -> None:
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)
+
+
+def group_limits(settings: Settings) -> GroupLimits:
+    """What the settings allow study groups."""
+    return GroupLimits(
+        on=settings.groups,
+        size=settings.group_size,
+        most=settings.most_groups,
+        hours=settings.group_hours,
+    )
 
 
 def _tell_changes(parts: Parts) -> None:
@@ -280,10 +307,14 @@ def _tell_changes(parts: Parts) -> None:
 
 def _keep_time(parts: Parts) -> None:
     pulse = Pulse(parts.heartbeat, parts.clock)
+    presence = Presence(parts.rooms, parts.seats, time.monotonic)
+    presence.expect_everybody()
     tidied_at = time.monotonic()
     while True:
         eventlet.sleep(ALARM_EVERY_S)
         close_rounds_that_are_over(parts.rooms, parts.clock)
+        presence.look()
+        move_groups_on(parts.rooms, parts.clock)
         if any_round_is_open(parts.rooms):
             pulse.beat_if_due()
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:

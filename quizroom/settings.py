@@ -25,6 +25,10 @@ class Settings(BaseModel):
     content: Path | None = Field(default=None, description="content folder, if not the program's own")
     address: str = Field(default="", description="address that players use, such as https://review.example")
     capacity: Annotated[int, Field(ge=1, le=5000, description="most players in a room")] = 500
+    groups: bool = Field(default=True, description="whether anybody may open a room for a study group")
+    group_size: Annotated[int, Field(ge=2, le=50, description="most players in a study group")] = 12
+    most_groups: Annotated[int, Field(ge=1, le=1000, description="most study groups at once")] = 50
+    group_hours: Annotated[int, Field(ge=1, le=48, description="hours after which a group ends")] = 4
     gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
     metrics: bool = Field(default=False, description="whether /metrics tells what the server counts")
     log_format: Literal["text", "json"] = Field(default="text", description="text, or a JSON object a line")

@@ -17,6 +17,7 @@ export default defineConfig({
         front: entry("front"),
         seat: entry("seat"),
         wall: entry("wall"),
+        group: entry("group"),
         desk: entry("desk"),
         records: entry("records"),
       },

@@ -23,12 +23,14 @@ from werkzeug.wrappers import Response as AnyResponse
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
+from quizroom.pages.groups import add_groups
 from quizroom.pages.health import Health, add_health
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
+from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.messages import DeskSettings
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.reviews import tidy_door_code
@@ -41,6 +43,7 @@ KEY_SPENT = (
     "This link has been used or is too old; each works once. Have a new one printed: "
     "python3 -m quizroom desk-link"
 )
+GROUPS_OFF = "On this server only hosts open rooms. Ask whoever runs it to switch study groups on."
 
 DEFAULT_ROUNDS = 10
 
@@ -54,6 +57,7 @@ class Site:
     entry: HostEntry
     desk_settings: DeskSettings
     blueprints: Blueprints
+    group_settings: GroupSettings
     secure: bool
     """Whether the address is https, so that the cookie may insist on it."""
     health: Health
@@ -65,6 +69,7 @@ def add_pages(app: Flask, site: Site) -> None:
     _add_open_pages(routes, site)
     _add_desk(routes, site)
     add_health(routes, site.health)
+    add_groups(routes, site.group_settings, lambda: _group_page(site))
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)
@@ -139,6 +144,12 @@ def _grid(site: Site, course: str) -> BlueprintGrid:
     return blueprint_grid(site.blueprints, course, families=families, rounds=rounds, typed=typed)
 
 
+def _group_page(site: Site) -> str | AnyResponse:
+    if not site.group_settings.open:
+        return _message(site, "No groups here", GROUPS_OFF, status=403)
+    return _page(site, "group", "Open a study group - quizroom")
+
+
 def _host(site: Site) -> str:
     return site.entry.host_of_token(request.cookies.get(COOKIE, ""))
 
@@ -149,6 +160,7 @@ def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
         page=page,
         title=title,
         door_code=door_code,
+        groups=site.group_settings.open,
         join_address=site.desk_settings.join_address,
         bundle=bundle_of(site.manifest, page),
     )

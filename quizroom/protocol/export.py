@@ -10,6 +10,7 @@ from typing import Any, Literal
 from pydantic import TypeAdapter
 
 from quizroom.protocol.blueprint import BlueprintGrid
+from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.protocol.mine import (
     LookAnswers,
@@ -46,6 +47,7 @@ def wire_schema() -> dict[str, Any]:
         ("PracticeOrder", PracticeOrder),
         ("PracticeSet", PracticeSet),
         ("MineProblem", MineProblem),
+        ("GroupSettings", GroupSettings),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")

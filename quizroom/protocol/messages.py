@@ -12,18 +12,24 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from quizroom.protocol.blueprint import BlueprintChoice
+from quizroom.protocol.fields import (
+    CourseId,
+    DoorCode,
+    Handle,
+    LetterOrNone,
+    MessageId,
+    PlayerId,
+    RoomId,
+    RoundNumber,
+    RoundOrNone,
+    SeatKey,
+    Seconds,
+    Title,
+    Words,
+)
+from quizroom.protocol.group_messages import GroupMessage
 from quizroom.room.state import Phase, Timing
 from quizroom.views.model import DeskView, OwnView, PublicView
-
-MessageId = Annotated[str, Field(min_length=1, max_length=64)]
-DoorCode = Annotated[str, Field(min_length=1, max_length=32)]
-RoomId = Annotated[str, Field(min_length=1, max_length=64)]
-PlayerId = Annotated[str, Field(min_length=1, max_length=64)]
-Handle = Annotated[str, Field(max_length=200)]
-SeatKey = Annotated[str, Field(min_length=1, max_length=128)]
-LetterOrNone = Annotated[str, Field(max_length=1)]
-Words = Annotated[str, Field(max_length=120)]
-RoundNumber = Annotated[int, Field(ge=1, le=1000)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,12 +103,12 @@ class PrepareReview:
 
     id: MessageId
     type: Literal["prepare_review"]
-    title: Annotated[str, Field(max_length=120)]
-    course: Annotated[str, Field(max_length=80)]
+    title: Title
+    course: CourseId
     families: Annotated[tuple[str, ...], Field(max_length=30)]
     rounds: Annotated[int, Field(ge=1, le=60)]
     timing: Timing
-    seconds: Annotated[int, Field(ge=5, le=3600)] = 45
+    seconds: Seconds = 45
     typed: bool = True
     standings: bool = False
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
@@ -146,7 +152,7 @@ class RoundStep:
     type: Literal[
         "open_door", "open_round", "pause_round", "resume_round", "close_round", "show_record", "end_review"
     ]
-    round: Annotated[int, Field(ge=0, le=1000)]
+    round: RoundOrNone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,7 +229,8 @@ ClientMessage = Annotated[
     | RuleOnWords
     | ShowStandings
     | RenamePlayer
-    | RemovePlayer,
+    | RemovePlayer
+    | GroupMessage,
     Field(discriminator="type"),
 ]
 

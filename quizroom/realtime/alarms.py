@@ -6,6 +6,8 @@ from datetime import datetime, timedelta
 from quizroom.realtime.seats import Seats
 from quizroom.room.clock import is_over, milliseconds_between
 from quizroom.room.commands import CloseRound, GiveBackTime
+from quizroom.room.group import due_step
+from quizroom.room.group_commands import MoveOn
 from quizroom.room.refusals import Refused
 from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
 from quizroom.service.rooms import Rooms
@@ -20,16 +22,27 @@ logger = logging.getLogger(__name__)
 
 
 def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
-    """Close every open round whose deadline and grace have passed."""
+    """Close every open round of a host whose deadline and grace have passed."""
     now = clock.now()
     for room in rooms.live():
-        if room.phase == "answering" and is_over(room.rounds[-1], now):
+        if room.run is None and room.phase == "answering" and is_over(room.rounds[-1], now):
             try:
                 rooms.handle(room.id, CloseRound(round=len(room.rounds), by_host=False))
             except Refused:
                 continue  # the host was faster, or has just given more time
             except Exception:  # whatever it is, the other rounds must still be closed, now and later
                 logger.exception("a round could not be closed; it will be tried again")
+
+
+def move_groups_on(rooms: Rooms, clock: Clock) -> None:
+    """Take the step that is due in each review without a host."""
+    for room in rooms.live():
+        step = due_step(room, clock.now())
+        if step is not None:
+            try:
+                rooms.handle(room.id, MoveOn(step=step, round=len(room.rounds)))
+            except Exception:  # as above
+                logger.exception("a group could not be moved on; it will be tried again")
 
 
 def any_round_is_open(rooms: Rooms) -> bool:

@@ -86,8 +86,10 @@ class Broadcast:
         """Remember a committed change; costs the caller nothing more."""
         due = self._due.setdefault(change.room.id, _Due(room=change.room))
         due.room = change.room
-        due.views = due.views or any(_changes_views(event) for event in change.events)
-        due.own = due.own or any(isinstance(event, OWN_MATTERS) for event in change.events)
+        # A group is small, and every answer and arrival changes who is waited for.
+        group = change.room.run is not None
+        due.views = due.views or group or any(_changes_views(event) for event in change.events)
+        due.own = due.own or group or any(isinstance(event, OWN_MATTERS) for event in change.events)
         self._wake.set()
 
     def run_once(self, *, with_tallies: bool) -> None:

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from quizroom.protocol.codec import BadMessage, id_of, read_message, write
+from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import ClientMessage, Reply
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
+from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.replies import failed, refused
 from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
 from quizroom.realtime.seats import Seat, Seats
@@ -37,6 +39,7 @@ class Gateway:
     seats: Seats
     seat_replies: SeatReplies
     desk_replies: DeskReplies
+    group_replies: GroupReplies
     clock: Clock
     host_of: Callable[[str], str]
     steady: Callable[[], float]
@@ -74,6 +77,8 @@ class Gateway:
         try:
             if isinstance(message, SeatMessage):
                 return self.seat_replies.answer(seat, message)
+            if isinstance(message, GroupMessage):
+                return self.group_replies.answer(seat, message)
             return self.desk_replies.answer(seat, message)
         except Refused as refusal:
             return refused(message.id, refusal.code, self.clock.now())

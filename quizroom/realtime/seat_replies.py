@@ -88,12 +88,13 @@ class SeatReplies:
         key_hash = hash_of_key(message.seat_key)
         command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash)
         room = self.rooms.handle(room_id, command)
-        return self._sit_down(seat, message.id, room, key_hash)
+        return self.sit_down(seat, message.id, room, key_hash)
 
     def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
-        return self._sit_down(seat, message.id, room, hash_of_key(message.seat_key))
+        return self.sit_down(seat, message.id, room, hash_of_key(message.seat_key))
 
-    def _sit_down(self, seat: Seat, message_id: str, room: Room, key_hash: str) -> Reply:
+    def sit_down(self, seat: Seat, message_id: str, room: Room, key_hash: str) -> Reply:
+        """Let a connection sit in the seat whose key has this hash."""
         player = player_of_key(room, key_hash)
         if player is None:
             return refused(message_id, "unknown_seat", self.clock.now())

@@ -52,6 +52,10 @@ class Seats:
         """All rooms that some connection is in."""
         return frozenset(seat.room for seat in self._seats.values() if seat.room)
 
+    def players_in(self, room: str) -> frozenset[str]:
+        """All players of a room with at least one line to this process."""
+        return frozenset(seat.player for seat in self.in_room(room, "seat"))
+
     def in_room(self, room: str, role: Role) -> tuple[Seat, ...]:
         """All connections of a room in a role."""
         return tuple(seat for seat in self._seats.values() if seat.room == room and seat.role == role)

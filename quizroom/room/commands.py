@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from quizroom.questions.model import Item
+from quizroom.room.group_commands import GroupCommand
 from quizroom.room.state import Plan
 
 
@@ -183,4 +184,5 @@ Command = (
     | RuleOnWords
     | ShowStandings
     | EndReview
+    | GroupCommand
 )

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Literal
 
 from quizroom.questions.model import Item
+from quizroom.room.group_events import GroupEvent
 from quizroom.room.state import Plan
 
 
@@ -120,7 +121,7 @@ class RoundClosed:
     """Answering has ended."""
 
     round: int
-    cause: Literal["host", "time", "end"]
+    cause: Literal["host", "time", "end", "all"]
     at: datetime
 
 
@@ -192,4 +193,5 @@ Event = (
     | WordsRuled
     | StandingsSet
     | ReviewEnded
+    | GroupEvent
 )

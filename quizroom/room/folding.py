@@ -20,12 +20,17 @@ from quizroom.room.events import (
     SeatEntered,
     StandingsSet,
 )
+from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
+from quizroom.room.group_folding import run_after
+from quizroom.room.group_state import GroupRun
 from quizroom.room.state import Player, Room, Round
 
 
 def apply(room: Room, event: Event) -> Room:
     """Return the room as it is after `event`, one version further."""
-    return replace(_changed(room, event), version=room.version + 1)
+    changed = _changed(room, event)
+    run = None if room.run is None else run_after(changed, room.run, event)
+    return replace(changed, run=run, version=room.version + 1)
 
 
 def begin(event: ReviewPrepared) -> Room:
@@ -39,6 +44,7 @@ def begin(event: ReviewPrepared) -> Room:
         ahead=event.items,
         prepared_at=event.at,
         standings=event.plan.standings,
+        run=None if event.plan.group is None else GroupRun(empty_since=event.at),
     )
 
 
@@ -77,7 +83,7 @@ def _changed(room: Room, event: Event) -> Room:
             return replace(room, standings=event.on)
         case ReviewEnded():
             return replace(room, phase="finished", finished_at=event.at)
-        case ReviewPrepared():
+        case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
         case _:
             return round_folding.in_room(room, event)

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.room import laying_out, rounds, seating
+from quizroom.room import group, laying_out, rounds, seating
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -14,6 +14,7 @@ from quizroom.room.commands import (
     OpenDoor,
     OpenRound,
     PauseRound,
+    PrepareReview,
     RemovePlayer,
     RenamePlayer,
     RestoreItem,
@@ -74,5 +75,7 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.show_standings(room, command)
         case EndReview():
             return rounds.end(room, now)
-        case _:
+        case PrepareReview():
             return laying_out.refuse_second_preparation()
+        case _:
+            return group.decide(room, command, now)

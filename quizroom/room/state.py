@@ -7,6 +7,7 @@ from typing import Literal
 
 from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.model import Family, Item
+from quizroom.room.group_state import GroupRules, GroupRun
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
 Timing = Literal["computed", "fixed", "untimed"]
@@ -30,6 +31,8 @@ class Plan:
     capacity: int = 500
     blueprint: Blueprint | None = None
     """The grid by which the items were dealt; None if families took turns."""
+    group: GroupRules | None = None
+    """How the review runs by itself; None if a host leads it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,3 +92,5 @@ class Room:
     standings: bool = False
     players: Mapping[str, Player] = field(default_factory=dict)
     rounds: tuple[Round, ...] = ()
+    run: GroupRun | None = None
+    """Where a review without a host stands; None if a host leads it."""

@@ -54,6 +54,10 @@ class Reviews:
         known = self.rooms.find(room_id)
         if known is not None:
             return known
+        return self.lay_out(room_id, plan, host=host)
+
+    def lay_out(self, room_id: str, plan: Plan, *, host: str) -> Room:
+        """Deal the plan's items into a new room. Raises as `prepare` does."""
         items = deal(self.catalogue, self.course(plan.course), deal_plan(plan))
         return self.rooms.handle(room_id, PrepareReview(plan=plan, items=items, host=host))
 

@@ -14,7 +14,7 @@ from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Phase, Timing
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
-Cause = Literal["host", "time", "end"]
+Cause = Literal["host", "time", "end", "all"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,6 +126,22 @@ class StandingRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GroupFace:
+    """How far a review without a host is. Who is waited for is a number; nobody is named."""
+
+    present: int
+    waited_for: int
+    """How many of those present have not answered, or are not ready yet."""
+    paused: bool
+    reading_until: int | None
+    """When the record gives way by itself, if it does."""
+    reading_left_ms: int | None
+    """What is left of the reading time in a pause."""
+    handles: tuple[str, ...]
+    """Who is there before the first round; empty afterwards."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PublicView:
     """What anybody in the room may see."""
 
@@ -147,6 +163,8 @@ class PublicView:
     records: tuple[Record, ...]
     standings: tuple[StandingRow, ...] | None
     cautions: tuple[str, ...]
+    group: GroupFace | None
+    """None where a host leads."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -187,6 +205,24 @@ class OwnRound:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SeatMate:
+    """Somebody else in the room, for whoever may send them out."""
+
+    player: str
+    handle: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnGroup:
+    """A player's part in a review without a host."""
+
+    ready: bool
+    opener: bool
+    mates: tuple[SeatMate, ...]
+    """The others, for the opener alone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnView:
     """What only this player sees."""
 
@@ -205,6 +241,7 @@ class OwnView:
     """All closed rounds, marked as they now stand."""
     place: int | None
     """Own place once a round has closed, if standings are on."""
+    group: OwnGroup | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
 from quizroom.views.rows import row_reasons
@@ -35,6 +36,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         of=total.of,
         rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
+        group=own_group(room, player),
     )
 
 
@@ -53,6 +55,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         of=0,
         rounds=(),
         place=None,
+        group=own_group(room, player),
     )
 
 

@@ -6,6 +6,7 @@ from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
 from quizroom.room.state import Room, Round
+from quizroom.views.group import group_face
 from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.results import result_face
@@ -37,6 +38,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         records=_records(current),
         standings=_standing_rows(room, marks),
         cautions=CAUTIONS,
+        group=group_face(room),
     )
 
 

@@ -5,17 +5,19 @@ from dataclasses import dataclass
 from flask import Flask
 from flask.testing import FlaskClient
 
+from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.groups import GroupLimits
 from quizroom.storage.memory import MemoryAccounts
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
-PAGES = ("front", "seat", "wall", "desk", "records")
+PAGES = ("front", "group", "seat", "wall", "desk", "records")
 MANIFEST = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
     "_base.js": {"file": "assets/base.js"},
@@ -57,7 +59,9 @@ class Web:
         return browser
 
 
-def made(*, secure: bool = False, faults: tuple[str, ...] = (), metrics: bool = False) -> Web:
+def made(
+    *, secure: bool = False, faults: tuple[str, ...] = (), metrics: bool = False, groups: bool = True
+) -> Web:
     """A fresh site."""
     accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
     entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
@@ -68,6 +72,7 @@ def made(*, secure: bool = False, faults: tuple[str, ...] = (), metrics: bool = 
         entry=entry,
         desk_settings=SETTINGS,
         blueprints=Blueprints(catalogue=knowledge()),
+        group_settings=group_settings(knowledge(), GroupLimits(on=groups, size=12, most=50, hours=4)),
         secure=secure,
         health=Health(faults=lambda: faults, metrics=(lambda: METRICS) if metrics else None),
     )

@@ -40,6 +40,23 @@ PLAIN: dict[str, dict[str, Any]] = {
     "rule_on_words": {"round": 1, "words": "axilary nerve", "accept": True},
     "show_standings": {"on": True},
     "rename_player": {"player": "p", "handle": "Ada"},
+    "open_group": {
+        "course": "intro_upper_limb",
+        "rounds": 3,
+        "timing": "computed",
+        "handle": "Teal Talus",
+        "seat_key": "k" * 32,
+        "title": "Tuesday Table",
+        "seconds": 45,
+        "typed": True,
+        "standings": True,
+        "reading_seconds": 60,
+    },
+    "say_ready": {"round": 0, "alone": False},
+    "ask_pause": {"round": 1},
+    "go_on": {"round": 1},
+    "rename_self": {"handle": "Teal Talus"},
+    "send_out": {"player": "p"},
     "remove_player": {"player": "p"},
 }
 

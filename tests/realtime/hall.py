@@ -5,9 +5,11 @@ from typing import Any
 from quizroom.realtime.broadcast import Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.room.state import Room
+from quizroom.service.groups import GroupLimits, Groups
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from tests.protocol.wording import message
@@ -72,9 +74,23 @@ class Hall:
         reviews = Reviews(
             catalogue=knowledge(), rooms=self.rooms, log=self.log, new_seed=lambda: next(self.seeds)
         )
+        seat_replies = SeatReplies(log=self.log, new_id=lambda: next(self.ids), **shared)
+        groups = Groups(
+            reviews=reviews,
+            rooms=self.rooms,
+            log=self.log,
+            limits=GroupLimits(on=True, size=4, most=2, hours=3),
+            new_id=lambda: next(self.ids),
+        )
         return Gateway(
             seats=self.seats,
-            seat_replies=SeatReplies(log=self.log, new_id=lambda: next(self.ids), **shared),
+            seat_replies=seat_replies,
+            group_replies=GroupReplies(
+                groups=groups,
+                seat_replies=seat_replies,
+                clock=self.clock,
+                new_seed=lambda: next(self.seeds),
+            ),
             desk_replies=DeskReplies(
                 reviews=reviews, new_seed=lambda: next(self.seeds), capacity=30, **shared
             ),

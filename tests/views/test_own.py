@@ -95,6 +95,7 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
         of=0,
         rounds=(),
         place=None,
+        group=None,
     )
 
 

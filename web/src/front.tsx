@@ -25,8 +25,15 @@ render(
   <div class="front">
     <main class="door">
       <h1 class="door_title">Class review of muscular anatomy</h1>
-      <p class="door_text">Your instructor's wall shows a door code.</p>
+      <p class="door_text">Your instructor's wall, or whoever opened the room, shows a door code.</p>
       <JoinForm doorCode={page.doorCode} handle={memory.handle()} complaint="" busy={false} onEnter={enter} />
+      {page.groups && (
+        <p class="door_aside">
+          <a href="/group">Open a room for a study group</a>
+          <br />
+          Without a host: the rounds run by themselves.
+        </p>
+      )}
       <p class="door_aside">
         <a href="/desk">I am the host</a> · <a href="/records">Records of the muscles</a>
       </p>

@@ -18,7 +18,12 @@ export type ClientMessage =
   | RuleOnWords
   | ShowStandings
   | RenamePlayer
-  | RemovePlayer;
+  | RemovePlayer
+  | OpenGroup
+  | SayReady
+  | PauseStep
+  | RenameSelf
+  | SendOut;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -269,6 +274,58 @@ export interface RemovePlayer {
   type: "remove_player";
 }
 /**
+ * Open a room for a study group and take its first seat.
+ *
+ * `reading_seconds` is how long a record stays at most; None: until everybody present is ready.
+ */
+export interface OpenGroup {
+  course: string;
+  handle: string;
+  id: string;
+  reading_seconds?: number | null;
+  rounds: number;
+  seat_key: string;
+  seconds?: number;
+  standings?: boolean;
+  timing: "computed" | "fixed" | "untimed";
+  title?: string;
+  type: "open_group";
+  typed?: boolean;
+}
+/**
+ * I am ready for the round after `round`; `alone`: even if nobody else is there.
+ */
+export interface SayReady {
+  alone?: boolean;
+  id: string;
+  round: number;
+  type: "say_ready";
+}
+/**
+ * Ask for a pause in round `round`, or let the group go on.
+ */
+export interface PauseStep {
+  id: string;
+  round: number;
+  type: "ask_pause" | "go_on";
+}
+/**
+ * Take another handle.
+ */
+export interface RenameSelf {
+  handle: string;
+  id: string;
+  type: "rename_self";
+}
+/**
+ * Whoever opened the room sends a player out.
+ */
+export interface SendOut {
+  id: string;
+  player: string;
+  type: "send_out";
+}
+/**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
@@ -477,6 +534,7 @@ export interface PublicView {
   clock: ClockFace | null;
   course: string;
   door_code: string;
+  group: GroupFace | null;
   item: ItemFace | null;
   now: number;
   phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
@@ -488,6 +546,17 @@ export interface PublicView {
   standings: StandingRow[] | null;
   title: string;
   version: number;
+}
+/**
+ * How far a review without a host is. Who is waited for is a number; nobody is named.
+ */
+export interface GroupFace {
+  handles: string[];
+  paused: boolean;
+  present: number;
+  reading_left_ms: number | null;
+  reading_until: number | null;
+  waited_for: number;
 }
 /**
  * An item as asked: nothing in it depends on the key.
@@ -685,6 +754,25 @@ export interface RosterRow {
   player: string;
 }
 /**
+ * A course list that a group may take.
+ */
+export interface GroupCourse {
+  description: string;
+  id: string;
+  muscles: number;
+  title: string;
+}
+/**
+ * What the page for opening a group starts with; served as JSON at /group/settings.
+ */
+export interface GroupSettings {
+  courses: GroupCourse[];
+  hours: number;
+  most_players: number;
+  most_rounds: number;
+  open: boolean;
+}
+/**
  * An item as asked again, alone. `label` says in words which fact it is about.
  */
 export interface Look {
@@ -796,6 +884,21 @@ export interface MissedReview {
   title: string;
 }
 /**
+ * A player's part in a review without a host.
+ */
+export interface OwnGroup {
+  mates: SeatMate[];
+  opener: boolean;
+  ready: boolean;
+}
+/**
+ * Somebody else in the room, for whoever may send them out.
+ */
+export interface SeatMate {
+  handle: string;
+  player: string;
+}
+/**
  * The player's own outcome of a closed round; reasons come with the record.
  */
 export interface OwnResult {
@@ -818,6 +921,7 @@ export interface OwnRound {
 export interface OwnView {
   answer: AnswerFace | null;
   from_round: number;
+  group: OwnGroup | null;
   handle: string;
   marks: number;
   now: number;

@@ -54,6 +54,7 @@ export function publicView(change: Partial<PublicView>): PublicView {
     records: [],
     standings: null,
     cautions: [],
+    group: null,
     ...change,
   };
 }
@@ -77,6 +78,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     of: 2,
     rounds: [],
     place: null,
+    group: null,
     ...change,
   };
 }

@@ -5,6 +5,8 @@ import { randomHex } from "./random";
 export interface SeatMemory {
   keyFor(doorCode: string): string | null;
   makeKey(doorCode: string): string;
+  /** Keeps the key of a seat that was taken before its door code was known. */
+  keepKey(doorCode: string, key: string): void;
   forget(doorCode: string): void;
   handle(): string;
   keepHandle(handle: string): void;
@@ -21,16 +23,24 @@ export function makeSeatMemory(shelf: Shelf): SeatMemory {
   return {
     keyFor: (doorCode) => shelf.getItem(name(doorCode)),
     makeKey(doorCode) {
+      const key = newSeatKey();
+      this.keepKey(doorCode, key);
+      return key;
+    },
+    keepKey(doorCode, key) {
       // a new seat: what is left of an older room with the same code must not get into this one
       for (const kind of ["outbox", "draft", "rounds"]) shelf.removeItem(`quizroom.${kind}.${doorCode}`);
-      const key = randomHex(KEY_BYTES);
       shelf.setItem(name(doorCode), key);
-      return key;
     },
     forget: (doorCode) => shelf.removeItem(name(doorCode)),
     handle: () => shelf.getItem(HANDLE) ?? "",
     keepHandle: (handle) => shelf.setItem(HANDLE, handle),
   };
+}
+
+/** A key that nobody can guess and that proves a seat. */
+export function newSeatKey(): string {
+  return randomHex(KEY_BYTES);
 }
 
 /** The browser's lasting shelf, or one in memory where the browser refuses it. */

@@ -2,6 +2,7 @@ import "./finished.css";
 import type { OwnRound, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
+import { GroupStandings } from "./group_standings";
 import { keptRounds, type PastRound } from "./history";
 
 /** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
@@ -13,6 +14,7 @@ export function Finished({ view, own }: { view: PublicView; own: OwnView | null 
         The review is finished
       </h1>
       {own && <Total own={own} players={view.players} />}
+      {view.group && view.standings && <GroupStandings rows={view.standings} own={own?.handle ?? ""} />}
       {rounds.length > 0 && (
         <section>
           <h2 class="finished_heading">Your rounds</h2>
@@ -22,6 +24,11 @@ export function Finished({ view, own }: { view: PublicView; own: OwnView | null 
             ))}
           </ol>
         </section>
+      )}
+      {view.group && (
+        <p>
+          <a href="/group">Open another room</a>
+        </p>
       )}
       <p>
         <a href="/records">Look things up in the records</a>

@@ -23,14 +23,12 @@ export function Gathering({ view, own }: { view: PublicView; own: OwnView | null
   );
 }
 
-/** After the host has sent this player out. */
-export function SentOut() {
+/** After somebody who may has sent this player out. */
+export function SentOut({ by }: { by: string }) {
   return (
     <main class="door">
       <h1 class="door_title">You are not in this room any more</h1>
-      <p class="door_text">
-        The host has sent this seat out. If that was a mistake, ask the host and come in again.
-      </p>
+      <p class="door_text">{by} has sent this seat out. If that was a mistake, ask, and come in again.</p>
       <p class="door_aside">
         <a href="/">To the door</a>
       </p>

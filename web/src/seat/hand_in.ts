@@ -1,8 +1,9 @@
 import type { Line } from "../line/line";
 import type { Outbox } from "../line/outbox";
+import { mustRepeat } from "../line/persist";
 import { newMessageId } from "../line/random";
 import { makeStore, type Store } from "../line/store";
-import type { Reply, SubmitAnswer } from "../wire";
+import type { SubmitAnswer } from "../wire";
 
 /** What became of the last answer handed in. */
 export interface Handed {
@@ -65,9 +66,4 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
 function firstWaiting(outbox: Outbox): Handed | null {
   const answer = outbox.waiting().at(-1);
   return answer ? { answer, state: "kept", text: "" } : null;
-}
-
-/** Failures pass, and so does a crowd at the door: the same message goes again. */
-export function mustRepeat(reply: Reply): boolean {
-  return reply.result === "failed" || reply.code === "slow_down";
 }

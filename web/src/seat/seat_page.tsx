@@ -11,8 +11,11 @@ import { Closed } from "./closed";
 import { Door } from "./door";
 import { Finished } from "./finished";
 import { Gathering, SentOut } from "./gathering";
+import { GroupGathering } from "./group_gathering";
 import type { HandIn } from "./hand_in";
 import { closedRound, keepRounds, keptRounds, withRound } from "./history";
+import { PauseButton, PauseNotice } from "./pause";
+import { ReadyBar } from "./ready_bar";
 import type { SeatSession } from "./session";
 
 /** The player's page. */
@@ -49,12 +52,13 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
   useClockCalls(announcer, view.clock, left);
   useKeptRounds(view, own);
   useTopOnPhase(main, view.phase);
-  if (own?.removed) return <SentOut />;
+  if (own?.removed) return <SentOut by={view.group ? "Whoever opened this room" : "The host"} />;
   return (
     <div class={`seat seat-${view.phase}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="seat_top">
         <p>{topText(view)}</p>
+        {view.group && <PauseButton view={view} group={view.group} line={session.line} />}
         <ClockFigures face={view.clock} left={left} />
       </header>
       <main class="seat_main" ref={main}>
@@ -62,7 +66,8 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
         {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}
-        <PhaseOfSeat view={view} own={own} hands={hands} say={announcer.say} />
+        {view.group && <PauseNotice view={view} group={view.group} line={session.line} />}
+        <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
       </main>
     </div>
   );
@@ -72,15 +77,28 @@ function PhaseOfSeat(props: {
   view: PublicView;
   own: OwnView | null;
   hands: HandIn;
+  session: SeatSession;
   say: (text: string) => void;
 }) {
-  const { view, own, hands, say } = props;
+  const { view, own, hands, session, say } = props;
   if (view.phase === "finished") return <Finished view={view} own={own} />;
   if (view.phase === "answering" && view.item) {
     const known = own?.answer?.round === view.round ? own.answer : null;
     return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
   }
-  if (view.result && view.item) return <Closed view={view} own={own} result={view.result} />;
+  if (view.result && view.item) {
+    return (
+      <>
+        <Closed view={view} own={own} result={view.result} />
+        {view.group && view.phase === "explained" && (
+          <ReadyBar view={view} group={view.group} own={own} line={session.line} />
+        )}
+      </>
+    );
+  }
+  if (view.group) {
+    return <GroupGathering view={view} group={view.group} own={own} line={session.line} say={say} />;
+  }
   return <Gathering view={view} own={own} />;
 }
 

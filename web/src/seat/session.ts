@@ -1,9 +1,10 @@
 import { type Line, openLine } from "../line/line";
 import { ENTER_AT_ONCE, lastingShelf, makeSeatMemory, type SeatMemory, tidyDoorCode } from "../line/memory";
 import { makeOutbox, type Shelf } from "../line/outbox";
+import { mustRepeat } from "../line/persist";
 import { makeStore, type Store } from "../line/store";
 import type { Reply, SubmitAnswer } from "../wire";
-import { type HandIn, makeHandIn, mustRepeat } from "./hand_in";
+import { type HandIn, makeHandIn } from "./hand_in";
 
 /** "outside": the form is shown; "entering": waiting for the door; "seated": the review is shown. */
 export type Place = "outside" | "entering" | "seated";

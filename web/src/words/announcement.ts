@@ -15,8 +15,9 @@ export function announcement(before: Shown | null, after: Shown): string | null 
   if (was === undefined || was.phase !== is.phase || was.round !== is.round) {
     return waitsForResult(after) ? null : phaseText(after);
   }
+  if (is.group && was.group && was.group.paused !== is.group.paused) return pauseText(is.group.paused);
   if (is.phase === "answering") return clockText(was.clock, is.clock);
-  if (is.phase === "closed" && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
+  if (showsResult(is) && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
   if (was.result?.struck !== is.result?.struck)
     return is.result?.struck ? "This item is struck." : "This item counts again.";
   return null;
@@ -28,16 +29,26 @@ function phaseText(shown: Shown): string {
     case "preparing":
       return "The host is preparing the review.";
     case "gathering":
+      if (view.group) return "You are in. The first round opens when all who are here are ready.";
       return "The door is open. The host will open the first round.";
     case "answering":
       return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
     case "closed":
-      return `Round ${view.round} is closed. ${ownText(shown)}${keyText(view)}`.trim();
+      return closedText(shown);
     case "explained":
+      if (view.group) return `${closedText(shown)} The record is shown until all are ready.`;
       return "The record is shown.";
     case "finished":
       return `The review is finished. ${totalText(shown.own)}`.trim();
   }
+}
+
+function closedText(shown: Shown): string {
+  return `Round ${shown.public.round} is closed. ${ownText(shown)}${keyText(shown.public)}`.trim();
+}
+
+function pauseText(paused: boolean): string {
+  return paused ? "Somebody asked for a pause. No clock runs." : "The group goes on.";
 }
 
 function timeText(clock: ClockFace | null): string {
@@ -53,7 +64,12 @@ function clockText(was: ClockFace | null, is: ClockFace | null): string | null {
 
 /** A seat's own result follows a closing at once: both are said in one breath. */
 function waitsForResult(shown: Shown): boolean {
-  return shown.public.phase === "closed" && shown.own !== null && !resultKnown(shown);
+  return showsResult(shown.public) && shown.own !== null && !resultKnown(shown);
+}
+
+/** Whether results are new in this phase; without a host the record comes with them. */
+function showsResult(view: PublicView): boolean {
+  return view.phase === "closed" || (view.phase === "explained" && view.group !== null);
 }
 
 function resultKnown(shown: Shown): boolean {

@@ -1,0 +1,90 @@
+"""What study groups say, and what comes of it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from quizroom.protocol import group_messages
+from quizroom.protocol.group_messages import GroupMessage
+from quizroom.protocol.messages import Reply
+from quizroom.protocol.sentences import SENTENCES
+from quizroom.questions.deck import CannotDeal
+from quizroom.questions.model import FAMILIES
+from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seat_replies import SeatReplies, hash_of_key
+from quizroom.realtime.seats import Seat
+from quizroom.room.group_commands import AskPause, GoOn, GroupCommand, RenameSelf, SayReady, SendOut
+from quizroom.room.group_state import GroupRules
+from quizroom.room.state import Plan
+from quizroom.service.groups import Groups, GroupsOff, TooManyGroups
+from quizroom.service.ports import Clock
+from quizroom.service.reviews import NoDoorFree, UnknownCourse
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroupReplies:
+    """Answers the messages of players whose review nobody leads."""
+
+    groups: Groups
+    seat_replies: SeatReplies
+    clock: Clock
+    new_seed: Callable[[], int]
+
+    def answer(self, seat: Seat, message: GroupMessage) -> Reply:
+        """Carry out a message. Refusals of the room itself are raised."""
+        if isinstance(message, group_messages.OpenGroup):
+            return self._open(seat, message)
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        self.groups.rooms.handle(seat.room, _command(message, seat.player))
+        return done(message.id, self.clock.now())
+
+    def _open(self, seat: Seat, message: group_messages.OpenGroup) -> Reply:
+        key_hash = hash_of_key(message.seat_key)
+        now = self.clock.now()
+        try:
+            plan = self._plan(message)
+            room = self.groups.open(plan, handle=message.handle, key_hash=key_hash, order=message.id)
+        except GroupsOff:
+            return refused(message.id, "groups_off", now)
+        except TooManyGroups:
+            return refused(message.id, "too_many_groups", now)
+        except UnknownCourse:
+            return refused(message.id, "unknown_course", now)
+        except NoDoorFree:
+            return refused(message.id, "no_door_free", now)
+        except CannotDeal as reason:
+            return refused(message.id, "cannot_deal", now, text=f"{SENTENCES['cannot_deal']} {reason}")
+        return self.seat_replies.sit_down(seat, message.id, room, key_hash)
+
+    def _plan(self, message: group_messages.OpenGroup) -> Plan:
+        course = self.groups.reviews.course(message.course)
+        return Plan(
+            title=" ".join(message.title.split()) or course.title,
+            course=course.id,
+            course_title=course.title,
+            families=tuple(family for family in FAMILIES if family in course.families),
+            rounds=message.rounds,
+            seed=self.new_seed(),
+            timing=message.timing,
+            seconds=message.seconds,
+            typed=message.typed,
+            standings=message.standings,
+            capacity=self.groups.limits.size,
+            group=GroupRules(reading_s=message.reading_seconds, hours=self.groups.limits.hours),
+        )
+
+
+def _command(message: GroupMessage, player: str) -> GroupCommand:
+    match message:
+        case group_messages.SayReady():
+            return SayReady(player=player, round=message.round, alone=message.alone)
+        case group_messages.PauseStep(type="ask_pause"):
+            return AskPause(player=player, round=message.round)
+        case group_messages.PauseStep():
+            return GoOn(player=player, round=message.round)
+        case group_messages.RenameSelf():
+            return RenameSelf(player=player, handle=message.handle)
+        case group_messages.SendOut():
+            return SendOut(by=player, player=message.player)
+        case group_messages.OpenGroup():
+            raise TypeError("this is answered before")

@@ -1,0 +1,159 @@
+import type { GroupSettings } from "../wire";
+import { secondsWords } from "../words/numbers";
+import { type Choices, READING_TIMES } from "./choices";
+
+interface FieldProps {
+  choices: Choices;
+  onChoices: (choices: Choices) => void;
+}
+
+export function CourseField({ choices, onChoices, settings }: FieldProps & { settings: GroupSettings }) {
+  const chosen = settings.courses.find((course) => course.id === choices.course);
+  return (
+    <div class="field group_wide">
+      <label class="field_label" for="course">
+        Course list
+      </label>
+      <select
+        id="course"
+        class="field_input"
+        value={choices.course}
+        onChange={(event) => onChoices({ ...choices, course: event.currentTarget.value })}
+      >
+        {settings.courses.map((course) => (
+          <option key={course.id} value={course.id}>
+            {course.title} ({course.muscles} muscles)
+          </option>
+        ))}
+      </select>
+      {chosen?.description && <span class="field_hint">{chosen.description}</span>}
+    </div>
+  );
+}
+
+export function RoundsField({ choices, onChoices, most }: FieldProps & { most: number }) {
+  return (
+    <label class="field">
+      <span class="field_label">Rounds</span>
+      <input
+        class="field_input"
+        type="number"
+        inputMode="numeric"
+        min={1}
+        max={most}
+        value={choices.rounds}
+        onInput={(event) => onChoices({ ...choices, rounds: event.currentTarget.valueAsNumber })}
+      />
+    </label>
+  );
+}
+
+const TIMINGS: { timing: Choices["timing"]; text: string }[] = [
+  { timing: "computed", text: "by the length of each item" },
+  { timing: "fixed", text: "the same for all" },
+  { timing: "untimed", text: "no limit: until all have answered" },
+];
+
+export function TimingField({ choices, onChoices }: FieldProps) {
+  return (
+    <fieldset class="group_choice">
+      <legend class="field_label">Time for each round</legend>
+      {TIMINGS.map(({ timing, text }) => (
+        <label key={timing} class="group_line">
+          <input
+            type="radio"
+            name="timing"
+            checked={choices.timing === timing}
+            onChange={() => onChoices({ ...choices, timing })}
+          />
+          <span>{text}</span>
+        </label>
+      ))}
+      {choices.timing === "fixed" && (
+        <label class="group_line">
+          <input
+            class="field_input group_number"
+            type="number"
+            inputMode="numeric"
+            min={5}
+            max={3600}
+            value={choices.seconds}
+            onInput={(event) => onChoices({ ...choices, seconds: event.currentTarget.valueAsNumber })}
+          />
+          <span>seconds</span>
+        </label>
+      )}
+    </fieldset>
+  );
+}
+
+export function ReadingField({ choices, onChoices }: FieldProps) {
+  return (
+    <label class="field">
+      <span class="field_label">A record stays</span>
+      <select
+        class="field_input"
+        value={choices.reading}
+        onChange={(event) => onChoices({ ...choices, reading: Number(event.currentTarget.value) })}
+      >
+        {READING_TIMES.map((seconds) => (
+          <option key={seconds} value={seconds}>
+            {seconds === 0
+              ? "until all are ready"
+              : `until all are ready, at most ${secondsWords(seconds * 1000)}`}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+export function Besides({ choices, onChoices }: FieldProps) {
+  return (
+    <fieldset class="group_choice">
+      <legend class="field_label">Besides</legend>
+      <label class="group_line">
+        <input
+          type="checkbox"
+          checked={choices.typed}
+          onChange={(event) => onChoices({ ...choices, typed: event.currentTarget.checked })}
+        />
+        <span>some answers are typed</span>
+      </label>
+      <label class="group_line">
+        <input
+          type="checkbox"
+          checked={choices.standings}
+          onChange={(event) => onChoices({ ...choices, standings: event.currentTarget.checked })}
+        />
+        <span>standings, by handle</span>
+      </label>
+    </fieldset>
+  );
+}
+
+export function WordField(
+  props: FieldProps & { name: "title" | "handle"; label: string; hint: string; longest: number },
+) {
+  const { choices, onChoices, name } = props;
+  return (
+    <div class="field">
+      <label class="field_label" for={name}>
+        {props.label}
+      </label>
+      <span class="field_hint" id={`${name}-hint`}>
+        {props.hint}
+      </span>
+      <input
+        id={name}
+        class="field_input"
+        value={choices[name]}
+        maxLength={props.longest}
+        onInput={(event) => onChoices({ ...choices, [name]: event.currentTarget.value })}
+        autocomplete={name === "handle" ? "nickname" : "off"}
+        spellcheck={false}
+        aria-describedby={`${name}-hint`}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+import type { GroupSettings, OpenGroup } from "../wire";
+
+/** What has been chosen so far for a group's review. Reading seconds of 0 mean: until all are ready. */
+export interface Choices {
+  course: string;
+  rounds: number;
+  timing: OpenGroup["timing"];
+  seconds: number;
+  reading: number;
+  typed: boolean;
+  standings: boolean;
+  title: string;
+  handle: string;
+}
+
+export const READING_TIMES = [30, 60, 90, 180, 0] as const;
+const LEAST_SECONDS = 5;
+const MOST_SECONDS = 3600;
+
+export function firstChoices(settings: GroupSettings, handle: string): Choices {
+  return {
+    course: settings.courses[0]?.id ?? "",
+    rounds: 10,
+    timing: "computed",
+    seconds: 45,
+    reading: 90,
+    typed: true,
+    standings: true,
+    title: "",
+    handle,
+  };
+}
+
+/** What keeps the room from being opened, as a sentence; empty when nothing does. */
+export function whatIsMissing(choices: Choices, settings: GroupSettings): string {
+  if (choices.course === "") return "Choose a course list.";
+  if (!isWhole(choices.rounds, 1, settings.most_rounds))
+    return `Rounds: a number from 1 to ${settings.most_rounds}.`;
+  if (choices.timing === "fixed" && !isWhole(choices.seconds, LEAST_SECONDS, MOST_SECONDS))
+    return `Seconds: a number from ${LEAST_SECONDS} to ${MOST_SECONDS}.`;
+  if (choices.handle.trim() === "") return "The handle is missing: choose any name.";
+  return "";
+}
+
+/** The message that opens the room, without its id. */
+export function orderOf(choices: Choices, seatKey: string): Omit<OpenGroup, "id"> {
+  return {
+    type: "open_group",
+    course: choices.course,
+    rounds: choices.rounds,
+    timing: choices.timing,
+    seconds: choices.timing === "fixed" ? choices.seconds : 45,
+    typed: choices.typed,
+    standings: choices.standings,
+    reading_seconds: choices.reading === 0 ? null : choices.reading,
+    title: choices.title.trim(),
+    handle: choices.handle.trim(),
+    seat_key: seatKey,
+  };
+}
+
+function isWhole(value: number, least: number, most: number): boolean {
+  return Number.isInteger(value) && value >= least && value <= most;
+}
