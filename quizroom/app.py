@@ -48,6 +48,7 @@ from quizroom.realtime.alarms import (
 )
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
@@ -72,6 +73,8 @@ MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
 """With the usual backlog of 50 a class that joins all at once waits for a minute."""
 LARGEST_MESSAGE = 64_000
+LARGEST_REQUEST = 2_000_000
+"""Bytes of a form or file sent over HTTP."""
 PING_EVERY_S = 20
 """Proxies drop sockets that are silent for 30 s or more."""
 LEAVING_S = 0.5
@@ -180,6 +183,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
     engine = open_database(settings.database_url)
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
+    web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
     sockets = _sockets(web)
     meters = Meters()
     log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
@@ -262,7 +266,13 @@ def _answer_messages(parts: Parts) -> None:
         limits=group_limits(parts.settings),
         new_id=new_id,
     )
-    seat_replies = SeatReplies(log=parts.log, new_id=new_id, **shared)
+    seat_replies = SeatReplies(
+        log=parts.log,
+        new_id=new_id,
+        guesses=DoorGuesses(parts.clock.now().timestamp()),
+        **_handle_filter(parts.settings),
+        **shared,
+    )
     gateway = Gateway(
         seats=parts.seats,
         seat_replies=seat_replies,
@@ -290,6 +300,14 @@ def group_limits(settings: Settings) -> GroupLimits:
         most=settings.most_groups,
         hours=settings.group_hours,
     )
+
+
+def _handle_filter(settings: Settings) -> dict[str, Any]:
+    if not settings.handle_filter:
+        return {}
+    from quizroom.realtime.handle_filter import rude_handles  # noqa: PLC0415 - reads a long list of words
+
+    return {"reads_rudely": rude_handles()}
 
 
 def _tell_changes(parts: Parts) -> None:

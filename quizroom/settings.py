@@ -30,6 +30,7 @@ class Settings(BaseModel):
     most_groups: Annotated[int, Field(ge=1, le=1000, description="most study groups at once")] = 50
     group_hours: Annotated[int, Field(ge=1, le=48, description="hours after which a group ends")] = 4
     gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
+    handle_filter: bool = Field(default=True, description="whether rude handles are kept off the wall")
     metrics: bool = Field(default=False, description="whether /metrics tells what the server counts")
     log_format: Literal["text", "json"] = Field(default="text", description="text, or a JSON object a line")
 

@@ -36,6 +36,10 @@ class HostEntry:
         self.accounts.add_host_token(_hash(token), OWNER, self.clock.now())
         return token
 
+    def leave(self, token: str) -> None:
+        """Let the token of a browser open the desk no more."""
+        self.accounts.drop_host_token(_hash(token))
+
     def host_of_token(self, token: str) -> str:
         """The host of a token; empty if there is none."""
         return (self.accounts.host_of_token(_hash(token)) or "") if token else ""
@@ -47,6 +51,11 @@ class HostEntry:
         except CookieError:
             return ""
         return self.host_of_token(cookie[COOKIE].value if COOKIE in cookie else "")
+
+
+def form_proof(token: str) -> str:
+    """What a form must hold so that it was made for this browser: another site cannot know it."""
+    return _hash(f"form {token}")
 
 
 def _hash(secret: str) -> str:

@@ -24,10 +24,11 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
 from quizroom.pages.groups import add_groups
+from quizroom.pages.hand_over import HandOver, add_hand_over
 from quizroom.pages.health import Health, add_health
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.records import Atlas, add_atlas
-from quizroom.pages.safety import with_safety_headers
+from quizroom.pages.safety import with_safety_headers, with_strict_transport
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
 from quizroom.protocol.group_messages import GroupSettings
@@ -68,11 +69,22 @@ def add_pages(app: Flask, site: Site) -> None:
     routes = Blueprint("pages", __name__, template_folder="templates")
     _add_open_pages(routes, site)
     _add_desk(routes, site)
+    add_hand_over(
+        routes,
+        HandOver(
+            entry=site.entry,
+            manifest=site.manifest,
+            address=site.desk_settings.join_address,
+            closed=lambda: _message(site, "The desk is closed", DESK_CLOSED, status=403),
+        ),
+    )
     add_health(routes, site.health)
     add_groups(routes, site.group_settings, lambda: _group_page(site))
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)
+    if site.secure:
+        app.after_request(with_strict_transport)
     app.register_error_handler(HTTPException, lambda error: _problem(site, error))
 
 

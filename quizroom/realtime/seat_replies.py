@@ -2,12 +2,14 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import timedelta
 from hashlib import sha256
 
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply
 from quizroom.protocol.translate import answer_command
 from quizroom.realtime.broadcast import Broadcast, public_of
+from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Role, Seat, Seats
@@ -31,6 +33,14 @@ SeatMessage = (
 )
 
 
+CODE_OUTLIVES_REVIEW = timedelta(hours=12)
+"""Players may still look back the same day; later the code is as good as unknown."""
+
+
+def _nothing_does(_handle: str) -> bool:
+    return False
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatReplies:
     """Answers the messages of seats and walls."""
@@ -42,6 +52,8 @@ class SeatReplies:
     broadcast: Broadcast
     clock: Clock
     new_id: Callable[[], str]
+    guesses: DoorGuesses
+    reads_rudely: Callable[[str], bool] = _nothing_does
 
     def answer(self, seat: Seat, message: SeatMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
@@ -73,18 +85,39 @@ class SeatReplies:
     def _come_in(
         self, seat: Seat, message: messages.EnterSeat | messages.ResumeSeat | messages.WatchWall
     ) -> Reply:
-        room_id = self.log.room_of_door(tidy_door_code(message.door_code))
-        if room_id is None:
-            return refused(message.id, "unknown_door", self.clock.now())
+        now = self.clock.now()
+        room = self._room_behind(message.door_code)
         match message:
+            case messages.ResumeSeat() if room is not None and self._sits_in(room, message):
+                # Whoever has a seat comes back to it however many others are guessing codes.
+                return self._resume(seat, message, room)
+            case _ if not self.guesses.may_try(now.timestamp()):
+                return refused(message.id, "slow_down", now)
+            case _ if room is None:
+                self.guesses.was_wrong(seat.credits)
+                return refused(message.id, "unknown_door", now)
             case messages.EnterSeat():
-                return self._enter(seat, message, room_id)
+                return self._enter(seat, message, room.id)
             case messages.ResumeSeat():
-                return self._resume(seat, message, self.rooms.room(room_id))
+                return self._resume(seat, message, room)
             case messages.WatchWall():
-                return self._sit(seat, message.id, self.rooms.room(room_id), role="wall")
+                return self._sit(seat, message.id, room, role="wall")
+
+    def _room_behind(self, door_code: str) -> Room | None:
+        """The room that a door code leads to; codes of reviews that ended long ago lead nowhere."""
+        room_id = self.log.room_of_door(tidy_door_code(door_code))
+        if room_id is None:
+            return None
+        room = self.rooms.room(room_id)
+        over = room.finished_at is not None and self.clock.now() - room.finished_at > CODE_OUTLIVES_REVIEW
+        return None if over else room
+
+    def _sits_in(self, room: Room, message: messages.ResumeSeat) -> bool:
+        return player_of_key(room, hash_of_key(message.seat_key)) is not None
 
     def _enter(self, seat: Seat, message: messages.EnterSeat, room_id: str) -> Reply:
+        if self.reads_rudely(message.handle):
+            return refused(message.id, "rude_handle", self.clock.now())
         key_hash = hash_of_key(message.seat_key)
         command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash)
         room = self.rooms.handle(room_id, command)

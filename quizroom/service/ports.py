@@ -73,6 +73,9 @@ class Accounts(Protocol):
     def host_of_token(self, token_hash: str) -> str | None:
         """The host to whom this token belongs, if any."""
 
+    def drop_host_token(self, token_hash: str) -> None:
+        """Let a token open nothing any more; an unknown one changes nothing."""
+
 
 class Heartbeat(Protocol):
     """When the server was last known to be alive."""

@@ -40,6 +40,11 @@ class SqlAccounts:
         with self._engine.connect() as connection:
             return connection.execute(query).scalar()
 
+    def drop_host_token(self, token_hash: str) -> None:
+        """Let a token open nothing any more."""
+        with writing(self._engine, self._turn) as connection:
+            connection.execute(delete(host_tokens).where(host_tokens.c.token_hash == token_hash))
+
 
 class SqlHeartbeat:
     """`service.ports.Heartbeat` in one row."""

@@ -84,6 +84,10 @@ class MemoryAccounts:
         """The host to whom this token belongs."""
         return self._hosts.get(token_hash)
 
+    def drop_host_token(self, token_hash: str) -> None:
+        """Let a token open nothing any more."""
+        self._hosts.pop(token_hash, None)
+
 
 class MemoryHeartbeat:
     """`service.ports.Heartbeat` in a variable."""

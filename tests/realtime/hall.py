@@ -4,6 +4,7 @@ from typing import Any
 
 from quizroom.realtime.broadcast import Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.seat_replies import SeatReplies
@@ -74,7 +75,13 @@ class Hall:
         reviews = Reviews(
             catalogue=knowledge(), rooms=self.rooms, log=self.log, new_seed=lambda: next(self.seeds)
         )
-        seat_replies = SeatReplies(log=self.log, new_id=lambda: next(self.ids), **shared)
+        seat_replies = SeatReplies(
+            log=self.log,
+            new_id=lambda: next(self.ids),
+            guesses=DoorGuesses(self.clock.now().timestamp()),
+            reads_rudely=lambda handle: "rude" in handle.lower(),
+            **shared,
+        )
         groups = Groups(
             reviews=reviews,
             rooms=self.rooms,

@@ -22,7 +22,10 @@ export function Start({ session }: { session: DeskSession }) {
     <main class="start">
       <header class="start_top">
         <h1 class="start_title">Desk</h1>
-        <p class="start_private">Private: do not mirror this page. The wall has a page of its own.</p>
+        <p class="start_private">
+          Private: do not mirror this page. The wall has a page of its own.{" "}
+          <a href="/desk/hand-over">Hand over or close the desk</a>
+        </p>
         <ViewMenu keys="D for light or dark" acts={{}} />
       </header>
       <LineNotice state={state} kept="" />

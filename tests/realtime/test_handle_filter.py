@@ -1,0 +1,22 @@
+"""Handles on the wall. The rude ones are a matter of common practice, no source."""
+
+import pytest
+
+from quizroom.realtime.handle_filter import rude_handles
+
+READS_RUDELY = rude_handles()
+
+
+@pytest.mark.parametrize(
+    "handle",
+    ["Teal Talus", "Scunthorpe", "Müller-Elder", "O'Dock", "Gluteus Maximus", "Woodcock 3", "محمد", "山田"],
+)
+def test_decent_handles_pass(handle: str) -> None:
+    assert not READS_RUDELY(handle)
+
+
+@pytest.mark.parametrize(
+    "spelling", ["{0}", "{0}1", "XX {0} XX", "f.u.c.k", "f u c k", "\uff46\uff55\uff43\uff4b"]
+)
+def test_rude_ones_do_not_however_they_are_spaced(spelling: str) -> None:
+    assert READS_RUDELY(spelling.format("fuck"))
