@@ -49,6 +49,7 @@ from quizroom.realtime.alarms import (
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.frames import close_on_nonsense
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
@@ -290,6 +291,8 @@ def _answer_messages(parts: Parts) -> None:
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)
+    frames = parts.sockets.eio
+    frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
 
 
 def group_limits(settings: Settings) -> GroupLimits:

@@ -1,0 +1,22 @@
+"""Frames that are no Socket.IO packet: there is no message to answer, so the connection is closed."""
+
+import logging
+from collections.abc import Callable
+from typing import Any
+
+logger = logging.getLogger(__name__)
+
+
+def close_on_nonsense(
+    handle: Callable[[str, Any], None], close: Callable[[str], None]
+) -> Callable[..., None]:
+    """A handler of raw frames that never fails; what `handle` cannot read ends its connection by `close`."""
+
+    def handled(sid: str, frame: Any) -> None:
+        try:
+            handle(sid, frame)
+        except Exception as error:  # noqa: BLE001 - whatever a stranger sends, the others must be served
+            logger.warning("a frame could not be read (%s); its connection was closed", type(error).__name__)
+            close(sid)
+
+    return handled
