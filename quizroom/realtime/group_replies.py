@@ -31,6 +31,10 @@ class GroupReplies:
 
     def answer(self, seat: Seat, message: GroupMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
+        if isinstance(
+            message, group_messages.OpenGroup | group_messages.RenameSelf
+        ) and self.seat_replies.reads_rudely(message.handle):
+            return refused(message.id, "rude_handle", self.clock.now())
         if isinstance(message, group_messages.OpenGroup):
             return self._open(seat, message)
         if seat.role != "seat":

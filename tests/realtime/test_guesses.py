@@ -85,3 +85,11 @@ def test_a_rude_handle_is_refused_and_another_let_in() -> None:
     hall = hall_with()
     assert enter(hall, "rude rail")["code"] == "rude_handle"
     assert enter(hall, "teal talus")["result"] == "done"
+
+
+def test_a_rude_handle_is_no_better_in_a_group() -> None:
+    hall = Hall()
+    hall.connect("ada")
+    assert hall.say("ada", "open_group", handle="Rude Rail")["code"] == "rude_handle"
+    assert hall.say("ada", "open_group", handle="Teal Talus")["result"] == "done"
+    assert hall.say("ada", "rename_self", handle="rude again")["code"] == "rude_handle"
