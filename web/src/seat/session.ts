@@ -48,7 +48,7 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
     shelf,
     received,
   };
-  const line = openLine((opened) => takePlace(way, opened));
+  const line = openLine((opened) => takePlace(way, opened), doorCode);
   return {
     line,
     place: way.place,
