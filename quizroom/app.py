@@ -49,6 +49,7 @@ from quizroom.realtime.alarms import (
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.fellows import Fellow, join_the_others
 from quizroom.realtime.frames import close_on_nonsense
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
@@ -60,7 +61,7 @@ from quizroom.realtime.seats import Seats
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.groups import GroupLimits, Groups
-from quizroom.service.ports import EventLog
+from quizroom.service.ports import EventLog, Notices
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Change, Rooms
 from quizroom.settings import Settings
@@ -68,6 +69,7 @@ from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.chance import new_id, new_secret, new_seed
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.memory import SilentNotices
 from quizroom.storage.system_clock import SystemClock
 
 MOST_CONNECTIONS = 20_000
@@ -76,8 +78,10 @@ BACKLOG = 4096
 LARGEST_MESSAGE = 64_000
 LARGEST_REQUEST = 2_000_000
 """Bytes of a form or file sent over HTTP."""
-PING_EVERY_S = 20
-"""Proxies drop sockets that are silent for 30 s or more."""
+PING_WAIT_S = 20
+"""A line that is silent for so long after a ping is gone."""
+TRANSPORTS = {"any": ["websocket", "polling"], "websocket": ["websocket"]}
+NO_FAN_OUT = "QUIZROOM_FANOUT_URL is not set: what other workers change takes up to half a second."
 LEAVING_S = 0.5
 """How long a server that is told to end lets its last words go out."""
 
@@ -107,6 +111,7 @@ class Parts:
     meters: Meters
     leaving: Leaving
     store_fault: Callable[[], str]
+    notices: Notices
 
 
 def serve(
@@ -136,17 +141,36 @@ def serve(
         blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
         group_settings=group_settings(catalogue, group_limits(settings)),
         secure=settings.address.startswith("https://"),
-        health=Health(faults=lambda: _faults(parts), metrics=parts.meters.page if settings.metrics else None),
+        health=Health(
+            faults=lambda: _faults(parts),
+            remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
+            metrics=parts.meters.page if settings.metrics else None,
+        ),
     )
     add_pages(parts.web, site)
-    give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
     eventlet.spawn(_tell_changes, parts)
-    eventlet.spawn(_keep_time, parts)
+    if settings.is_shared:
+        join_the_others(_fellow(parts), spawn=eventlet.spawn, then=lambda: _keep_time(parts))
+    else:
+        give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
+        eventlet.spawn(_keep_time, parts)
     # What was made until now lives for ever: the collector need not look at it again.
     gc.collect()
     gc.freeze()
     ready(port, parts.entry.new_key())
     _listen(parts, listener)
+
+
+def _fellow(parts: Parts) -> Fellow:
+    return Fellow(
+        rooms=parts.rooms,
+        log=parts.log,
+        seats=parts.seats,
+        heartbeat=parts.heartbeat,
+        clock=parts.clock,
+        notices=parts.notices,
+        sleep=eventlet.sleep,
+    )
 
 
 def _listen(parts: Parts, listener: Any) -> None:
@@ -182,10 +206,11 @@ def _faults(parts: Parts) -> tuple[str, ...]:
 
 def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
-    engine = open_database(settings.database_url)
+    engine = open_database(settings.database_url, connections=settings.database_connections)
+    notices = _notices(settings)
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
-    sockets = _sockets(web)
+    sockets = _sockets(web, settings)
     meters = Meters()
     log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
     clock, seats = SystemClock(), Seats()
@@ -193,8 +218,9 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     rooms = Rooms(
         log=log,
         clock=clock,
-        on_change=lambda change: _note(change, broadcast),
+        on_change=lambda change: _note(change, broadcast, notices),
         gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
+        shared=settings.is_shared,
     )
     parts = Parts(
         settings=settings,
@@ -211,15 +237,26 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         meters=meters,
         leaving=Leaving(),
         store_fault=lambda: database_fault(engine),
+        notices=notices,
     )
     meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
     _answer_messages(parts)
     return parts
 
 
-def _note(change: Change, broadcast: Broadcast) -> None:
+def _note(change: Change, broadcast: Broadcast, notices: Notices) -> None:
     broadcast.note(change)
     note_steps(change)
+    if change.ours:
+        notices.publish(change.room.id, change.room.version)
+
+
+def _notices(settings: Settings) -> Notices:
+    if not settings.fanout_url:
+        return SilentNotices(NO_FAN_OUT if settings.is_shared else "")
+    from quizroom.storage.redis_notices import RedisNotices  # noqa: PLC0415 - an extra that one server does without
+
+    return RedisNotices(settings.fanout_url)
 
 
 def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
@@ -237,7 +274,7 @@ def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
     return DeskSettings(courses=tuple(lines), families=FAMILIES, join_address=join_address)
 
 
-def _sockets(web: Flask) -> Any:
+def _sockets(web: Flask, settings: Settings) -> Any:
     # Handlers go to the python-socketio server itself: Flask's context per event would halve the answer rate.
     return SocketIO(
         web,
@@ -246,8 +283,9 @@ def _sockets(web: Flask) -> Any:
         json=wire_json,
         http_compression=False,
         max_http_buffer_size=LARGEST_MESSAGE,
-        ping_interval=PING_EVERY_S,
-        ping_timeout=PING_EVERY_S,
+        ping_interval=settings.ping_s,
+        ping_timeout=PING_WAIT_S,
+        transports=TRANSPORTS[settings.transports],
     ).server
 
 
@@ -336,7 +374,7 @@ def _keep_time(parts: Parts) -> None:
         close_rounds_that_are_over(parts.rooms, parts.clock)
         presence.look()
         move_groups_on(parts.rooms, parts.clock)
-        if any_round_is_open(parts.rooms):
+        if parts.settings.is_shared or any_round_is_open(parts.rooms):
             pulse.beat_if_due()
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:
             tidied_at = time.monotonic()

@@ -3,9 +3,11 @@
 import os
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
+
+from quizroom.storage.addresses import embedded_database, usable_database_url, usable_fanout_url
 
 PREFIX = "QUIZROOM_"
 
@@ -33,11 +35,31 @@ class Settings(BaseModel):
     handle_filter: bool = Field(default=True, description="whether rude handles are kept off the wall")
     metrics: bool = Field(default=False, description="whether /metrics tells what the server counts")
     log_format: Literal["text", "json"] = Field(default="text", description="text, or a JSON object a line")
+    database_url: Annotated[str, AfterValidator(usable_database_url)] = Field(
+        default_factory=lambda known: embedded_database(known.get("data", Path())),
+        description="database; several workers share one of PostgreSQL",
+    )
+    database_connections: Annotated[
+        int, Field(ge=2, le=100, description="most connections of a worker to PostgreSQL")
+    ] = 10
+    fanout_url: Annotated[str, AfterValidator(usable_fanout_url)] = Field(
+        default="", description="Redis, by which several workers tell each other at once of changes"
+    )
+    ping_s: Annotated[int, Field(ge=1, le=60, description="how often silent lines are kept awake, in s")] = 20
+    transports: Literal["any", "websocket"] = Field(
+        default="any", description="websocket alone, where a proxy cannot keep long polling on one worker"
+    )
 
     @property
-    def database_url(self) -> str:
-        """The embedded database in the data folder."""
-        return f"sqlite:///{self.data / 'quizroom.sqlite'}"
+    def is_shared(self) -> bool:
+        """Whether other workers may write to the same database."""
+        return not self.database_url.startswith("sqlite")
+
+    @model_validator(mode="after")
+    def _fan_out_needs_a_shared_database(self) -> Self:
+        if self.fanout_url and not self.is_shared:
+            raise ValueError("fanout_url joins workers that share a database; set database_url as well")
+        return self
 
 
 def read_settings(environment: Mapping[str, str], given: Mapping[str, Any]) -> Settings:
@@ -55,7 +77,7 @@ def read_settings(environment: Mapping[str, str], given: Mapping[str, Any]) -> S
     try:
         return Settings.model_validate(chosen)
     except ValidationError as error:
-        faults = "; ".join(f"{fault['loc'][0]}: {fault['msg']}" for fault in error.errors())
+        faults = "; ".join(": ".join([*map(str, fault["loc"]), fault["msg"]]) for fault in error.errors())
         raise BadSettings(faults) from error
 
 

@@ -1,14 +1,15 @@
 """What every test may ask for, and the rule that in CI nothing is skipped."""
 
 import os
-from collections.abc import Generator, Iterator
+from collections.abc import Generator, Iterator, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 import pytest
 from hypothesis import HealthCheck, settings
 
-from tests import browsing, serving
+from tests import browsing, services, serving
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -65,9 +66,13 @@ def start_server(tmp_path: Path) -> Iterator[serving.StartServer]:
     started: list[serving.Server] = []
 
     def start(
-        data: Path = tmp_path / "data", *, port: int = 0, arguments: tuple[str, ...] = ()
+        data: Path = tmp_path / "data",
+        *,
+        port: int = 0,
+        arguments: tuple[str, ...] = (),
+        settings: Mapping[str, str] = MappingProxyType({}),
     ) -> serving.Server:
-        started.append(serving.start(data, port=port, arguments=arguments))
+        started.append(serving.start(data, port=port, arguments=arguments, settings=settings))
         return started[-1]
 
     yield start
@@ -79,6 +84,22 @@ def start_server(tmp_path: Path) -> Iterator[serving.StartServer]:
 def server(start_server: serving.StartServer) -> serving.Server:
     """One running server over an empty data folder."""
     return start_server()
+
+
+@pytest.fixture(scope="session")
+def postgresql() -> Iterator[services.PostgreSql]:
+    """One PostgreSQL for the whole run; each test takes a database of its own."""
+    cluster = services.new_cluster() or pytest.skip(services.NO_POSTGRESQL)
+    yield cluster
+    services.remove_cluster(cluster)
+
+
+@pytest.fixture
+def redis() -> Iterator[services.Redis]:
+    """A Redis for one test, which may end it and start it again."""
+    started = services.new_redis() or pytest.skip(services.NO_REDIS)
+    yield started
+    started.stop()
 
 
 @pytest.fixture(scope="session")

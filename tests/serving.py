@@ -5,9 +5,12 @@ import re
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
+
+from quizroom.storage.addresses import embedded_database, usable_database_url
 
 READY = re.compile(r"quizroom is ready at (http://\S+)")
 DESK_LINK = re.compile(r"http://\S+/desk/enter/\S+")
@@ -24,6 +27,7 @@ class Server:
     data: Path
     log: Path
     process: subprocess.Popen[bytes]
+    database_url: str
 
     @property
     def port(self) -> int:
@@ -48,9 +52,16 @@ StartServer = Callable[..., Server]
 
 
 def start(
-    data: Path, *, port: int = 0, arguments: tuple[str, ...] = (), python: str = sys.executable
+    data: Path,
+    *,
+    port: int = 0,
+    arguments: tuple[str, ...] = (),
+    python: str = sys.executable,
+    settings: Mapping[str, str] = MappingProxyType({}),
 ) -> Server:
     """Start `quizroom serve` over the data folder and wait until it says that it is ready.
+
+    `settings` are more variables of its environment.
 
     Fails with the server's own words when it ends first, or is not ready in 30 s.
     """
@@ -58,16 +69,19 @@ def start(
     command = [python, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
     with log.open("ab") as words:
         said_before = log.stat().st_size
-        environment = {**os.environ, "PYTHONUNBUFFERED": "1"}
+        environment = {**os.environ, "PYTHONUNBUFFERED": "1", **settings}
         process = subprocess.Popen(
             [*command, *arguments], stdout=words, stderr=words, env=environment, cwd=CHECKOUT
         )
+    database_url = usable_database_url(
+        environment.get("QUIZROOM_DATABASE_URL", "") or embedded_database(data)
+    )
     said, deadline = "", time.monotonic() + START_LIMIT_S
     while time.monotonic() < deadline:
         said = log.read_bytes()[said_before:].decode()
         ready, desk_link = READY.search(said), DESK_LINK.search(said)
         if ready and desk_link:
-            return Server(ready[1], desk_link[0], data, log, process)
+            return Server(ready[1], desk_link[0], data, log, process, database_url)
         if process.poll() is not None:
             raise AssertionError(f"the server ended with exit code {process.returncode}:\n{said}")
         time.sleep(0.02)

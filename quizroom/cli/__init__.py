@@ -6,7 +6,6 @@ from quizroom.cli.backup import backup, restore
 from quizroom.cli.bench import bench
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
-from quizroom.cli.doctor import doctor
 from quizroom.cli.items import items
 from quizroom.cli.lesion import lesion
 from quizroom.cli.rehearse import rehearse
@@ -22,7 +21,7 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore, doctor):
+for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore):
     main.add_command(command)
 
 __all__ = ["main"]

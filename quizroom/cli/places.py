@@ -43,9 +43,7 @@ def clear_ends(settings: Settings) -> Iterator[None]:
         raise click.ClickException(str(reason)) from reason
     except NotStored as reason:
         why = reason.cause.splitlines()[0]
-        raise click.ClickException(
-            f"The data folder {settings.data} cannot be used: {why}. Give another with --data"
-        ) from reason
+        raise click.ClickException(_unusable(settings, why)) from reason
     except OSError as error:
         raise click.ClickException(
             f"Cannot listen on port {settings.port}: {error.strerror}. Is quizroom running already? "
@@ -53,6 +51,12 @@ def clear_ends(settings: Settings) -> Iterator[None]:
         ) from error
     except KeyboardInterrupt:
         click.echo("Stopped. Open reviews go on where they were at the next start.")
+
+
+def _unusable(settings: Settings, why: str) -> str:
+    if settings.is_shared:
+        return f"The database cannot be used: {why}. Is it running, and is QUIZROOM_DATABASE_URL right?"
+    return f"The data folder {settings.data} cannot be used: {why}. Give another with --data"
 
 
 def catalogue_of(folder: Path | None) -> Catalogue:

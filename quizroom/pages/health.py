@@ -14,6 +14,8 @@ class Health:
     """`faults` says in sentences what keeps the server from working; `metrics` is None where they are off."""
 
     faults: Callable[[], tuple[str, ...]]
+    remarks: Callable[[], tuple[str, ...]]
+    """What somebody should mend although the server works."""
     metrics: Callable[[], bytes] | None
 
 
@@ -28,7 +30,9 @@ def add_health(routes: Blueprint, health: Health) -> None:
     def ready() -> tuple[Response, int]:
         faults = health.faults()
         status = 503 if faults else 200
-        return jsonify(status="not ready" if faults else "ready", faults=faults), status
+        return jsonify(
+            status="not ready" if faults else "ready", faults=faults, remarks=health.remarks()
+        ), status
 
     @routes.get("/metrics")
     def metrics() -> Response:

@@ -1,6 +1,7 @@
 """Waking up: closing rounds whose time is over, and noting that the server is alive."""
 
 import logging
+from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from quizroom.realtime.seats import Seats
@@ -17,6 +18,9 @@ FORGET_EVERY_S = 60.0
 BEAT_EVERY = timedelta(seconds=1)
 RECONNECT_MS = 3_000
 """Given back on top of an outage: browsers try again after 3 s at the latest (`web/src/line/line.ts`)."""
+
+WATCH_S = 2.5
+"""How long a worker that starts listens for the heart of another: two beats, and one that came late."""
 
 logger = logging.getLogger(__name__)
 
@@ -79,23 +83,36 @@ class Pulse:
             logger.exception("the heartbeat could not be stored")
 
 
-def give_back_lost_time(rooms: Rooms, log: EventLog, heartbeat: Heartbeat, clock: Clock) -> None:
+def give_back_lost_time(
+    rooms: Rooms, log: EventLog, heartbeat: Heartbeat, clock: Clock, *, beside: datetime | None = None
+) -> None:
     """After a start: wake the unfinished rooms and lengthen open rounds by the outage.
 
-    Then the heart beats at once, lest another outage give back the same time again.
+    Then the heart beats at once, lest another outage give back the same time again. A worker beside
+    others says when it began: rounds opened since then have lost nothing, and the outage has a name, so that
+    of workers that come back together only one returns its time.
     """
     last = heartbeat.last_beat()
+    order = "" if beside is None else f"outage {last}"
     for room in log.unfinished_rooms():
         try:
-            _give_back(rooms, room, last, clock.now())
+            _give_back(rooms, room, last, beside or clock.now(), order=order)
         except Exception:  # one spoilt room must not keep all others waiting
             logger.exception("the room %s could not be woken", room)
     heartbeat.beat(clock.now())
 
 
-def _give_back(rooms: Rooms, room_id: str, last: datetime | None, now: datetime) -> None:
+def another_worker_is_alive(heartbeat: Heartbeat, wait: Callable[[float], None]) -> bool:
+    """Whether somebody else's heart beats within `WATCH_S`; `wait` lets so many seconds pass."""
+    before = heartbeat.last_beat()
+    wait(WATCH_S)
+    return heartbeat.last_beat() != before
+
+
+def _give_back(rooms: Rooms, room_id: str, last: datetime | None, until: datetime, *, order: str) -> None:
     room = rooms.room(room_id)
-    if room.phase == "answering":
+    if room.phase == "answering" and (not order or room.rounds[-1].opened_at < until):
         opened_at = room.rounds[-1].opened_at
         since = opened_at if last is None else max(last, opened_at)
-        rooms.handle(room_id, GiveBackTime(ms=milliseconds_between(since, now) + RECONNECT_MS))
+        lost_ms = milliseconds_between(since, until) + RECONNECT_MS
+        rooms.handle(room_id, GiveBackTime(ms=lost_ms, order=order))

@@ -101,7 +101,7 @@ class DeskReplies:
         return done(message_id, now, desk=desk_view(room, self.broadcast.marks(room), now))
 
     def _own_room(self, seat: Seat, room_id: str) -> Room:
-        room = self.rooms.room(room_id)
+        room = self.rooms.fresh(room_id)
         if room.host != seat.host:
             raise UnknownRoom(room_id)
         return room

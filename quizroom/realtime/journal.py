@@ -18,7 +18,9 @@ logger = logging.getLogger(__name__)
 
 
 def note_steps(change: Change) -> None:
-    """Log the steps of a review that a commit held."""
+    """Log the steps of a review that a commit of this process held."""
+    if not change.ours:
+        return
     for event in change.events:
         if not isinstance(event, NOT_TOLD):
             logger.info(

@@ -51,16 +51,20 @@ class Presence:
             self._tell(room, ReturnToSeat(player=player))
         for player in room.players.keys() - on_line - away:
             # One who has never been seen here sits at another process.
-            if now - self._seen_at.get((room.id, player), now) >= AWAY_AFTER_S:
-                self._tell(room, LeaveSeat(player=player))
+            gone_since = self._seen_at.get((room.id, player), now)
+            if now - gone_since >= AWAY_AFTER_S and self._tell(room, LeaveSeat(player=player)):
+                # Said once: whoever comes back by another process is that one's business.
+                self._seen_at.pop((room.id, player), None)
 
-    def _tell(self, room: Room, command: GroupCommand) -> None:
+    def _tell(self, room: Room, command: GroupCommand) -> bool:
         try:
             self._rooms.handle(room.id, command)
         except Refused:
-            return  # sent out meanwhile
+            return True  # sent out meanwhile
         except Exception:  # the others must still be looked after, and this one again in a moment
             logger.exception("a room could not be told who has left; it will be tried again")
+            return False
+        return True
 
 
 def _is_watched(room: Room) -> bool:

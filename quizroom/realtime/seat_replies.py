@@ -76,7 +76,7 @@ class SeatReplies:
     def _show(self, seat: Seat, message: messages.ShowView) -> Reply:
         if not seat.room:
             return refused(message.id, "no_seat", self.clock.now())
-        room = self.rooms.room(seat.room)
+        room = self.rooms.fresh(seat.room)
         shown = self._views(message.id, room, seat.player)
         if seat.role != "desk":
             return shown
@@ -108,7 +108,7 @@ class SeatReplies:
         room_id = self.log.room_of_door(tidy_door_code(door_code))
         if room_id is None:
             return None
-        room = self.rooms.room(room_id)
+        room = self.rooms.fresh(room_id)
         over = room.finished_at is not None and self.clock.now() - room.finished_at > CODE_OUTLIVES_REVIEW
         return None if over else room
 

@@ -1,6 +1,6 @@
 """The event log with a watch beside it: how long each commit takes."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 
 from quizroom.room.events import Event
 from quizroom.service.ports import Entry, EventLog
@@ -34,6 +34,10 @@ class TimedLog:
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """As the log lists."""
         return self._log.rooms_of_host(host)
+
+    def versions(self, of: Collection[str]) -> Mapping[str, int]:
+        """As the log counts."""
+        return self._log.versions(of)
 
     def unfinished_rooms(self) -> tuple[str, ...]:
         """As the log lists."""

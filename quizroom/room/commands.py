@@ -108,9 +108,14 @@ class AddTime:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GiveBackTime:
-    """Return to the round the time during which no server was there, in milliseconds."""
+    """Return to the round the time during which no server was there, in milliseconds.
+
+    `order` names the outage, so that of several servers that come back only one returns it; empty for a
+    single server.
+    """
 
     ms: int
+    order: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

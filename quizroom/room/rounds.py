@@ -112,9 +112,9 @@ def give_back(room: Room, command: GiveBackTime) -> tuple[Event, ...]:
     if room.phase != "answering" or command.ms <= 0:
         return ()
     current = room.rounds[-1]
-    if current.paused or current.closes_at is None:
+    if current.paused or current.closes_at is None or (command.order and command.order in current.orders):
         return ()
-    return (TimeAdded(ms=command.ms, cause="outage", order=""),)
+    return (TimeAdded(ms=command.ms, cause="outage", order=command.order),)
 
 
 def close(room: Room, command: CloseRound, now: datetime) -> tuple[Event, ...]:

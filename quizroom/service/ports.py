@@ -1,6 +1,6 @@
 """What the service needs from outside. Storage and the clock fill these in."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
@@ -26,7 +26,11 @@ class VersionTaken(Exception):
 
 @dataclass(eq=False)
 class NotStored(Exception):
-    """The store could not make the events durable; nothing was appended. `cause` is for the log."""
+    """The store could not make the events durable, or cannot be read. `cause` is for the log.
+
+    Nothing was appended, as far as is known: a database that is lost while it commits may still have done
+    so. Orders may be repeated, so nobody has to know.
+    """
 
     cause: str
 
@@ -53,6 +57,9 @@ class EventLog(Protocol):
 
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended."""
+
+    def versions(self, of: Collection[str]) -> Mapping[str, int]:
+        """The newest version of each of these rooms that is there."""
 
 
 class Accounts(Protocol):
@@ -81,10 +88,29 @@ class Heartbeat(Protocol):
     """When the server was last known to be alive."""
 
     def beat(self, now: datetime) -> None:
-        """Note that the server is alive. Raises `NotStored`."""
+        """Note that a server is alive; a time before the last one changes nothing. Raises `NotStored`."""
 
     def last_beat(self) -> datetime | None:
-        """The last such note, if any."""
+        """The latest such note of any server, if there is one."""
+
+
+class Notices(Protocol):
+    """Word from worker to worker that a room has changed. It may be lost: it is for speed, the log for
+    truth.
+    """
+
+    def loops(
+        self, hear: Callable[[str, int], None], hear_again: Callable[[], None]
+    ) -> tuple[Callable[[], None], ...]:
+        """What must run beside, each for ever: `hear` is given each notice, `hear_again` called after a
+        break.
+        """
+
+    def publish(self, room: str, version: int) -> None:
+        """Let the other workers know; returns at once and never fails."""
+
+    def fault(self) -> str:
+        """What keeps notices from arriving, in a sentence; empty if they do."""
 
 
 class Clock(Protocol):

@@ -11,6 +11,7 @@ from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal, swap
 from quizroom.questions.model import Item
 from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.laying_out import is_gone, refuse_unless_at
+from quizroom.room.refusals import Refused
 from quizroom.room.state import Plan, Room
 from quizroom.service.ports import EventLog
 from quizroom.service.rooms import Rooms
@@ -59,7 +60,11 @@ class Reviews:
     def lay_out(self, room_id: str, plan: Plan, *, host: str) -> Room:
         """Deal the plan's items into a new room. Raises as `prepare` does."""
         items = deal(self.catalogue, self.course(plan.course), deal_plan(plan))
-        return self.rooms.handle(room_id, PrepareReview(plan=plan, items=items, host=host))
+        try:
+            return self.rooms.handle(room_id, PrepareReview(plan=plan, items=items, host=host))
+        except Refused:
+            # The same order was carried out elsewhere while the items were being dealt.
+            return self.rooms.room(room_id)
 
     def swap(self, room: Room, *, position: int, instead_of: str) -> Room:
         """Put another item in a place ahead; the same order again changes nothing."""

@@ -2,11 +2,17 @@
 
 All orders that have gathered while the turn before was being committed are decided one after
 another and committed in one transaction. Only then do their callers return.
+
+Where other processes write to the same log, an order is decided by what the log holds after the order came:
+an append shows whether the state was new enough, and whatever ends without one is decided again if there is
+news.
 """
 
 import threading
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from datetime import datetime
+from functools import reduce
 
 from quizroom.room.commands import Command, PrepareReview
 from quizroom.room.events import Event
@@ -17,7 +23,7 @@ from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from quizroom.service.ports import Clock, Entry, EventLog, NotStored, VersionTaken
 
-MOST_TRIES = 8
+MOST_TRIES = 50
 """How often a turn is decided anew when another process was faster."""
 
 
@@ -27,10 +33,11 @@ class UnknownRoom(Exception):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """What a turn has added to one room."""
+    """What has been added to one room: by a turn of ours, or by another process."""
 
     room: Room
     events: tuple[Event, ...]
+    ours: bool = True
 
 
 @dataclass(slots=True, kw_only=True)
@@ -39,6 +46,8 @@ class _Ticket:
 
     room: str
     command: Command
+    at: datetime
+    """When it was received: waiting for its turn must not make anybody late."""
     outcome: Room | Exception | None = None
 
 
@@ -49,6 +58,8 @@ class _Turn:
     rooms: dict[str, Room] = field(default_factory=dict)
     events: dict[str, list[Event]] = field(default_factory=dict)
     outcomes: list[Room | Exception] = field(default_factory=list)
+    idle: set[str] = field(default_factory=set)
+    """Rooms in which some order has led to nothing: it was refused, or carried out before."""
 
 
 class Rooms:
@@ -61,12 +72,22 @@ class Rooms:
         clock: Clock,
         on_change: Callable[[Change], None],
         gather: Callable[[], None] = lambda: None,
+        shared: bool = False,
     ) -> None:
-        """Serve rooms from `log`; `on_change` is told after a commit; `gather` waits for more orders."""
+        """Serve rooms from `log`.
+
+        Args:
+            log: where all that happens is committed.
+            clock: gives the time of receipt.
+            on_change: is told after a commit, and of what other processes have committed.
+            gather: waits for more orders before a turn.
+            shared: whether other processes write to the same log.
+        """
         self._log = log
         self._clock = clock
         self._on_change = on_change
         self._gather = gather
+        self._shared = shared
         self._live: dict[str, Room] = {}
         self._inbox: list[_Ticket] = []
         self._turn_lock = threading.Lock()
@@ -79,7 +100,7 @@ class Rooms:
             UnknownRoom: there is no such room.
             NotStored: the store failed; nothing happened.
         """
-        ticket = _Ticket(room=room, command=command)
+        ticket = _Ticket(room=room, command=command, at=self._clock.now())
         self._inbox.append(ticket)
         with self._turn_lock:
             # Whoever held the lock before may have taken this order along in the same commit.
@@ -106,6 +127,23 @@ class Rooms:
         known = self._live.get(room) or replay(self._log.read(room))
         return None if known is None else self._live.setdefault(room, known)
 
+    def fresh(self, room: str) -> Room:
+        """The state of a room as the log has it now, whoever wrote it.
+
+        Raises:
+            UnknownRoom: there is no such room.
+        """
+        known = self.room(room)
+        if self._shared and self._log.read(room, after=known.version):
+            self.catch_up(room)
+        return self.room(room)
+
+    def catch_up(self, room: str) -> None:
+        """Take in what other processes have written to a live room, and tell of it."""
+        with self._turn_lock:
+            if room in self._live:
+                self._read_on([room])
+
     def live(self) -> tuple[Room, ...]:
         """All rooms that this process has in memory."""
         return tuple(self._live.values())
@@ -131,8 +169,13 @@ class Rooms:
             self._on_change(Change(room=turn.rooms[room], events=tuple(events)))
 
     def _committed(self, tickets: list[_Ticket]) -> _Turn:
+        may_be_stale = self._shared
         for _ in range(MOST_TRIES):
             turn = self._decided(tickets)
+            if may_be_stale and turn.idle:
+                may_be_stale = False
+                if self._read_on(turn.idle):
+                    continue
             try:
                 self._append(turn)
             except VersionTaken as taken:
@@ -148,23 +191,24 @@ class Rooms:
                 turn.outcomes.append(self._decided_one(turn, ticket))
             except Exception as refusal:  # noqa: BLE001 - one bad order must not spoil the others of its turn
                 turn.outcomes.append(refusal)
+                turn.idle.add(ticket.room)
         return turn
 
     def _decided_one(self, turn: _Turn, ticket: _Ticket) -> Room:
-        now = self._clock.now()
         if isinstance(ticket.command, PrepareReview):
-            events = prepare(ticket.room, ticket.command, now)
+            events = prepare(ticket.room, ticket.command, ticket.at)
             room = replay(events)
             if room is None or ticket.room in self._live or ticket.room in turn.rooms:
                 raise Refused("wrong_phase")
         else:
             room = turn.rooms.get(ticket.room) or self.room(ticket.room)
-            events = decide(room, ticket.command, now)
-            for event in events:
-                room = apply(room, event)
+            events = decide(room, ticket.command, ticket.at)
+            room = reduce(apply, events, room)
         if events:
             turn.rooms[ticket.room] = room
             turn.events.setdefault(ticket.room, []).extend(events)
+        else:
+            turn.idle.add(ticket.room)
         return room
 
     def _append(self, turn: _Turn) -> None:
@@ -176,11 +220,17 @@ class Rooms:
         if entries:
             self._log.append(entries)
 
-    def _read_on(self, rooms: tuple[str, ...]) -> None:
-        for room in rooms:
-            known = self._live.get(room)
-            if known is None:
-                continue
-            for event in self._log.read(room, after=known.version):
-                known = apply(known, event)
-            self._live[room] = known
+    def _read_on(self, rooms: Iterable[str]) -> bool:
+        """Fold in what other processes have written, and tell of it; whether there was anything."""
+        news = [self._read_on_one(room) for room in rooms]
+        return any(news)
+
+    def _read_on_one(self, room: str) -> bool:
+        known = self._live.get(room)
+        if known is None:
+            return self.find(room) is not None
+        events = self._log.read(room, after=known.version)
+        if events:
+            self._live[room] = reduce(apply, events, known)
+            self._on_change(Change(room=self._live[room], events=events, ours=False))
+        return bool(events)

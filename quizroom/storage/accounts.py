@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 from sqlalchemy import Engine, delete, insert, select, update
 
 from quizroom.storage.tables import entry_keys, heartbeat, host_tokens
-from quizroom.storage.writing import writing
+from quizroom.storage.writing import reading, writing
 
 
 class SqlAccounts:
@@ -37,7 +37,7 @@ class SqlAccounts:
     def host_of_token(self, token_hash: str) -> str | None:
         """The host to whom this token belongs, if any."""
         query = select(host_tokens.c.host).where(host_tokens.c.token_hash == token_hash)
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return connection.execute(query).scalar()
 
     def drop_host_token(self, token_hash: str) -> None:
@@ -55,14 +55,21 @@ class SqlHeartbeat:
         self._turn = threading.Lock()
 
     def beat(self, now: datetime) -> None:
-        """Write the one row. Raises `NotStored`."""
+        """Write the one row, unless a worker with a later clock has; raises `NotStored`."""
         with writing(self._engine, self._turn) as connection:
-            moved = connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
-            if moved.rowcount == 0:
+            at = connection.execute(select(heartbeat.c.at).where(heartbeat.c.id == 1)).scalar()
+            if at is None:
                 connection.execute(insert(heartbeat).values(id=1, at=now))
+            elif _in_utc(at) < now:
+                connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
 
     def last_beat(self) -> datetime | None:
-        """Read it; SQLite forgets the time zone, which is always UTC."""
-        with self._engine.connect() as connection:
+        """Read it."""
+        with reading(self._engine) as connection:
             at: datetime | None = connection.execute(select(heartbeat.c.at)).scalar()
-        return None if at is None else at.replace(tzinfo=UTC)
+        return None if at is None else _in_utc(at)
+
+
+def _in_utc(at: datetime) -> datetime:
+    # SQLite forgets the time zone, which is always UTC; PostgreSQL gives it in the zone of the session.
+    return at.replace(tzinfo=UTC) if at.tzinfo is None else at.astimezone(UTC)

@@ -1,29 +1,51 @@
 """Opening the database."""
 
+import os
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event, select
+from sqlalchemy import Engine, create_engine, event, func, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
 from quizroom.storage.tables import metadata
 
+FEW_CONNECTIONS = 2
+"""Enough for a command; a server is given more."""
+CONNECTION_WAIT_S = 10
+"""How long somebody waits for a free connection before the store counts as failed."""
+START_LOCK = 0x71756972
+"""Any number that stays the same: whoever changes the schema holds the lock of this number."""
+LINE_CARE = {
+    "connect_timeout": 5,
+    "keepalives_idle": 10,
+    "keepalives_interval": 3,
+    "keepalives_count": 3,
+    "tcp_user_timeout": 15_000,
+}
+"""libpq parameters: a database that has vanished without a word is given up after 15 s (PostgreSQL 18
+documentation, 32.1.2)."""
 
-def open_database(url: str) -> Engine:
+
+def open_database(url: str, *, connections: int = FEW_CONNECTIONS) -> Engine:
     """Open a database and make the tables that are missing.
 
     SQLite runs with a write-ahead log and full synchronisation: a commit survives a killed
-    process and a lost power supply.
+    process and a lost power supply. PostgreSQL does so by its own default.
+
+    Args:
+        url: its address.
+        connections: the most that are opened at once to PostgreSQL.
 
     Raises:
         NotStored: the database cannot be opened or written.
     """
-    # What is stored must not come out in the text of an error, and so in a log.
-    engine = create_engine(url, hide_parameters=True)
-    if engine.dialect.name == "sqlite":
-        event.listen(engine, "connect", _set_up_sqlite)
+    engine = _engine(url, connections)
     try:
-        metadata.create_all(engine)
+        with engine.begin() as connection:
+            if engine.dialect.name == "postgresql":
+                # Two workers that start together would make the same tables.
+                connection.execute(select(func.pg_advisory_xact_lock(START_LOCK)))
+            metadata.create_all(connection)
     except SQLAlchemyError as error:
         raise NotStored(str(error)) from error
     return engine
@@ -37,6 +59,27 @@ def database_fault(engine: Engine) -> str:
     except SQLAlchemyError as error:
         return f"The database does not answer: {str(error).splitlines()[0]}"
     return ""
+
+
+def _engine(url: str, connections: int) -> Engine:
+    # What is stored must not come out in the text of an error, and so in a log.
+    if url.startswith("sqlite"):
+        engine = create_engine(url, hide_parameters=True)
+        event.listen(engine, "connect", _set_up_sqlite)
+        return engine
+    # By default the driver waits in C and stops all green threads. It reads this when it is first imported,
+    # below.
+    os.environ.setdefault("PSYCOPG_WAIT_FUNC", "wait_select")
+    return create_engine(
+        url,
+        hide_parameters=True,
+        pool_size=connections,
+        max_overflow=0,
+        pool_timeout=CONNECTION_WAIT_S,
+        # A restarted database costs nobody an error: each connection is tried before it is used.
+        pool_pre_ping=True,
+        connect_args=LINE_CARE,
+    )
 
 
 def _set_up_sqlite(connection: Any, _record: Any) -> None:

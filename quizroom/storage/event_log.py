@@ -1,17 +1,17 @@
 """The event log in a relational database (SQLite by default)."""
 
 import threading
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
-from sqlalchemy import Connection, Engine, insert, select, update
+from sqlalchemy import Connection, Engine, func, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.tables import events, rooms
-from quizroom.storage.writing import writing
+from quizroom.storage.writing import reading, writing
 
 
 class SqlEventLog:
@@ -66,8 +66,17 @@ class SqlEventLog:
         query = select(rooms.c.room).where(rooms.c.finished_at.is_(None)).order_by(rooms.c.prepared_at)
         return tuple(self._column(query))
 
+    def versions(self, of: Collection[str]) -> dict[str, int]:
+        """The newest version of each of these rooms that is there."""
+        # The newest of one room is the last of its part of the primary key; a GROUP BY would read all of
+        # them.
+        newest = select(func.max(events.c.version)).where(events.c.room == rooms.c.room).scalar_subquery()
+        query = select(rooms.c.room, newest).where(rooms.c.room.in_(of))
+        with reading(self._engine) as connection:
+            return {room: version for room, version in connection.execute(query).all() if version is not None}
+
     def _column(self, query: Any) -> list[Any]:
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return list(connection.execute(query).scalars())
 
 

@@ -1,6 +1,6 @@
 """Stores in memory, for tests and for trying things out. They keep the same contract."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Collection, Sequence
 from datetime import datetime
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
@@ -54,6 +54,10 @@ class MemoryEventLog:
         ]
         return tuple(room for _, room in sorted(open_ones))
 
+    def versions(self, of: Collection[str]) -> dict[str, int]:
+        """The newest version of each of these rooms that is there."""
+        return {room: len(self._events[room]) for room in of if room in self._events}
+
     def _prepared(self) -> list[tuple[str, ReviewPrepared]]:
         firsts = ((room, happened[0]) for room, happened in self._events.items())
         return [(room, first) for room, first in firsts if isinstance(first, ReviewPrepared)]
@@ -97,9 +101,32 @@ class MemoryHeartbeat:
         self._at: datetime | None = None
 
     def beat(self, now: datetime) -> None:
-        """Note the time."""
-        self._at = now
+        """Note the time, unless a later one is noted."""
+        self._at = now if self._at is None else max(now, self._at)
 
     def last_beat(self) -> datetime | None:
         """The time noted last."""
         return self._at
+
+
+class SilentNotices:
+    """`service.ports.Notices` where nobody is told, and `fault` says why, if there is anybody to tell."""
+
+    def __init__(self, fault: str = "") -> None:
+        """Keep silent."""
+        self._fault = fault
+
+    def loops(
+        self,
+        hear: Callable[[str, int], None],  # noqa: ARG002 - the contract has it
+        hear_again: Callable[[], None],  # noqa: ARG002 - likewise
+    ) -> tuple[Callable[[], None], ...]:
+        """None: nothing is heard."""
+        return ()
+
+    def publish(self, room: str, version: int) -> None:
+        """Tell nobody."""
+
+    def fault(self) -> str:
+        """Why nobody is told."""
+        return self._fault

@@ -1,4 +1,4 @@
-"""Writing to the database: one transaction, durable or refused."""
+"""Reading the database, and writing to it: one transaction, durable or refused."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -21,6 +21,20 @@ def writing(engine: Engine, turn: Lock) -> Iterator[Connection]:
     """
     try:
         with turn, engine.begin() as connection:
+            yield connection
+    except SQLAlchemyError as error:
+        raise NotStored(str(error)) from error
+
+
+@contextmanager
+def reading(engine: Engine) -> Iterator[Connection]:
+    """A connection to read from.
+
+    Raises:
+        NotStored: the store does not answer.
+    """
+    try:
+        with engine.connect() as connection:
             yield connection
     except SQLAlchemyError as error:
         raise NotStored(str(error)) from error

@@ -16,18 +16,7 @@ from quizroom.storage.database import open_database
 from quizroom.storage.system_clock import SystemClock
 from tests.storage.databases import url_in
 
-COMMANDS = (
-    "backup",
-    "bench",
-    "content",
-    "desk-link",
-    "doctor",
-    "items",
-    "rehearse",
-    "restore",
-    "serve",
-    "typed",
-)
+COMMANDS = ("backup", "bench", "content", "desk-link", "items", "rehearse", "restore", "serve", "typed")
 COURSE = ("--course", "intro_upper_limb")
 
 

@@ -97,7 +97,7 @@ def host_voice(server: Server, cookie: str = "") -> Voice:
 
 def logged_room(server: Server, room: str) -> Room:
     """What a reader with nothing but the database makes of the committed log."""
-    engine = open_database(f"sqlite:///{server.data / 'quizroom.sqlite'}")
+    engine = open_database(server.database_url)
     try:
         folded = replay(SqlEventLog(engine).read(room))
     finally:

@@ -60,7 +60,12 @@ class Web:
 
 
 def made(
-    *, secure: bool = False, faults: tuple[str, ...] = (), metrics: bool = False, groups: bool = True
+    *,
+    secure: bool = False,
+    faults: tuple[str, ...] = (),
+    remarks: tuple[str, ...] = (),
+    metrics: bool = False,
+    groups: bool = True,
 ) -> Web:
     """A fresh site."""
     accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
@@ -74,7 +79,9 @@ def made(
         blueprints=Blueprints(catalogue=knowledge()),
         group_settings=group_settings(knowledge(), GroupLimits(on=groups, size=12, most=50, hours=4)),
         secure=secure,
-        health=Health(faults=lambda: faults, metrics=(lambda: METRICS) if metrics else None),
+        health=Health(
+            faults=lambda: faults, remarks=lambda: remarks, metrics=(lambda: METRICS) if metrics else None
+        ),
     )
     add_pages(app, site)
     return Web(app, entry, accounts, clock)

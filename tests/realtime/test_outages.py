@@ -4,6 +4,7 @@ import pytest
 
 from quizroom.realtime.alarms import (
     RECONNECT_MS,
+    another_worker_is_alive,
     give_back_lost_time,
 )
 from quizroom.room.commands import CloseRound, PauseRound
@@ -32,6 +33,36 @@ def test_after_an_outage_an_open_round_gets_its_time_back_and_a_moment_to_reconn
     current = restarted(desk, heartbeat, outage=100).rooms.room("room-1").rounds[0]
     assert current.closes_at == after(30 + 100 + RECONNECT_MS / 1000)
     assert current.limit_ms == 30_000
+
+
+def test_of_two_workers_that_come_back_together_one_returns_the_time() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    desk.clock.move(10)
+    heartbeat.beat(desk.clock.now())
+    desk.clock.move(100)
+    for _ in range(2):
+        worker = Desk(desk.log, shared=True)
+        worker.clock = desk.clock
+        late = MemoryHeartbeat()  # as read before the other worker's heart beat
+        late.beat(after(10))
+        give_back_lost_time(worker.rooms, worker.log, late, worker.clock, beside=worker.clock.now())
+    current = Desk(desk.log).rooms.room("room-1").rounds[0]
+    assert current.closes_at == after(30 + 100 + RECONNECT_MS / 1000)
+
+
+def test_a_round_opened_after_this_worker_began_has_lost_nothing() -> None:
+    desk = seated()
+    worker = Desk(desk.log, shared=True)
+    worker.clock.move(3)
+    give_back_lost_time(worker.rooms, worker.log, MemoryHeartbeat(), worker.clock, beside=after(0))
+    assert worker.rooms.room("room-1").rounds[0].closes_at == after(30)
+
+
+def test_another_worker_is_known_by_its_heart() -> None:
+    heartbeat = MemoryHeartbeat()
+    heartbeat.beat(after(10))
+    assert not another_worker_is_alive(heartbeat, lambda _: None)
+    assert another_worker_is_alive(heartbeat, lambda seconds: heartbeat.beat(after(10 + seconds)))
 
 
 def test_a_second_outage_gives_back_only_its_own_time() -> None:

@@ -60,12 +60,16 @@ class WatchedLog(MemoryEventLog):
 class Desk:
     """Live rooms over a log, with what they told of changes."""
 
-    def __init__(self, log: EventLog | None = None, gather: Callable[[], None] = lambda: None) -> None:
-        """Serve from this log, or a fresh one in memory."""
+    def __init__(
+        self, log: EventLog | None = None, gather: Callable[[], None] = lambda: None, *, shared: bool = False
+    ) -> None:
+        """Serve from this log, or a fresh one in memory; `shared` if another program does, too."""
         self.log = log or WatchedLog()
         self.clock = SetClock()
         self.told: list[Change] = []
-        self.rooms = Rooms(log=self.log, clock=self.clock, on_change=self.told.append, gather=gather)
+        self.rooms = Rooms(
+            log=self.log, clock=self.clock, on_change=self.told.append, gather=gather, shared=shared
+        )
 
     def logged(self, room: str = "room-1") -> tuple[Event, ...]:
         """What the log holds."""

@@ -9,12 +9,14 @@ from sqlalchemy import Engine
 
 from quizroom.service.ports import Accounts, EventLog, Heartbeat
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
+from quizroom.storage.addresses import usable_database_url
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.memory import MemoryAccounts, MemoryEventLog, MemoryHeartbeat
+from tests.services import PostgreSql
 from tests.storage.databases import OpenHere, url_in
 
-STORES = ("memory", "SQLite")
+STORES = ("memory", "SQLite", "PostgreSQL")
 
 
 @pytest.fixture
@@ -37,18 +39,33 @@ def engine(open_here: OpenHere) -> Engine:
 
 
 @pytest.fixture(params=STORES)
-def log(request: pytest.FixtureRequest, open_here: OpenHere) -> EventLog:
+def database(request: pytest.FixtureRequest, open_here: OpenHere) -> Iterator[Engine | None]:
+    """An empty database of each kind; None stands for memory."""
+    match request.param:
+        case "memory":
+            yield None
+        case "SQLite":
+            yield open_here()
+        case _:
+            cluster: PostgreSql = request.getfixturevalue("postgresql")
+            opened = open_database(usable_database_url(cluster.new_database()), connections=4)
+            yield opened
+            opened.dispose()
+
+
+@pytest.fixture
+def log(database: Engine | None) -> EventLog:
     """An empty event log of each kind."""
-    return MemoryEventLog() if request.param == "memory" else SqlEventLog(open_here())
+    return MemoryEventLog() if database is None else SqlEventLog(database)
 
 
-@pytest.fixture(params=STORES)
-def accounts(request: pytest.FixtureRequest, open_here: OpenHere) -> Accounts:
+@pytest.fixture
+def accounts(database: Engine | None) -> Accounts:
     """Empty accounts of each kind."""
-    return MemoryAccounts() if request.param == "memory" else SqlAccounts(open_here())
+    return MemoryAccounts() if database is None else SqlAccounts(database)
 
 
-@pytest.fixture(params=STORES)
-def heartbeat(request: pytest.FixtureRequest, open_here: OpenHere) -> Heartbeat:
+@pytest.fixture
+def heartbeat(database: Engine | None) -> Heartbeat:
     """A heart that has not beaten yet, of each kind."""
-    return MemoryHeartbeat() if request.param == "memory" else SqlHeartbeat(open_here())
+    return MemoryHeartbeat() if database is None else SqlHeartbeat(database)

@@ -45,6 +45,11 @@ class TestHeartbeat:
     def test_there_is_no_beat_at_first(self, heartbeat: Heartbeat) -> None:
         assert heartbeat.last_beat() is None
 
+    def test_a_worker_whose_clock_is_behind_takes_nothing_back(self, heartbeat: Heartbeat) -> None:
+        heartbeat.beat(after(2))
+        heartbeat.beat(after(1))
+        assert heartbeat.last_beat() == after(2)
+
     def test_the_last_beat_is_kept_to_the_millisecond_in_utc(self, heartbeat: Heartbeat) -> None:
         heartbeat.beat(after(1))
         heartbeat.beat(after(2.125))

@@ -26,6 +26,11 @@ class TestEventLog:
         assert log.read("a", after=1) == (ON, OFF)
         assert log.read("a", after=3) == log.read("a", after=9) == ()
 
+    def test_the_newest_version_of_each_room_is_told(self, log: EventLog) -> None:
+        log.append([laid_out("a"), entry("a", 2, ON), entry("a", 3, OFF), laid_out("b"), laid_out("c")])
+        assert log.versions(["a", "b", "nowhere"]) == {"a": 3, "b": 1}
+        assert log.versions([]) == {}
+
     def test_appending_nothing_is_nothing(self, log: EventLog) -> None:
         log.append([])
         assert log.unfinished_rooms() == ()

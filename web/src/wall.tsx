@@ -14,7 +14,7 @@ restoreTheme();
 const line = openLine(async (opened) => {
   const reply = await opened.say({ type: "watch_wall", door_code: page.doorCode });
   complaint.set(reply.result === "refused" ? (reply.text ?? "") : "");
-}, page.doorCode);
+});
 render(
   <WallPage line={line} complaint={complaint} joinAddress={page.joinAddress} announcer={makeAnnouncer()} />,
   page.root,

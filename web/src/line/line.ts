@@ -35,13 +35,9 @@ export interface Line {
 export const ANSWER_WAIT_MS = 8000;
 const NO_REPLY = "The server does not answer. This page keeps trying.";
 
-/**
- * Opens the line; `onOpen` is called at every connection, also after each break, to take one's place again.
- * `room` is a hint for a proxy before several servers: lines of one room go to the same one, for speed alone.
- */
-export function openLine(onOpen: (line: Line) => Promise<void> | void, room = ""): Line {
+/** Opens the line; `onOpen` is called at every connection, also after each break, to take one's place again. */
+export function openLine(onOpen: (line: Line) => Promise<void> | void): Line {
   const socket = io({
-    query: { room },
     transports: ["websocket", "polling"],
     tryAllTransports: true,
     reconnectionDelayMax: 2000, // with half of it by chance on top: 3 s, which the server gives back after an outage

@@ -48,7 +48,7 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
     shelf,
     received,
   };
-  const line = openLine((opened) => takePlace(way, opened), doorCode);
+  const line = openLine((opened) => takePlace(way, opened));
   return {
     line,
     place: way.place,

@@ -1,0 +1,117 @@
+"""A worker keeps up with the others: by notices, and without them."""
+
+from collections.abc import Callable
+
+import pytest
+
+from quizroom.realtime.following import Following, Orphans, forget_rooms_of_others
+from quizroom.realtime.seats import Seats
+from quizroom.room.commands import CloseRound
+from quizroom.service.ports import NotStored
+from quizroom.storage.memory import MemoryEventLog, SilentNotices
+from tests.realtime.two_rooms import open_two_rooms
+from tests.room.samples import says
+from tests.service.fakes import Desk, WatchedLog, seated
+
+CLOSE = CloseRound(round=1, by_host=True)
+
+
+def beside(desk: Desk) -> tuple[Desk, Following]:
+    other = Desk(desk.log, shared=True)
+    other.rooms.room("room-1")
+    return other, Following(rooms=other.rooms, log=other.log, notices=SilentNotices("nobody is heard"))
+
+
+def test_a_notice_brings_what_another_worker_wrote() -> None:
+    one = seated()
+    other, following = beside(one)
+    room = one.rooms.handle("room-1", says("ada", "B"))
+    following.hear("room-1", room.version)
+    following.run_once()
+    assert other.rooms.room("room-1") == room
+
+
+def test_a_notice_of_what_is_known_or_of_a_room_that_is_not_here_costs_no_reading() -> None:
+    log = WatchedLog()
+    desk = open_two_rooms(log)
+    other, following = beside(desk)
+    log.failures_of = dict.fromkeys(("room-1", "room-2"), AssertionError("it was read"))
+    following.hear("room-1", desk.rooms.room("room-1").version)
+    following.hear("room-2", 99)
+    following.run_once()
+    assert [room.id for room in other.rooms.live()] == ["room-1"]
+
+
+@pytest.mark.parametrize("prompt", [lambda _: None, lambda following: following.hear_again()])
+def test_what_nobody_gave_notice_of_is_found_by_looking(prompt: Callable[[Following], None]) -> None:
+    one = seated()
+    other, following = beside(one)
+    room = one.rooms.handle("room-1", says("ada", "B"))
+    prompt(following)
+    following.run_once()
+    assert other.rooms.room("room-1") == room
+
+
+def test_a_room_that_cannot_be_read_or_a_store_that_is_away_is_tried_again() -> None:
+    one = open_two_rooms(log := WatchedLog())
+    other, following = beside(one)
+    other.rooms.room("room-2")
+    for room in ("room-1", "room-2"):
+        one.rooms.handle(room, CLOSE)
+    log.failures_of["room-1"] = NotStored("away")
+    following.run_once()
+    assert [other.rooms.room(room).phase for room in ("room-1", "room-2")] == ["answering", "closed"]
+    log.failures_of.clear()
+    following.run_once()
+    assert other.rooms.room("room-1").phase == "closed"
+
+
+class Away(MemoryEventLog):
+    """A log that cannot be asked for versions."""
+
+    def versions(self, of: object) -> dict[str, int]:
+        raise NotStored("away")
+
+
+def test_looking_goes_on_after_the_store_was_away() -> None:
+    one = seated(Away())
+    other, following = beside(one)
+    one.rooms.handle("room-1", CLOSE)
+    following.run_once()
+    assert other.rooms.room("room-1").phase == "answering"
+
+
+def test_a_room_that_has_lost_its_worker_is_woken_once_it_has_been_quiet_for_a_sweep() -> None:
+    one = open_two_rooms(WatchedLog())
+    other = Desk(one.log, shared=True)
+    orphans = Orphans(rooms=other.rooms, log=other.log)
+    orphans.sweep()
+    assert other.rooms.live() == ()
+    one.rooms.handle("room-2", CLOSE)
+    orphans.sweep()
+    assert [room.id for room in other.rooms.live()] == ["room-1"]
+    orphans.sweep()
+    assert {room.id for room in other.rooms.live()} == {"room-1", "room-2"}
+
+
+def test_a_quiet_room_without_an_open_round_is_let_go_and_not_woken_again() -> None:
+    one = open_two_rooms(WatchedLog())
+    one.rooms.handle("room-2", CLOSE)
+    other = Desk(one.log, shared=True)
+    orphans = Orphans(rooms=other.rooms, log=other.log)
+    for _ in range(3):
+        orphans.sweep()
+        forget_rooms_of_others(other.rooms, Seats())
+    assert [room.id for room in other.rooms.live()] == ["room-1"]
+
+
+def test_a_room_with_somebody_on_the_line_is_kept() -> None:
+    desk, seats = seated(), Seats()
+    desk.rooms.handle("room-1", CLOSE)
+    seats.connect("s1", host="", now=0)
+    seats.take("s1", role="wall", room="room-1")
+    forget_rooms_of_others(desk.rooms, seats)
+    assert len(desk.rooms.live()) == 1
+    seats.disconnect("s1")
+    forget_rooms_of_others(desk.rooms, seats)
+    assert desk.rooms.live() == ()
