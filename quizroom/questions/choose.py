@@ -55,7 +55,7 @@ def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
     chosen = _with_a_long_one(syllabus, ask, chosen, found)
-    if len(chosen) < FEWEST_WRONG or not is_fair(syllabus, ask, chosen):
+    if len(chosen) < FEWEST_WRONG or _is_padding(chosen) or not is_fair(syllabus, ask, chosen):
         return None
     return tuple(chosen)
 
@@ -86,6 +86,11 @@ def _without_padding(ask: Ask, chosen: Sequence[Candidate]) -> list[Candidate]:
     if ask.kind in _MOVEMENTS or len(chosen) < PREFERRED_WRONG or chosen[-1][1] != "same_region":
         return list(chosen)
     return list(chosen[:FEWEST_WRONG])
+
+
+def _is_padding(chosen: Sequence[Candidate]) -> bool:
+    """Whether all wrong options are merely of the same region: an item that nobody would get wrong."""
+    return all(source == "same_region" for _, source in chosen)
 
 
 def _with_an_echo(

@@ -1,6 +1,6 @@
 """Three muscles that make a fourth the odd one out, by one property and no other."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
@@ -10,7 +10,8 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.choose import is_fair
 from quizroom.questions.claim import Relation
 from quizroom.questions.distractors import candidates
-from quizroom.questions.ranks import Candidate
+from quizroom.questions.model import DistractorSource
+from quizroom.questions.ranks import Candidate, teaching_sources
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.traits import SHARED
 from quizroom.questions.words import concept_text
@@ -18,8 +19,8 @@ from quizroom.questions.words import concept_text
 _SIZE = 3
 _CHOICE = 3
 """Fitting companies among which one is drawn."""
-_NEAREST, _FURTHER = 5, 5
-"""Muscles from which the three are taken: those nearest to the odd one, and some that are not."""
+_NEAREST, _FURTHER = 8, 4
+"""Muscles from which the three are taken: those mixed up with the odd one, and some that are not."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,17 +44,26 @@ def fitting_company(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Ca
     """Three near muscles among which the odd one is alone odd; None if there are none."""
     # Whether there is a fair three must not hang on chance, only which of several is taken.
     ranked = candidates(syllabus, ask, Random(ask.id))  # noqa: S311 -- repeatable, not secret
-    further = ranked[_NEAREST:]
-    found = [*ranked[:_NEAREST], *further[:: max(1, len(further) // _FURTHER)][:_FURTHER]]
     guests = _guests(syllabus)
     fitting: list[tuple[Candidate, ...]] = []
-    for three in combinations(found, _SIZE):
+    for three in _threes(ranked, teaching_sources(ask.family)):
         four = [guests.by_muscle[muscle] for muscle in (ask.key[0], *(one for one, _ in three))]
         if _is_one_way_odd(guests.declared[ask.relation], four) and is_fair(syllabus, ask, three):
             fitting.append(three)
         if len(fitting) == _CHOICE:
             break
     return random.choice(fitting) if fitting else None
+
+
+def _threes(
+    ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]
+) -> Iterator[tuple[Candidate, ...]]:
+    """Threes of those that are mixed up with the odd one; then two of these with one that is merely near."""
+    near = [one for one in ranked if one[1] in teaching][:_NEAREST]
+    others = [one for one in ranked if one[1] not in teaching]
+    further = others[:: max(1, len(others) // _FURTHER)][:_FURTHER]
+    yield from combinations(near, _SIZE)
+    yield from ((*two, one) for two in combinations(near, _SIZE - 1) for one in further)
 
 
 @lru_cache(maxsize=8)

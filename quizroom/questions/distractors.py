@@ -11,7 +11,7 @@ from random import Random
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.model import DistractorSource
-from quizroom.questions.ranks import Candidate, Rank
+from quizroom.questions.ranks import Candidate, Rank, teaching_sources
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.wrong_landmarks import landmark_ranks
 from quizroom.questions.wrong_movements import action_ranks, bone_ranks, joint_ranks, movement_ranks
@@ -39,16 +39,17 @@ def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
         for concept in fresh:
             strange = ask.kind in _MUSCLES and source != "look_alike" and _off_list(syllabus, ask, concept)
             (strangers if strange else known).append((concept, source))
-    return [*_mixed(known), *strangers]
+    return [*_mixed(known, teaching_sources(ask.family)), *strangers]
 
 
-def _mixed(ranked: Sequence[Candidate]) -> list[Candidate]:
-    """Not all from one source: beyond look-alikes a third of a kind waits until other sources had a turn."""
+def _mixed(ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]) -> list[Candidate]:
+    """Not all from one source: beyond look-alikes a third of a kind waits until others that teach had a turn."""
     counted: Counter[DistractorSource] = Counter()
-    places: list[tuple[bool, bool]] = []
+    places: list[tuple[bool, bool, bool]] = []
     for _, source in ranked:
         counted[source] += 1
-        places.append((source == "same_region", source != "look_alike" and counted[source] > _OF_A_KIND))
+        many = source != "look_alike" and counted[source] > _OF_A_KIND
+        places.append((source == "same_region", source not in teaching, many))
     order = sorted(range(len(ranked)), key=lambda place: places[place])
     return [ranked[place] for place in order]
 

@@ -7,7 +7,7 @@ from quizroom.knowledge.model import Muscle
 from quizroom.questions.claim import Relation
 from quizroom.questions.opponents import opponents_of
 from quizroom.questions.ranks import Rank
-from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.syllabus import Syllabus, usual_values
 from quizroom.questions.words import ENDS
 
 
@@ -22,6 +22,15 @@ def kindred_ranks(syllabus: Syllabus, muscle: str) -> tuple[Rank, ...]:
         ("sibling_nerve", _once(one for nerve in siblings for one in holders(syllabus, "nerve", nerve))),
         ("neighbouring_landmark", _once(_beside(syllabus, known))),
         ("antagonist", _once(opponents_of(syllabus, muscle))),
+    )
+
+
+@lru_cache(maxsize=4096)
+def kindred_values(syllabus: Syllabus, relation: Relation, muscle: str) -> tuple[Rank, ...]:
+    """What the muscles that are mixed up with one have of a kind, by the same sources."""
+    return tuple(
+        (source, usual_values(syllabus, relation, others))
+        for source, others in kindred_ranks(syllabus, muscle)
     )
 
 

@@ -21,6 +21,8 @@ _JOINTS_OF_LIMBS = (
     ("distal_interphalangeal_joints", "distal_interphalangeal_joints_of_toes"),
 )
 _TRUNK = ("head", "trunk")
+_FAR_APART = (("perineum", "shoulder_girdle"), ("hand", "hip"))
+"""Regions that follow one another in a course and lie nowhere near."""
 _HAND_AND_FOOT = (
     ("pollicis", "hallucis"),
     ("_hand", "_foot"),
@@ -59,15 +61,20 @@ class Kinship:
 
     @cached_property
     def beside_region(self) -> Groups:
-        """Muscles of the regions before and after each region."""
+        """Muscles of the regions before and after each region, as far as these lie near."""
         regions = sorted(self.catalogue.regions.values(), key=lambda region: region.order)
-        beside = [(one.id, other.id) for one, other in pairwise(regions)]
+        following = [(one.id, other.id) for one, other in pairwise(regions)]
+        beside = [pair for pair in following if pair not in _FAR_APART]
         return _grouped(
             (here, muscle)
             for one, other in beside
             for here, there in ((one, other), (other, one))
             for muscle in self.by_region.get(there, ())
         )
+
+    def around(self, region: str) -> tuple[str, ...]:
+        """Muscles of a region, then of those beside it."""
+        return (*self.by_region.get(region, ()), *self.beside_region.get(region, ()))
 
     @cached_property
     def compartments_by_region(self) -> Groups:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from quizroom.knowledge.anatomy import nerve_ancestors
 from quizroom.questions.ask import Ask
+from quizroom.questions.kindred import kindred_ranks
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus, usual_values
 from quizroom.questions.wrong_movements import action_ranks
@@ -18,10 +19,15 @@ def lost_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def spared_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The usual sources, then whatever else is lost."""
+    """The usual sources, then what else is lost, by a nerve of the same roots or region as the key's own."""
     yield from muscle_ranks(syllabus, ask)
-    lost = syllabus.injuries.tolls[ask.subject].lost_by_all
-    yield "same_region", tuple(sorted({muscle for muscle, _ in lost}))
+    lost = tuple(sorted({muscle for muscle, _ in syllabus.injuries.tolls[ask.subject].lost_by_all}))
+    muscles, nerves = syllabus.catalogue.muscles, syllabus.catalogue.nerves
+    here = muscles[ask.key[0]]
+    own = {root for row in here.nerves for root in nerves[row.nerve].roots}
+    beside = bool(own & set(nerves[ask.value].roots))
+    yield "sibling_nerve", tuple(one for one in lost if beside or muscles[one].region == here.region)
+    yield "same_region", lost
 
 
 def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -30,7 +36,7 @@ def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Look-alike nerves, other levels of the nerve, sibling nerves (those of the region too), the rest."""
+    """Look-alike nerves, other levels of the nerve, sibling nerves (those of the region too), those of kindred."""
     injuries, kinship, nerves = syllabus.injuries.nerves, syllabus.kinship, syllabus.catalogue.nerves
     nerve = nerves[ask.value]
     alike = kinship.lookalikes.get(nerve.id, ())
@@ -45,10 +51,11 @@ def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         tuple(one for one, cut in injuries.items() if set(nerves[cut].roots) & set(nerve.roots)),
     )
     yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in reaching)
-    yield (
-        "same_region",
-        tuple(one for one, cut in injuries.items() if bool(nerves[cut].roots) == bool(nerve.roots)),
-    )
+    for source, muscles in kindred_ranks(syllabus, ask.muscles[0]):
+        serving = _reaching(syllabus, muscles)
+        yield source, tuple(one for one, cut in injuries.items() if cut in serving)
+    beside = _reaching(syllabus, kinship.beside_region.get(region, ()))
+    yield "same_region", tuple(one for one, cut in injuries.items() if cut in beside)
 
 
 def _reaching(syllabus: Syllabus, muscles: Iterable[str]) -> set[str]:

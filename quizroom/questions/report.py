@@ -6,31 +6,35 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from quizroom.questions.model import DistractorSource, Family, Item
+from quizroom.questions.ranks import FIRST_SEVEN, teaching_sources
 from quizroom.questions.rules import breaches
-
-TEACHING: frozenset[DistractorSource] = frozenset(
-    (
-        *("class_error", "look_alike", "same_compartment", "neighbouring_landmark", "homologous_bone"),
-        *("sibling_nerve", "sibling_artery", "antagonist"),
-    )
-)
-"""The first seven sources of the trade, which a class is likely to mix up; arteries are taken with nerves."""
-
 
 @dataclass(slots=True, kw_only=True)
 class FamilyReport:
-    """What one family yields. `sources` counts wrong options, `broken` rules of item writing."""
+    """What one family yields. `sources` counts wrong options, `broken` rules of item writing.
+
+    `taught` counts the wrong options from the first seven sources or from one that the trade names for the family.
+    """
 
     family: Family | Literal["all"]
     items: int = 0
+    taught: int = 0
     sources: Counter[DistractorSource] = field(default_factory=Counter)
     broken: Counter[str] = field(default_factory=Counter)
 
     @property
+    def first_seven(self) -> float:
+        """Share of wrong options from the first seven sources; 1 where there are no options at all."""
+        return self._share(sum(self.sources[source] for source in FIRST_SEVEN))
+
+    @property
     def teaching(self) -> float:
-        """Share of wrong options from the sources that teach; 1 where there are no options at all."""
+        """The same with what the trade names for the family itself."""
+        return self._share(self.taught)
+
+    def _share(self, count: int) -> float:
         total = self.sources.total()
-        return sum(self.sources[source] for source in TEACHING) / total if total else 1.0
+        return count / total if total else 1.0
 
 
 def report_of(items: Iterable[Item]) -> tuple[FamilyReport, ...]:
@@ -39,7 +43,9 @@ def report_of(items: Iterable[Item]) -> tuple[FamilyReport, ...]:
     for item in items:
         report = reports.setdefault(item.family, FamilyReport(family=item.family))
         report.items += 1
-        report.sources.update(option.source for option in item.options if option.source != "key")
+        wrong = [option.source for option in item.options if option.source != "key"]
+        report.sources.update(wrong)
+        report.taught += sum(source in teaching_sources(item.family) for source in wrong)
         report.broken.update(rule for rule, _ in breaches(item))
     return tuple(reports.values())
 
@@ -49,15 +55,18 @@ def total_of(reports: Iterable[FamilyReport]) -> FamilyReport:
     total = FamilyReport(family="all")
     for report in reports:
         total.items += report.items
+        total.taught += report.taught
         total.sources += report.sources
         total.broken += report.broken
     return total
 
 
 def report_lines(reports: Iterable[FamilyReport]) -> Iterator[str]:
-    """The reports as text: items, share of wrong options from sources that teach, and all sources."""
+    """The reports as text: items, share of wrong options from the first seven sources, from these and what is
+    named for the family, and all sources.
+    """
     reports = tuple(reports)
-    yield f"{'family':14}{'items':>7}{'wrong':>8}{'teaching':>10}  sources"
+    yield f"{'family':14}{'items':>7}{'wrong':>8}{'first 7':>9}{'teaching':>10}  sources"
     for report in reports:
         yield _line(report)
     if reports:
@@ -67,7 +76,7 @@ def report_lines(reports: Iterable[FamilyReport]) -> Iterator[str]:
 
 
 def _line(report: FamilyReport) -> str:
-    counts = f"{report.family:14}{report.items:7}{report.sources.total():8}{report.teaching:10.1%}"
+    counts = f"{report.family:14}{report.items:7}{report.sources.total():8}{report.first_seven:9.1%}{report.teaching:10.1%}"
     return f"{counts}  {_counted(report.sources)}".rstrip()
 
 

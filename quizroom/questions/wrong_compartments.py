@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from quizroom.questions.ask import Ask
+from quizroom.questions.kindred import kindred_values
 from quizroom.questions.opponents import opponents_of
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
@@ -22,6 +23,7 @@ def compartment_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "look_alike", _compartments(syllabus, kinship.lookalikes.get(muscle.id, ()))
     yield "antagonist", _compartments(syllabus, opponents_of(syllabus, muscle.id))
     yield "sibling_nerve", _compartments(syllabus, supplied)
+    yield from kindred_values(syllabus, "compartment", muscle.id)
     yield "serial_homologue", kinship.homologous_compartments(muscle.compartment)
     yield "same_region", kinship.compartments_by_region.get(muscle.region, ())
     yield "same_region", _compartments(syllabus, kinship.beside_region.get(muscle.region, ()))

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Iterator
 
 from quizroom.knowledge.model import Bone
 from quizroom.questions.ask import Ask
+from quizroom.questions.kindred import kindred_values
 from quizroom.questions.opponents import opposite_of
 from quizroom.questions.ranks import Rank
-from quizroom.questions.syllabus import Syllabus, usual_values
+from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import is_true_joint
 
 _NEAREST = 6
@@ -46,16 +47,15 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The ranked sources for a joint: those of muscles mixed up with this one, its like in the other limb,
-    then those nearest to it along the limb at which muscles act.
+    """The ranked sources for a joint: those of muscles mixed up with this one, then those nearest to it
+    along the limb at which muscles act, then its like in the other limb.
     """
-    kinship = syllabus.kinship
-    muscle = syllabus.catalogue.muscles[ask.muscles[0]]
-    alike, mates = kinship.lookalikes.get(muscle.id, ()), kinship.by_compartment[muscle.compartment]
-    yield "look_alike", _true_joints(syllabus, usual_values(syllabus, "crossing", alike))
-    yield "same_compartment", _true_joints(syllabus, usual_values(syllabus, "crossing", mates))
-    yield "serial_homologue", kinship.homologous_joints(ask.key[0])
+    near = set(syllabus.joints_nearby(ask.key[0]))
+    for source, joints in kindred_values(syllabus, "crossing", ask.muscles[0]):
+        kept = joints if source == "look_alike" else (one for one in joints if one in near)
+        yield source, _true_joints(syllabus, kept)
     yield "other_joint", _true_joints(syllabus, joints_nearby(syllabus, ask.key[0]))
+    yield "serial_homologue", syllabus.kinship.homologous_joints(ask.key[0])
 
 
 def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -78,10 +78,7 @@ def _true_joints(syllabus: Syllabus, joints: Iterable[str]) -> tuple[str, ...]:
 
 def _of_others(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """What muscles do that are mixed up with this one."""
-    kinship = syllabus.kinship
-    muscle = syllabus.catalogue.muscles[ask.muscles[0]]
-    yield "look_alike", usual_values(syllabus, "action", kinship.lookalikes.get(muscle.id, ()))
-    yield "same_compartment", usual_values(syllabus, "action", kinship.by_compartment[muscle.compartment])
+    yield from kindred_values(syllabus, "action", ask.muscles[0])
 
 
 def _opposites(syllabus: Syllabus, ask: Ask, joint: str) -> Iterator[str]:

@@ -29,8 +29,7 @@ def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     for source, others in kindred_ranks(syllabus, muscle):
         yield source, _all(_heads(syllabus, other) for other in others)
     region = syllabus.catalogue.muscles[muscle].region
-    near = (*syllabus.kinship.by_region[region], *syllabus.kinship.beside_region.get(region, ()))
-    yield "same_region", _all(_heads(syllabus, other) for other in near)
+    yield "same_region", _all(_heads(syllabus, other) for other in syllabus.kinship.around(region))
 
 
 def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -46,23 +45,29 @@ def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         yield "sibling_nerve", tuple(_served_by_siblings(syllabus, ask.value))
     for muscle in muscles:
         yield from kindred_ranks(syllabus, muscle.id)
+    near = _all(kinship.around(muscle.region) for muscle in muscles)
     if ask.relation in ("action", "prime"):
-        yield "other_joint", tuple(_same_movement_elsewhere(syllabus, ask.value))
-        yield "same_joint", tuple(_movers_of_joint(syllabus, ask.value))
+        yield "other_joint", _kept(_same_movement_elsewhere(syllabus, ask.value), near)
+        yield "same_joint", _kept(_movers_of_joint(syllabus, ask.value), near)
     if ask.relation == "crossing":
         for joint in _next_joints(syllabus, ask.value):
-            yield "other_joint", tuple(holders(syllabus, "crossing", joint))
+            yield "other_joint", _kept(holders(syllabus, "crossing", joint), near)
     if ask.relation == "root":
         for segment in sorted(segments_beside(ask.value)):
             further = segments_beside(segment) - segments_beside(ask.value)
             yield "neighbouring_segment", _all(tuple(holders(syllabus, "root", one)) for one in further)
     yield "serial_homologue", _all(kinship.homologous_muscles(muscle.id) for muscle in muscles)
-    yield "same_region", _all(kinship.by_region.get(muscle.region, ()) for muscle in muscles)
-    yield "same_region", _all(kinship.beside_region.get(muscle.region, ()) for muscle in muscles)
+    yield "same_region", near
 
 
 def _all(groups: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
     return tuple(member for group in groups for member in group)
+
+
+def _kept(muscles: Iterable[str], near: tuple[str, ...]) -> tuple[str, ...]:
+    """Those that lie near: nobody looks for a muscle of the knee in the throat."""
+    wanted = set(near)
+    return tuple(one for one in muscles if one in wanted)
 
 
 def _heads(syllabus: Syllabus, muscle: str) -> tuple[str, ...]:
@@ -77,10 +82,8 @@ def _same_movement_elsewhere(syllabus: Syllabus, action: str) -> Iterator[str]:
         yield from holders(syllabus, "action", f"{joint}.{movement}")
 
 
-def _next_joints(syllabus: Syllabus, joint: str) -> list[str]:
-    order = {one.id: one.order for one in syllabus.catalogue.joints.values()}
-    nearest = sorted(order, key=lambda one: (abs(order[one] - order[joint]), one))
-    return [one for one in nearest if one != joint][:_NEXT_JOINTS]
+def _next_joints(syllabus: Syllabus, joint: str) -> tuple[str, ...]:
+    return syllabus.joints_nearby(joint)[1 : _NEXT_JOINTS + 1]
 
 
 def _movers_of_joint(syllabus: Syllabus, action: str) -> Iterator[str]:

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from quizroom.knowledge.model import Artery
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs
+from quizroom.questions.kindred import kindred_values
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.traits import is_asked_nerve
@@ -51,8 +52,10 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "look_alike", tuple(one for one in lookalikes if one not in risky)
     yield "sibling_artery", tuple(one for one in kinship.by_artery_parent.get(key.parent, ()) if one in safe)
     yield "sibling_artery", tuple(one for one in _cousins(syllabus, key) if one in safe)
+    for source, arteries in kindred_values(syllabus, "artery", muscle.id):
+        yield source, tuple(one for one in arteries if one in safe)
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), safe))
-    yield "same_region", safe
+    yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.beside_region.get(muscle.region, ()), safe))
 
 
 def _cousins(syllabus: Syllabus, artery: Artery) -> Iterator[str]:

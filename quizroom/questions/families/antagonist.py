@@ -7,6 +7,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle
 from quizroom.questions.claim import Claim
 from quizroom.questions.grammar import capitalised
+from quizroom.questions.kindred import kindred_values
 from quizroom.questions.model import Reason
 from quizroom.questions.opponents import opposite_of
 from quizroom.questions.ranks import Rank
@@ -79,6 +80,8 @@ def _movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     joint, _, opposite = ask.key[0].partition(".")
     alike = (one for word in (ask.subject, opposite) for one in syllabus.kinship.lookalikes.get(word, ()))
     yield "look_alike", tuple(f"{joint}.{one}" for one in alike)
+    for source, actions in kindred_values(syllabus, "action", ask.muscles[0]):
+        yield source, tuple(one for one in actions if one.partition(".")[0] == joint)
     yield "same_joint", tuple(f"{joint}.{one}" for one in syllabus.catalogue.joints[joint].movements)
     table = syllabus.tables["action"].by_value
     for near in joints_nearby(syllabus, joint):

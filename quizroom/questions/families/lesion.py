@@ -150,8 +150,13 @@ def _cut(syllabus: Syllabus, injury: str) -> str:
 
 
 def _spared_nearby(syllabus: Syllabus, injury: str, lost: list[Unit]) -> Iterator[str]:
-    """Muscles surely spared that might be taken for lost: mates and look-alikes of those that are."""
+    """Muscles surely spared that might be taken for lost: mates and look-alikes of those that are.
+
+    None from another limb, which nobody would think of.
+    """
     kinship, muscles = syllabus.kinship, syllabus.catalogue.muscles
+    regions = {muscles[unit.muscle].region for unit in lost}
+    here = {one for region in regions for one in kinship.around(region)}
     near = {mate for unit in lost for mate in kinship.by_compartment[muscles[unit.muscle].compartment]}
     near |= {alike for unit in lost for alike in kinship.lookalikes.get(unit.muscle, ())}
     near |= {
@@ -160,7 +165,7 @@ def _spared_nearby(syllabus: Syllabus, injury: str, lost: list[Unit]) -> Iterato
         if claim.usual
     }
     for muscle in syllabus.muscles:
-        if muscle in near and syllabus.injuries.is_whole(injury, muscle):
+        if muscle in near & here and syllabus.injuries.is_whole(injury, muscle):
             yield muscle
 
 
