@@ -159,8 +159,9 @@ def look_alikes_of(catalogue: Catalogue, muscle: Muscle) -> tuple[LookAlike, ...
     """Sets that hold the muscle, then those that hold one of its core landmarks, nerves or arteries."""
     words = {row_value(row) for _, _, row in rows_of(muscle) if row.status == "core"}
     sets = catalogue.lookalikes.values()
-    own = [one for one in sets if muscle.id in one.members]
-    return (*own, *(one for one in sets if one not in own and words & set(one.members)))
+    own = (one for one in sets if muscle.id in one.members)
+    others = (one for one in sets if muscle.id not in one.members)
+    return (*own, *(one for one in others if not words.isdisjoint(one.members)))
 
 
 def _look_alike_lines(catalogue: Catalogue, muscle: Muscle) -> Iterator[LookAlikeLine]:

@@ -1,11 +1,11 @@
 """Choosing wrong options that stand fairly beside the key."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from random import Random
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.cues import clangs, stands_out_in_length
+from quizroom.questions.cues import clangs, is_short_beside, stands_out_in_length
 from quizroom.questions.distractors import candidates
 from quizroom.questions.ranks import Candidate
 from quizroom.questions.syllabus import Syllabus
@@ -54,7 +54,7 @@ def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     chosen = _first_fit(syllabus, ask, found, PREFERRED_WRONG)
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
-    chosen = _with_a_long_one(syllabus, ask, chosen, found)
+    chosen = _with_fitting_lengths(syllabus, ask, chosen, found)
     if len(chosen) < FEWEST_WRONG or _is_padding(chosen) or not is_fair(syllabus, ask, chosen):
         return None
     return tuple(chosen)
@@ -104,19 +104,30 @@ def _with_an_echo(
     return _exchanged(syllabus, ask, chosen, echoing)
 
 
-def _with_a_long_one(
+def _with_fitting_lengths(
     syllabus: Syllabus, ask: Ask, chosen: list[Candidate], found: Sequence[Candidate]
 ) -> list[Candidate]:
-    """One option exchanged for one that is long enough, if the key stands out by its length."""
-    if not chosen or not _key_stands_out(syllabus, ask, chosen):
+    """One option exchanged for another if the key stands out by its length, or is short beside them."""
+    if not chosen or not is_uneven(syllabus, ask, chosen):
         return chosen
-    key = _text(syllabus, ask, ask.key[0])
-    long_ones = [one for one in found if not stands_out_in_length(key, [_text(syllabus, ask, one[0])])]
-    for place in range(len(chosen) - 1, -1, -1):
-        changed = _exchanged(syllabus, ask, [*chosen[:place], *chosen[place + 1 :], chosen[place]], long_ones)
-        if is_fair(syllabus, ask, changed):
+    best = chosen
+    for changed in _exchanges(syllabus, ask, chosen, found):
+        if not is_uneven(syllabus, ask, changed):
             return changed
-    return chosen
+        if best is chosen and _key_stands_out(syllabus, ask, chosen):
+            best = chosen if _key_stands_out(syllabus, ask, changed) else changed
+    return best
+
+
+def _exchanges(
+    syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate], found: Sequence[Candidate]
+) -> Iterator[list[Candidate]]:
+    """All fair choices in which one of the chosen is another, the last of them first."""
+    for place in range(len(chosen) - 1, -1, -1):
+        rest = [*chosen[:place], *chosen[place + 1 :]]
+        table = _Table(syllabus, ask, rest)
+        changes = ([*rest, one] for one in found if one[1] != "same_region" and table.takes(one))
+        yield from (changed for changed in changes if _is_fair_apart_from_length(syllabus, ask, changed))
 
 
 def _exchanged(
@@ -134,6 +145,10 @@ def is_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
     """Whether the key stands out neither by its length nor by an echo, and a wanted look-alike is there."""
     if not chosen or _key_stands_out(syllabus, ask, chosen):
         return False
+    return _is_fair_apart_from_length(syllabus, ask, chosen)
+
+
+def _is_fair_apart_from_length(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
     has_lead = not ask.leads or any(concept in ask.leads for concept, _ in chosen)
     return has_lead and _echoes_are_fair(syllabus, ask, chosen)
 
@@ -151,6 +166,13 @@ def _key_stands_out(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -
     return stands_out_in_length(
         _text(syllabus, ask, ask.key[0]), [_text(syllabus, ask, concept) for concept, _ in chosen]
     )
+
+
+def is_uneven(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    """Whether the key is noticeably longer or shorter than the options are."""
+    key = _text(syllabus, ask, ask.key[0])
+    others = [_text(syllabus, ask, concept) for concept, _ in chosen]
+    return stands_out_in_length(key, others) or is_short_beside(key, others)
 
 
 def _text(syllabus: Syllabus, ask: Ask, concept: str) -> str:

@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import combinations
+from itertools import combinations, islice
 from random import Random
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.choose import is_fair
+from quizroom.questions.choose import is_fair, is_uneven
 from quizroom.questions.claim import Relation
 from quizroom.questions.distractors import candidates
 from quizroom.questions.model import DistractorSource
@@ -17,8 +17,8 @@ from quizroom.questions.traits import SHARED
 from quizroom.questions.words import concept_text
 
 _SIZE = 3
-_CHOICE = 3
-"""Fitting companies among which one is drawn."""
+_CHOICE = 8
+"""Fitting companies that are looked at, of which one is drawn."""
 _NEAREST, _FURTHER = 8, 4
 """Muscles from which the three are taken: those mixed up with the odd one, and some that are not."""
 
@@ -42,17 +42,35 @@ class _Guests:
 
 def fitting_company(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
     """Three near muscles among which the odd one is alone odd; None if there are none."""
-    # Whether there is a fair three must not hang on chance, only which of several is taken.
+    fitting = fitting_companies(syllabus, ask)
+    return random.choice(fitting) if fitting else None
+
+
+def fitting_companies(syllabus: Syllabus, ask: Ask) -> Sequence[tuple[Candidate, ...]]:
+    """The threes among which one is drawn; remembered, since whether there are any must not hang on chance.
+
+    Those beside which the name of the odd one is neither long nor short come alone, if there are any.
+    """
+    if ask.id not in (known := _remembered(syllabus)):
+        fitting = tuple(islice(_fitting(syllabus, ask), _CHOICE))
+        even = tuple(three for three in fitting if not is_uneven(syllabus, ask, three))
+        known[ask.id] = even or fitting
+    return known[ask.id]
+
+
+@lru_cache(maxsize=8)
+def _remembered(_: Syllabus) -> dict[str, Sequence[tuple[Candidate, ...]]]:
+    return {}
+
+
+def _fitting(syllabus: Syllabus, ask: Ask) -> Iterator[tuple[Candidate, ...]]:
     ranked = candidates(syllabus, ask, Random(ask.id))  # noqa: S311 -- repeatable, not secret
     guests = _guests(syllabus)
-    fitting: list[tuple[Candidate, ...]] = []
+    declared, odd = guests.declared[ask.relation], guests.by_muscle[ask.key[0]]
     for three in _threes(ranked, teaching_sources(ask.family)):
-        four = [guests.by_muscle[muscle] for muscle in (ask.key[0], *(one for one, _ in three))]
-        if _is_one_way_odd(guests.declared[ask.relation], four) and is_fair(syllabus, ask, three):
-            fitting.append(three)
-        if len(fitting) == _CHOICE:
-            break
-    return random.choice(fitting) if fitting else None
+        others = [guests.by_muscle[muscle] for muscle, _ in three]
+        if _is_one_way_odd(declared, (odd, *others)) and is_fair(syllabus, ask, three):
+            yield three
 
 
 def _threes(

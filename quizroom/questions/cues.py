@@ -5,7 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 _STEM_LETTERS = 5
-_NOTICEABLE = 1.1
+_TOLERANCE = 0.25
+"""How far from the mean length of the options a key may be (a suggestion of the trade, no source)."""
 _SHORT_ROOTS = ("flex",)
 """Roots of fewer letters that give as much away: flexor, flexion."""
 _EVERYDAY = frozenset(
@@ -58,5 +59,15 @@ def clangs(stem: Stems, option: Stems) -> bool:
 
 
 def stands_out_in_length(key: str, others: Iterable[str]) -> bool:
-    """Whether the key is by more than a tenth longer than every other option."""
-    return len(key) > _NOTICEABLE * max(map(len, others))
+    """Whether the key alone is the longest option, or by more than a quarter longer than their mean."""
+    lengths = [len(other) for other in others]
+    return len(key) > max(lengths) or len(key) > (1 + _TOLERANCE) * _mean(key, lengths)
+
+
+def is_short_beside(key: str, others: Iterable[str]) -> bool:
+    """Whether the key is by more than a quarter shorter than the mean of the options."""
+    return len(key) < (1 - _TOLERANCE) * _mean(key, [len(other) for other in others])
+
+
+def _mean(key: str, lengths: list[int]) -> float:
+    return (len(key) + sum(lengths)) / (1 + len(lengths))

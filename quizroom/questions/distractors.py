@@ -35,15 +35,16 @@ def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
         fresh = [one for one in dict.fromkeys(concepts) if one not in seen and one not in ask.barred]
         seen.update(fresh)
         random.shuffle(fresh)
-        fresh.sort(key=lambda concept: _off_list(syllabus, ask, concept))
-        for concept in fresh:
-            strange = ask.kind in _MUSCLES and source != "look_alike" and _off_list(syllabus, ask, concept)
-            (strangers if strange else known).append((concept, source))
+        off = [_off_list(syllabus, ask, concept) for concept in fresh]
+        listed = [(concept, source) for concept, strange in zip(fresh, off, strict=True) if not strange]
+        others = [(concept, source) for concept, strange in zip(fresh, off, strict=True) if strange]
+        known += listed
+        (strangers if ask.kind in _MUSCLES and source != "look_alike" else known).extend(others)
     return [*_mixed(known, teaching_sources(ask.family)), *strangers]
 
 
 def _mixed(ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]) -> list[Candidate]:
-    """Not all from one source: beyond look-alikes a third of a kind waits until others that teach had a turn."""
+    """Not all from one source: beyond look-alikes a third of a kind waits for others that teach."""
     counted: Counter[DistractorSource] = Counter()
     places: list[tuple[bool, bool, bool]] = []
     for _, source in ranked:

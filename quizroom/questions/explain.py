@@ -1,6 +1,7 @@
 """Reasons: what the thing that was chosen really is, in a sentence with its facts and sources."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from quizroom.knowledge.segments import SEGMENTS
 from quizroom.knowledge.wording import listed, part_name
@@ -48,6 +49,7 @@ _VERBS: dict[Relation, tuple[str, str]] = {
 }
 
 
+@lru_cache(maxsize=16384)
 def reason_of_unit(syllabus: Syllabus, relation: Relation, unit: Unit, *, focus: str = "") -> Reason:
     """What is true of a muscle or part in a relation, the value in `focus` first.
 

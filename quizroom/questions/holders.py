@@ -1,6 +1,7 @@
 """Reasons about a site, a nerve, an artery or a movement: which muscles have to do with it."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from quizroom.knowledge.wording import listed, part_name
 from quizroom.questions.claim import Claim, Relation
@@ -21,6 +22,7 @@ from quizroom.questions.words import ENDS, End, concept_text, end_verb, site_tex
 _BY_SOME = "Only by some accounts: "
 
 
+@lru_cache(maxsize=8192)
 def reason_of_value(syllabus: Syllabus, relation: Relation, value: str) -> Reason:
     """What a site, nerve, artery or movement really has to do with muscles."""
     if relation in ("origin", "insertion", "attachment"):

@@ -36,7 +36,7 @@ def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Look-alike nerves, other levels of the nerve, sibling nerves (those of the region too), those of kindred."""
+    """Look-alike nerves, other levels of the nerve, sibling nerves, those of the region, of kindred."""
     injuries, kinship, nerves = syllabus.injuries.nerves, syllabus.kinship, syllabus.catalogue.nerves
     nerve = nerves[ask.value]
     alike = kinship.lookalikes.get(nerve.id, ())

@@ -15,12 +15,12 @@ _UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Vocabulary:
-    """The exact terms of a catalogue: by normalised form, by concept, and the forms by first word."""
+    """The exact terms of a catalogue: by form, by concept, and the forms by first word and kind."""
 
     terms: Mapping[str, tuple[Term, ...]]
     of_concept: Mapping[str, tuple[Term, ...]]
     forms: tuple[str, ...]
-    by_first_word: Mapping[str, tuple[str, ...]]
+    by_first_word: Mapping[tuple[str, TermKind], tuple[str, ...]]
     near: Callable[[str], tuple[str, ...]]
     """The forms within spelling reach of one."""
     abbreviations: frozenset[str]
@@ -36,16 +36,17 @@ def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
     for term in _outside_words(catalogue):
         terms.setdefault(form_of(term.text), (term,))
     of_concept: dict[str, list[Term]] = {}
-    by_first_word: dict[str, list[str]] = {}
+    by_first_word: dict[tuple[str, TermKind], dict[str, None]] = {}
     for form, group in terms.items():
-        by_first_word.setdefault(form.split()[0], []).append(form)
+        first = form.split()[0]
         for term in group:
+            by_first_word.setdefault((first, term.kind), {})[form] = None
             of_concept.setdefault(term.concept, []).append(term)
     return Vocabulary(
         terms=terms,
         of_concept={concept: tuple(group) for concept, group in of_concept.items()},
         forms=tuple(terms),
-        by_first_word={word: tuple(forms) for word, forms in by_first_word.items()},
+        by_first_word={first: tuple(forms) for first, forms in by_first_word.items()},
         near=_finder(tuple(terms)),
         abbreviations=frozenset(course.abbreviations),
     )
@@ -87,10 +88,14 @@ def near_terms(
 
 def _finder(forms: tuple[str, ...]) -> Callable[[str], tuple[str, ...]]:
     """Finds and remembers the forms near one among those that are about as long."""
+    by_length: dict[int, list[str]] = {}
+    for form in forms:
+        by_length.setdefault(len(form), []).append(form)
 
     @cache
     def about_as_long(length: int) -> tuple[str, ...]:
-        return tuple(form for form in forms if abs(len(form) - length) <= FURTHEST)
+        lengths = range(length - FURTHEST, length + FURTHEST + 1)
+        return tuple(form for one in lengths for form in by_length.get(one, ()))
 
     return cache(lambda form: forms_near(form, about_as_long(len(form))))
 
@@ -102,9 +107,7 @@ def _as_typed(kind: TermKind, text: str) -> tuple[str, ...]:
 
 def _forms_near(vocabulary: Vocabulary, form: str, kind: TermKind) -> Iterator[str]:
     yield from vocabulary.near(form)
-    for other in vocabulary.by_first_word.get(form.split(maxsplit=1)[0], ()):
-        if any(term.kind == kind for term in vocabulary.terms[other]):
-            yield other
+    yield from vocabulary.by_first_word.get((form.split(maxsplit=1)[0], kind), ())
 
 
 def _first_of_kind(terms: tuple[Term, ...], kind: TermKind) -> Iterator[Term]:

@@ -26,7 +26,7 @@ _OF_THE_FAMILY: Mapping[Family, frozenset[DistractorSource]] = MappingProxyType(
         "root": frozenset(("neighbouring_segment",)),
     }
 )
-"""What the trade names for a family besides: the same movement elsewhere, the next segments that are disjoint."""
+"""What the trade names for a family besides: the same movement elsewhere, disjoint segments nearby."""
 
 
 def teaching_sources(family: Family) -> frozenset[DistractorSource]:

@@ -9,11 +9,12 @@ from quizroom.questions.model import DistractorSource, Family, Item
 from quizroom.questions.ranks import FIRST_SEVEN, teaching_sources
 from quizroom.questions.rules import breaches
 
+
 @dataclass(slots=True, kw_only=True)
 class FamilyReport:
     """What one family yields. `sources` counts wrong options, `broken` rules of item writing.
 
-    `taught` counts the wrong options from the first seven sources or from one that the trade names for the family.
+    `taught` counts the wrong options from the first seven sources or one that is named for the family.
     """
 
     family: Family | Literal["all"]
@@ -76,8 +77,9 @@ def report_lines(reports: Iterable[FamilyReport]) -> Iterator[str]:
 
 
 def _line(report: FamilyReport) -> str:
-    counts = f"{report.family:14}{report.items:7}{report.sources.total():8}{report.first_seven:9.1%}{report.teaching:10.1%}"
-    return f"{counts}  {_counted(report.sources)}".rstrip()
+    counts = f"{report.family:14}{report.items:7}{report.sources.total():8}"
+    shares = f"{report.first_seven:9.1%}{report.teaching:10.1%}"
+    return f"{counts}{shares}  {_counted(report.sources)}".rstrip()
 
 
 def _counted(counter: Counter[str] | Counter[DistractorSource]) -> str:

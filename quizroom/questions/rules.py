@@ -72,9 +72,10 @@ def options_are_enough(item: Item) -> str:
 
 
 def key_is_not_the_longest(item: Item) -> str:
-    """The key is not by more than a tenth longer than every other option.
+    """The key is not longer than every other option, nor by more than a quarter longer than their mean.
 
-    A smaller difference is not seen at a glance; a key that is never the longest would be a cue itself.
+    That it is not much shorter is wished for when options are chosen, but no rule: where all other joints
+    have long names, the elbow joint is asked for all the same.
     """
     if len(item.key) != 1:
         return ""

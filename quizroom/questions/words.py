@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 from quizroom.knowledge.catalogue import Catalogue
@@ -58,8 +58,9 @@ def words_of(catalogue: Catalogue, course: Course) -> Words:
     )
 
 
+@lru_cache(maxsize=16384)
 def concept_text(words: Words, kind: OptionKind, concept: str) -> str:
-    """The name of a concept as an option shows it."""
+    """The name of a concept as an option shows it; remembered, as every choice of options asks for many."""
     match kind:
         case "action":
             return action_text(words, concept)

@@ -1,8 +1,10 @@
 """Wrong muscles: look-alikes, mates of the compartment, neighbours on the bone, antagonists, the region."""
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from quizroom.questions.ask import Ask
+from quizroom.questions.claim import Relation
 from quizroom.questions.kindred import holders, kindred_ranks
 from quizroom.questions.opponents import opposite_of
 from quizroom.questions.overlap import segments_beside
@@ -17,9 +19,16 @@ def muscle_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
     A muscle of which nothing of the kind is recorded is left out: there would be nothing to tell of it.
     """
-    known = syllabus.tables["action" if ask.relation == "prime" else ask.relation].by_muscle
+    known = _known(syllabus, "action" if ask.relation == "prime" else ask.relation)
     for source, muscles in _all_ranks(syllabus, ask):
-        yield source, tuple(one for one in muscles if any(claim.usual for claim in known.get(one, ())))
+        yield source, tuple(one for one in muscles if one in known)
+
+
+@lru_cache(maxsize=64)
+def _known(syllabus: Syllabus, relation: Relation) -> frozenset[str]:
+    """The muscles of which the standard account says something of a kind."""
+    by_muscle = syllabus.tables[relation].by_muscle.items()
+    return frozenset(muscle for muscle, claims in by_muscle if any(claim.usual for claim in claims))
 
 
 def head_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:

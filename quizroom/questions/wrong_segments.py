@@ -1,10 +1,13 @@
 """Wrong spinal segments: those of look-alikes, of the compartment, of sibling nerves, and the next ones."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from random import Random
 
 from quizroom.knowledge.segments import SEGMENTS
 from quizroom.questions.ask import Ask
-from quizroom.questions.ranks import Rank
+from quizroom.questions.choose import PREFERRED_WRONG, is_fair, wrong_options
+from quizroom.questions.distractors import candidates
+from quizroom.questions.ranks import Candidate, Rank
 from quizroom.questions.syllabus import Syllabus, usual_values
 
 _FURTHEST = 5
@@ -17,6 +20,22 @@ def segment_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     for source, segments in _ranks(syllabus, ask):
         yield source, tuple(one for one in segments if one in near)
     yield "neighbouring_segment", near
+
+
+def segments_around(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
+    """Wrong segments on both sides of the key, so many below it as chance says.
+
+    Segments stand in their order, so that the choice alone decides where the key stands.
+    """
+    place = SEGMENTS.index(ask.key[0])
+    found = candidates(syllabus, ask, random)
+    below = [one for one in found if SEGMENTS.index(one[0]) < place]
+    above = [one for one in found if SEGMENTS.index(one[0]) > place]
+    wanted = max(random.randint(0, PREFERRED_WRONG), PREFERRED_WRONG - len(above))
+    chosen = [*below[:wanted], *above[: PREFERRED_WRONG - len(below[:wanted])]]
+    if len(chosen) == PREFERRED_WRONG and is_fair(syllabus, ask, chosen):
+        return chosen
+    return wrong_options(syllabus, ask, random)
 
 
 def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:

@@ -142,7 +142,8 @@ def test_dealing_is_measured_in_items_a_second() -> None:
     course = ("--course", "arm_and_forearm")
     words = run("bench", "items", *course, "--rounds", "30", "--times", "2").output
     assert words.count("30 items dealt in ") == 2
-    assert words.endswith(" items/s\n")
+    assert words.count(" items/s, ") == 2
+    assert words.endswith(" times as long as reading the content beside it\n")
     too_many = run("bench", "items", *course, "--rounds", "9999")
     assert too_many.exit_code == 1
     assert "Choose fewer rounds" in too_many.output

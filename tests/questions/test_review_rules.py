@@ -50,7 +50,7 @@ def test_a_round_whose_fact_a_reason_told_before_is_found() -> None:
 
 def test_the_key_stands_at_every_place_equally_often_over_many_reviews() -> None:
     """Chi-square at the 0.1 % point; a habit would show in so many rounds."""
-    items = [item for seed in range(60) for item in review(seed, rounds=20)]
+    items = [item for seed in range(80) for item in review(seed, rounds=20)]
     for size in (3, 4):
         assert key_positions(items, size).total() > 30
         assert not keys_have_a_habit(items, size)

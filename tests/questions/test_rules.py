@@ -7,6 +7,7 @@ from functools import cache
 import pytest
 
 from quizroom.questions import rules
+from quizroom.questions.cues import is_short_beside
 from quizroom.questions.deck import items_of
 from quizroom.questions.model import Item, Option
 from tests.questions.lists import REGIONAL, all_items, placed_items, syllabus
@@ -69,10 +70,17 @@ def test_every_item_of_every_list_keeps_every_rule() -> None:
     assert [(item.stem, breach) for item in items for breach in rules.breaches(item)] == []
 
 
-def test_the_key_is_the_longest_no_more_often_than_by_chance() -> None:
+SHORT_KEYS = 0.08
+"""Where all other names are long, a key is short beside them."""
+
+
+def test_few_keys_are_by_more_than_a_quarter_shorter_than_their_options() -> None:
     single = [item for item in all_items() if item.format == "one_best"]
-    longest = 0
-    for item in single:
-        key = next(option.text for option in item.options if option.letter in item.key)
-        longest += all(len(key) > len(one.text) for one in item.options if one.letter not in item.key)
-    assert longest / len(single) < 0.28
+    short = sum(is_short_beside(*key_and_others(item)) for item in single)
+    assert short / len(single) < SHORT_KEYS
+
+
+def key_and_others(item: Item) -> tuple[str, list[str]]:
+    """The texts of the key and of the other options."""
+    key = next(option.text for option in item.options if option.letter in item.key)
+    return key, [option.text for option in item.options if option.letter not in item.key]

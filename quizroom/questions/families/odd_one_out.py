@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.claim import Relation
-from quizroom.questions.company import fitting_company
+from quizroom.questions.company import fitting_companies, fitting_company
 from quizroom.questions.explain import reason_of_joint, reason_of_unit, value_text
 from quizroom.questions.kindred import kindred_ranks
 from quizroom.questions.model import Reason
@@ -45,7 +45,9 @@ def odd_one_out_asks(syllabus: Syllabus) -> Iterator[Ask]:
         for value, alike in _alike(syllabus, relation).items():
             lacking = frozenset(syllabus.catalogue.muscles) - alike
             for odd in _odd_ones(syllabus, relation, value, alike):
-                yield _ask(syllabus, relation, value, odd, lacking)
+                ask = _ask(syllabus, relation, value, odd, lacking)
+                if fitting_companies(syllabus, ask):
+                    yield ask
 
 
 def _alike(syllabus: Syllabus, relation: Relation) -> dict[str, frozenset[str]]:

@@ -11,7 +11,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, claims_of, units
 from quizroom.questions.words import unit_text
-from quizroom.questions.wrong_segments import segment_ranks
+from quizroom.questions.wrong_segments import segment_ranks, segments_around
 
 
 def root_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -45,4 +45,4 @@ def _from_muscle(syllabus: Syllabus, unit: Unit) -> Iterator[Ask]:
             value=segment,
             stem=f"Which of these is a main spinal segment of {text}?",
         )
-        yield replace(ask, barred=beside, ranks=segment_ranks)
+        yield replace(ask, barred=beside, ranks=segment_ranks, pick=segments_around)
