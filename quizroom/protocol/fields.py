@@ -10,6 +10,8 @@ RoomId = Annotated[str, Field(min_length=1, max_length=64)]
 PlayerId = Annotated[str, Field(min_length=1, max_length=64)]
 Handle = Annotated[str, Field(max_length=200)]
 SeatKey = Annotated[str, Field(min_length=1, max_length=128)]
+PlayerKey = Annotated[str, Field(pattern=r"^([a-z2-7]{16})?$")]
+"""A player's own key, or "" where no history is to be kept."""
 LetterOrNone = Annotated[str, Field(max_length=1)]
 Words = Annotated[str, Field(max_length=120)]
 RoundNumber = Annotated[int, Field(ge=1, le=1000)]

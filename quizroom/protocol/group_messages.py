@@ -10,6 +10,7 @@ from quizroom.protocol.fields import (
     Handle,
     MessageId,
     PlayerId,
+    PlayerKey,
     RoundOrNone,
     Seconds,
     Title,
@@ -23,7 +24,8 @@ MOST_GROUP_ROUNDS = 40
 class OpenGroup:
     """Open a room for a study group and take its first seat.
 
-    `reading_seconds` is how long a record stays at most; None: until everybody present is ready.
+    With a `player_key` the seat belongs to that player's history. `reading_seconds` is how long a record
+    stays at most; None: until everybody present is ready.
     """
 
     id: MessageId
@@ -33,6 +35,7 @@ class OpenGroup:
     timing: Timing
     handle: Handle
     seat_key: Annotated[str, Field(min_length=16, max_length=128)]
+    player_key: PlayerKey = ""
     title: Title = ""
     seconds: Seconds = 45
     typed: bool = True

@@ -19,6 +19,7 @@ from quizroom.protocol.fields import (
     LetterOrNone,
     MessageId,
     PlayerId,
+    PlayerKey,
     RoomId,
     RoundNumber,
     RoundOrNone,
@@ -34,23 +35,28 @@ from quizroom.views.model import DeskView, OwnView, PublicView
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EnterSeat:
-    """Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later."""
+    """Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later.
+
+    With a `player_key` the seat belongs to the history of that player; the server keeps its hash alone.
+    """
 
     id: MessageId
     type: Literal["enter_seat"]
     door_code: DoorCode
     handle: Handle
     seat_key: SeatKey
+    player_key: PlayerKey = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ResumeSeat:
-    """Come back to one's own seat."""
+    """Come back to one's own seat; with a `player_key` it belongs to that history from now on."""
 
     id: MessageId
     type: Literal["resume_seat"]
     door_code: DoorCode
     seat_key: SeatKey
+    player_key: PlayerKey = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +97,15 @@ class SubmitAnswer:
     round: RoundNumber
     choice: Annotated[tuple[LetterOrNone, ...], Field(max_length=10)] = ()
     typed: Annotated[tuple[Words, ...], Field(max_length=10)] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeepResults:
+    """Keep what I answer in this review under my own key, or do not (an empty `player_key`)."""
+
+    id: MessageId
+    type: Literal["keep_results"]
+    player_key: PlayerKey
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -219,6 +234,7 @@ ClientMessage = Annotated[
     | ShowView
     | ProbeTime
     | SubmitAnswer
+    | KeepResults
     | PrepareReview
     | ListReviews
     | OpenDesk

@@ -28,6 +28,7 @@ from quizroom.room.events import (
     StandingsSet,
     WordsRuled,
 )
+from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
@@ -38,10 +39,11 @@ from quizroom.views.public import answered, public_view
 TALLY_EVERY_S = 0.5
 REMIND_EVERY_S = 5.0
 
-COUNTS_ONLY = (AnswerAccepted, SeatEntered)
+COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked)
 OWN_MATTERS = (
     ItemRestored,
     ItemStruck,
+    PlayerForgotten,
     PlayerRemoved,
     PlayerRenamed,
     RecordShown,

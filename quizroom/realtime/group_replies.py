@@ -16,6 +16,7 @@ from quizroom.room.group_commands import AskPause, GoOn, GroupCommand, RenameSel
 from quizroom.room.group_state import GroupRules
 from quizroom.room.state import Plan
 from quizroom.service.groups import Groups, GroupsOff, TooManyGroups
+from quizroom.service.players import player_of
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
 
@@ -47,7 +48,10 @@ class GroupReplies:
         now = self.clock.now()
         try:
             plan = self._plan(message)
-            room = self.groups.open(plan, handle=message.handle, key_hash=key_hash, order=message.id)
+            owner = player_of(message.player_key) if message.player_key else ""
+            room = self.groups.open(
+                plan, handle=message.handle, key_hash=key_hash, owner=owner, order=message.id
+            )
         except GroupsOff:
             return refused(message.id, "groups_off", now)
         except TooManyGroups:

@@ -9,9 +9,18 @@ from quizroom.room.events import (
     SeatEntered,
     WordsRuled,
 )
+from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.service.rooms import Change
 
-NOT_TOLD = (AnswerAccepted, PlayerRemoved, PlayerRenamed, SeatEntered, WordsRuled)
+NOT_TOLD = (
+    AnswerAccepted,
+    PlayerForgotten,
+    PlayerRemoved,
+    PlayerRenamed,
+    SeatEntered,
+    SeatLinked,
+    WordsRuled,
+)
 """What single people did stays out of the log altogether; metrics count it."""
 
 logger = logging.getLogger(__name__)

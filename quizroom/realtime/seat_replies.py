@@ -14,8 +14,10 @@ from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Role, Seat, Seats
 from quizroom.room.commands import EnterSeat
+from quizroom.room.owner_commands import LinkSeat
 from quizroom.room.seating import player_of_key
 from quizroom.room.state import Room
+from quizroom.service.players import player_of
 from quizroom.service.ports import Clock, EventLog
 from quizroom.service.reviews import tidy_door_code
 from quizroom.service.rooms import Rooms
@@ -30,6 +32,7 @@ SeatMessage = (
     | messages.ShowView
     | messages.ProbeTime
     | messages.SubmitAnswer
+    | messages.KeepResults
 )
 
 
@@ -60,6 +63,8 @@ class SeatReplies:
         match message:
             case messages.SubmitAnswer():
                 return self._submit(seat, message)
+            case messages.KeepResults():
+                return self._keep(seat, message)
             case messages.ProbeTime():
                 return done(message.id, self.clock.now())
             case messages.ShowView():
@@ -72,6 +77,12 @@ class SeatReplies:
             return refused(message.id, "no_seat", self.clock.now())
         self.rooms.handle(seat.room, answer_command(message, seat.player))
         return done(message.id, self.clock.now(), answer_round=message.round)
+
+    def _keep(self, seat: Seat, message: messages.KeepResults) -> Reply:
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        room = self._linked(self.rooms.room(seat.room), seat.player, message.player_key)
+        return self._views(message.id, room, seat.player)
 
     def _show(self, seat: Seat, message: messages.ShowView) -> Reply:
         if not seat.room:
@@ -119,12 +130,23 @@ class SeatReplies:
         if self.reads_rudely(message.handle):
             return refused(message.id, "rude_handle", self.clock.now())
         key_hash = hash_of_key(message.seat_key)
-        command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash)
+        owner = player_of(message.player_key) if message.player_key else ""
+        command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash, owner=owner)
         room = self.rooms.handle(room_id, command)
         return self.sit_down(seat, message.id, room, key_hash)
 
     def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
+        mine = player_of_key(room, hash_of_key(message.seat_key))
+        if mine is not None and message.player_key:
+            room = self._linked(room, mine.id, message.player_key)
         return self.sit_down(seat, message.id, room, hash_of_key(message.seat_key))
+
+    def _linked(self, room: Room, player: str, player_key: str) -> Room:
+        """The room with this seat in the history of whoever has the key, or in nobody's."""
+        owner = player_of(player_key) if player_key else ""
+        if player in room.players and room.players[player].owner == owner:
+            return room
+        return self.rooms.handle(room.id, LinkSeat(player=player, owner=owner))
 
     def sit_down(self, seat: Seat, message_id: str, room: Room, key_hash: str) -> Reply:
         """Let a connection sit in the seat whose key has this hash."""

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from quizroom.questions.model import Item
 from quizroom.room.group_commands import GroupCommand
+from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Plan
 
 
@@ -42,11 +43,15 @@ class OpenDoor:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EnterSeat:
-    """A new player takes a seat. `key_hash` is the SHA-256 of the seat's secret key, in hex."""
+    """A new player takes a seat. `key_hash` is the SHA-256 of the seat's secret key, in hex.
+
+    `owner` is that of the player's own key, if the seat is to belong to a history.
+    """
 
     player: str
     handle: str
     key_hash: str
+    owner: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,4 +195,5 @@ Command = (
     | ShowStandings
     | EndReview
     | GroupCommand
+    | OwnerCommand
 )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from quizroom.questions.model import Item
 from quizroom.room.group_events import GroupEvent
+from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Plan
 
 
@@ -45,12 +46,18 @@ class DoorOpened:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatEntered:
-    """A player took a seat; their first counted round is `from_round`."""
+    """A player took a seat; their first counted round is `from_round`.
+
+    `owner` says to whose history the seat belongs (SHA-256 of a player's own key), "" to nobody's; `at` is
+    None in logs from before it was noted.
+    """
 
     player: str
     handle: str
     key_hash: str
     from_round: int
+    owner: str = ""
+    at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,4 +201,5 @@ Event = (
     | StandingsSet
     | ReviewEnded
     | GroupEvent
+    | OwnerEvent
 )

@@ -23,6 +23,7 @@ from quizroom.room.events import (
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
+from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Player, Room, Round
 
 
@@ -65,6 +66,10 @@ def _changed(room: Room, event: Event) -> Room:
             return _with_player(room, _entered(event))
         case PlayerRenamed():
             return _with_player(room, replace(room.players[event.player], handle=event.handle))
+        case SeatLinked():
+            return _with_player(room, replace(room.players[event.player], owner=event.owner))
+        case PlayerForgotten():
+            return _with_former_player(room, event)
         case PlayerRemoved():
             return _without_player(room, event.player)
         case RoundOpened():
@@ -90,11 +95,26 @@ def _changed(room: Room, event: Event) -> Room:
 
 
 def _entered(event: SeatEntered) -> Player:
-    return Player(id=event.player, handle=event.handle, key_hash=event.key_hash, from_round=event.from_round)
+    return Player(
+        id=event.player,
+        handle=event.handle,
+        key_hash=event.key_hash,
+        from_round=event.from_round,
+        owner=event.owner,
+    )
 
 
 def _with_player(room: Room, player: Player) -> Room:
     return replace(room, players={**room.players, player.id: player})
+
+
+def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
+    known = room.players.get(event.player)
+    if known is None:  # sent out before
+        return room
+    former = replace(known, handle=event.handle, key_hash="", owner="")
+    rounds = tuple(round_folding.with_known_words(current, event.player) for current in room.rounds)
+    return replace(_with_player(room, former), rounds=rounds)
 
 
 def _without_player(room: Room, player: str) -> Room:

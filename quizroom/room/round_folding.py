@@ -14,6 +14,7 @@ from quizroom.room.events import (
     TimeAdded,
     WordsRuled,
 )
+from quizroom.room.former_words import known_words
 from quizroom.room.state import Answer, Room, Round
 
 RoundEvent = (
@@ -67,6 +68,15 @@ def without_answer(current: Round, player: str) -> Round:
     if player not in current.answers:
         return current
     return replace(current, answers={key: value for key, value in current.answers.items() if key != player})
+
+
+def with_known_words(current: Round, player: str) -> Round:
+    """Return the round with nothing in this player's answer that only they could have thought of."""
+    answer = current.answers.get(player)
+    if answer is None or not answer.typed:
+        return current
+    former = replace(answer, typed=known_words(answer.typed, current))
+    return replace(current, answers={**current.answers, player: former})
 
 
 def _longer(current: Round, event: TimeAdded) -> Round:

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.room import group, laying_out, rounds, seating
+from quizroom.room import group, laying_out, owners, rounds, seating
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -27,6 +27,7 @@ from quizroom.room.commands import (
     SwapItem,
 )
 from quizroom.room.events import Event
+from quizroom.room.owner_commands import ForgetPlayer, LinkSeat
 from quizroom.room.state import Room
 
 
@@ -40,7 +41,7 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
         case SubmitAnswer():
             return rounds.submit_answer(room, command, now)
         case EnterSeat():
-            return seating.enter(room, command)
+            return seating.enter(room, command, now)
         case RenamePlayer():
             return seating.rename(room, command)
         case RemovePlayer():
@@ -75,6 +76,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.show_standings(room, command)
         case EndReview():
             return rounds.end(room, now)
+        case LinkSeat() | ForgetPlayer():
+            return owners.decide(room, command, now)
         case PrepareReview():
             return laying_out.refuse_second_preparation()
         case _:

@@ -1,5 +1,7 @@
 """Orders about seats and who sits in them."""
 
+from datetime import datetime
+
 from quizroom.room.commands import EnterSeat, RemovePlayer, RenamePlayer
 from quizroom.room.events import Event, PlayerRemoved, PlayerRenamed, SeatEntered
 from quizroom.room.handles import is_good_handle, same_handle, tidy_handle
@@ -7,7 +9,7 @@ from quizroom.room.refusals import Refused
 from quizroom.room.state import Player, Room
 
 
-def enter(room: Room, command: EnterSeat) -> tuple[Event, ...]:
+def enter(room: Room, command: EnterSeat, now: datetime) -> tuple[Event, ...]:
     """Seat a new player; who comes at round n is counted from round n."""
     if player_of_key(room, command.key_hash) is not None:
         return ()
@@ -26,6 +28,8 @@ def enter(room: Room, command: EnterSeat) -> tuple[Event, ...]:
             handle=handle,
             key_hash=command.key_hash,
             from_round=first_counted_round(room),
+            owner=command.owner,
+            at=now,
         ),
     )
 

@@ -43,6 +43,8 @@ class Player:
     handle: str
     key_hash: str
     from_round: int
+    owner: str = ""
+    """To whose history the seat belongs; never shown to anybody."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -47,7 +47,7 @@ class Groups:
     limits: GroupLimits
     new_id: Callable[[], str]
 
-    def open(self, plan: Plan, *, handle: str, key_hash: str, order: str) -> Room:
+    def open(self, plan: Plan, *, handle: str, key_hash: str, order: str, owner: str = "") -> Room:
         """Deal the plan's items, open the door, and seat whoever asked.
 
         The same order again carries on where the first try broke off, and finds the same room.
@@ -57,6 +57,7 @@ class Groups:
             handle: of whoever opens it.
             key_hash: SHA-256 of their seat's key, in hex.
             order: id that their browser gave to this order alone.
+            owner: to whose history the seat belongs, if to any.
 
         Raises:
             GroupsOff, TooManyGroups: the server does not allow it, or not now.
@@ -69,7 +70,7 @@ class Groups:
         if not room.door_code:
             room = self.reviews.open_door(room)
         if player_of_key(room, key_hash) is None:
-            seat = EnterSeat(player=self.new_id(), handle=handle, key_hash=key_hash)
+            seat = EnterSeat(player=self.new_id(), handle=handle, key_hash=key_hash, owner=owner)
             room = self.rooms.handle(room.id, seat)
         return room
 

@@ -41,6 +41,9 @@ class EventLog(Protocol):
     def append(self, entries: Sequence[Entry]) -> None:
         """Commit all entries in one transaction, durably, or none of them.
 
+        In the same transaction whose seat it is follows `SeatEntered`, `SeatLinked` and `PlayerForgotten`,
+        and what these take out of the past is taken out of earlier entries (`room.owners.redacted`).
+
         Raises:
             VersionTaken: a version is there already.
             NotStored: the store refuses or fails (disk full, read-only folder).

@@ -10,6 +10,7 @@ from sqlalchemy.exc import IntegrityError
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
+from quizroom.storage.seat_index import index_owners
 from quizroom.storage.tables import events, rooms
 from quizroom.storage.writing import reading, writing
 
@@ -35,6 +36,7 @@ class SqlEventLog:
                 connection.execute(insert(events), rows)
                 for entry in entries:
                     _index(connection, entry)
+                index_owners(connection, entries)
             except IntegrityError as error:
                 raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
 

@@ -4,6 +4,8 @@ from collections.abc import Callable, Collection, Sequence
 from datetime import datetime
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.room.owner_events import PlayerForgotten, SeatLinked
+from quizroom.room.owners import redacted
 from quizroom.service.ports import Entry, VersionTaken
 
 
@@ -22,6 +24,7 @@ class MemoryEventLog:
             if entry.version != lengths[entry.room]:
                 raise VersionTaken(tuple(sorted({each.room for each in entries})))
         for entry in entries:
+            self._redact(entry)
             self._events.setdefault(entry.room, []).append(entry.event)
 
     def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
@@ -57,6 +60,10 @@ class MemoryEventLog:
     def versions(self, of: Collection[str]) -> dict[str, int]:
         """The newest version of each of these rooms that is there."""
         return {room: len(self._events[room]) for room in of if room in self._events}
+
+    def _redact(self, entry: Entry) -> None:
+        if isinstance(entry.event, SeatLinked | PlayerForgotten):
+            self._events[entry.room] = list(redacted(self._events[entry.room], entry.event))
 
     def _prepared(self) -> list[tuple[str, ReviewPrepared]]:
         firsts = ((room, happened[0]) for room, happened in self._events.items())

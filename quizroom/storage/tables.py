@@ -1,6 +1,6 @@
 """The tables. The log is the truth; `rooms` is an index over it, written in the same transaction."""
 
-from sqlalchemy import Column, DateTime, Index, Integer, LargeBinary, MetaData, String, Table
+from sqlalchemy import Column, DateTime, ForeignKey, Index, Integer, LargeBinary, MetaData, String, Table
 
 NAMING = {
     "ix": "ix_%(column_0_label)s",
@@ -53,3 +53,23 @@ heartbeat = Table(
     Column("id", Integer, primary_key=True, autoincrement=False),
     Column("at", DateTime(timezone=True), nullable=False),
 )
+
+players = Table(
+    "players",
+    metadata,
+    Column("player", String(64), primary_key=True),  # SHA-256 of the player's own key, in hex
+    Column("since", DateTime(timezone=True), nullable=False),
+    Column("seen_at", DateTime(timezone=True), nullable=False),
+)
+"""Whatever is kept about a player refers to this table, directly or through another: what is erased
+and exported with a player is found by these references."""
+
+player_seats = Table(
+    "player_seats",
+    metadata,
+    Column("room", String(64), primary_key=True),
+    Column("seat", String(64), primary_key=True),
+    Column("player", String(64), ForeignKey("players.player"), nullable=False),
+    Index("ix_player_seats_player", "player"),
+)
+"""Whose history a seat belongs to: like `rooms` an index over the log."""

@@ -242,6 +242,8 @@ class OwnView:
     place: int | None
     """Own place once a round has closed, if standings are on."""
     group: OwnGroup | None
+    kept: bool
+    """Whether the seat belongs to a history under a key of the player's own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -37,6 +37,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
         group=own_group(room, player),
+        kept=bool(seated.owner),
     )
 
 
@@ -56,6 +57,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         rounds=(),
         place=None,
         group=own_group(room, player),
+        kept=False,
     )
 
 

@@ -5,8 +5,14 @@ from typing import Any, get_args
 from quizroom.protocol.messages import ClientMessage
 
 PLAIN: dict[str, dict[str, Any]] = {
-    "enter_seat": {"door_code": "CDFHJ", "handle": "Teal Talus", "seat_key": "k" * 32},
-    "resume_seat": {"door_code": "CDFHJ", "seat_key": "k" * 32},
+    "enter_seat": {
+        "door_code": "CDFHJ",
+        "handle": "Teal Talus",
+        "seat_key": "k" * 32,
+        "player_key": "",
+    },
+    "resume_seat": {"door_code": "CDFHJ", "seat_key": "k" * 32, "player_key": ""},
+    "keep_results": {"player_key": "abcdefghijklmn27"},
     "watch_wall": {"door_code": "CDFHJ"},
     "show_view": {},
     "probe_time": {},
@@ -46,6 +52,7 @@ PLAIN: dict[str, dict[str, Any]] = {
         "timing": "computed",
         "handle": "Teal Talus",
         "seat_key": "k" * 32,
+        "player_key": "",
         "title": "Tuesday Table",
         "seconds": 45,
         "typed": True,

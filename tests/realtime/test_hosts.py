@@ -7,7 +7,10 @@ from tests.protocol.wording import PLAIN, message
 from tests.realtime.hall import hall_with
 from tests.room.samples import preparation
 
-OF_SEATS = {"enter_seat", "resume_seat", "watch_wall", "show_view", "probe_time", "submit_answer"}
+OF_SEATS = {
+    *("enter_seat", "resume_seat", "watch_wall", "show_view"),
+    *("probe_time", "submit_answer", "keep_results"),
+}
 OF_GROUPS = {"open_group", "say_ready", "ask_pause", "go_on", "rename_self", "send_out"}
 OF_HOSTS = sorted(PLAIN.keys() - OF_SEATS - OF_GROUPS)
 

@@ -8,6 +8,7 @@ export type ClientMessage =
   | ShowView
   | ProbeTime
   | SubmitAnswer
+  | KeepResults
   | PrepareReview
   | ListReviews
   | OpenDesk
@@ -125,20 +126,24 @@ export interface ChosenReason {
 }
 /**
  * Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later.
+ *
+ * With a `player_key` the seat belongs to the history of that player; the server keeps its hash alone.
  */
 export interface EnterSeat {
   door_code: string;
   handle: string;
   id: string;
+  player_key?: string;
   seat_key: string;
   type: "enter_seat";
 }
 /**
- * Come back to one's own seat.
+ * Come back to one's own seat; with a `player_key` it belongs to that history from now on.
  */
 export interface ResumeSeat {
   door_code: string;
   id: string;
+  player_key?: string;
   seat_key: string;
   type: "resume_seat";
 }
@@ -176,6 +181,14 @@ export interface SubmitAnswer {
   round: number;
   type: "submit_answer";
   typed?: string[];
+}
+/**
+ * Keep what I answer in this review under my own key, or do not (an empty `player_key`).
+ */
+export interface KeepResults {
+  id: string;
+  player_key: string;
+  type: "keep_results";
 }
 /**
  * Host: deal a new review and show it on the desk.
@@ -276,12 +289,14 @@ export interface RemovePlayer {
 /**
  * Open a room for a study group and take its first seat.
  *
- * `reading_seconds` is how long a record stays at most; None: until everybody present is ready.
+ * With a `player_key` the seat belongs to that player's history. `reading_seconds` is how long a record
+ * stays at most; None: until everybody present is ready.
  */
 export interface OpenGroup {
   course: string;
   handle: string;
   id: string;
+  player_key?: string;
   reading_seconds?: number | null;
   rounds: number;
   seat_key: string;
@@ -923,6 +938,7 @@ export interface OwnView {
   from_round: number;
   group: OwnGroup | null;
   handle: string;
+  kept: boolean;
   marks: number;
   now: number;
   of: number;

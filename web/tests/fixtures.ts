@@ -79,6 +79,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     rounds: [],
     place: null,
     group: null,
+    kept: false,
     ...change,
   };
 }

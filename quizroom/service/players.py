@@ -1,0 +1,54 @@
+"""Players who keep a history: known by a key of their own, without account, name or address."""
+
+import re
+from dataclasses import dataclass
+from datetime import datetime
+from hashlib import sha256
+
+from quizroom.service.player_ports import PlayerStore, Seat
+
+KEY = re.compile(r"[a-z2-7]{16}")
+"""80 random bits in base32 (RFC 4648, section 6), in small letters."""
+
+
+class BadKey(Exception):
+    """This cannot be a player's own key."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Players:
+    """Knows players by their keys; keeps only the hash of a key."""
+
+    store: PlayerStore
+
+    def id_of_key(self, key: str) -> str:
+        """The id of the player with this key, whether anything is kept of them or not. Raises `BadKey`."""
+        return player_of(key)
+
+    def player_of_key(self, key: str) -> str | None:
+        """The player with this key, None if nothing is kept under it. Raises `BadKey`."""
+        player = self.id_of_key(key)
+        return None if self.store.known(player) is None else player
+
+    def welcome(self, key: str, now: datetime) -> str:
+        """The player with this key, who is made if there is none yet. Raises `BadKey`, `NotStored`."""
+        player = self.id_of_key(key)
+        self.store.see(player, now)
+        return player
+
+    def seats_of(self, player: str) -> tuple[Seat, ...]:
+        """The seats of a player, those of the newest review first."""
+        return self.store.seats_of(player)
+
+
+def player_of(key: str) -> str:
+    """The id of the player with this key: its SHA-256 in hex.
+
+    Of 80 random bits none can be found again by trying, so no salt is needed.
+
+    Raises:
+        BadKey: the key is not well-formed.
+    """
+    if not KEY.fullmatch(key):
+        raise BadKey
+    return sha256(key.encode()).hexdigest()
