@@ -60,12 +60,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return rounds.close(room, command, now)
         case ShowRecord():
             return rounds.show_record(room, command, now)
-        case StrikeItem():
-            return rounds.strike(room, command, now)
-        case RestoreItem():
-            return rounds.restore(room, command, now)
-        case RuleOnWords():
-            return rounds.rule_on_words(room, command, now)
+        case StrikeItem() | RestoreItem() | RuleOnWords():
+            return _judge(room, command, now)
         case SwapItem():
             return laying_out.swap(room, command)
         case DropItem():
@@ -82,3 +78,14 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.refuse_second_preparation()
         case _:
             return group.decide(room, command, now)
+
+
+def _judge(room: Room, command: StrikeItem | RestoreItem | RuleOnWords, now: datetime) -> tuple[Event, ...]:
+    """What the host thinks of an item, or of words that were typed for it."""
+    match command:
+        case StrikeItem():
+            return rounds.strike(room, command, now)
+        case RestoreItem():
+            return rounds.restore(room, command, now)
+        case RuleOnWords():
+            return rounds.rule_on_words(room, command, now)
