@@ -18,7 +18,7 @@ from sqlalchemy import Connection, Date, DateTime, Engine, LargeBinary, Table, f
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
-from quizroom.storage.tables import metadata
+from quizroom.storage.schema import metadata
 
 FORMAT = "quizroom backup"
 VERSION = 1

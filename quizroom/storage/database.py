@@ -7,7 +7,7 @@ from sqlalchemy import Engine, create_engine, event, func, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
-from quizroom.storage.tables import metadata
+from quizroom.storage.schema import metadata
 
 FEW_CONNECTIONS = 2
 """Enough for a command; a server is given more."""

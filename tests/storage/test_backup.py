@@ -20,7 +20,8 @@ from quizroom.storage.backup import (
 )
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
-from quizroom.storage.tables import events, metadata
+from quizroom.storage.schema import metadata
+from quizroom.storage.tables import events
 from tests.storage.databases import OpenHere
 from tests.storage.entries import entry, laid_out, opened
 
