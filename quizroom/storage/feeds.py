@@ -8,7 +8,7 @@ from sqlalchemy import ColumnElement, Engine, delete, insert, select, update
 
 from quizroom.service.feed_ports import KeptFeed
 from quizroom.storage.feed_tables import calendar_feeds
-from quizroom.storage.writing import writing
+from quizroom.storage.writing import reading, writing
 
 
 class SqlFeeds:
@@ -54,7 +54,7 @@ class SqlFeeds:
 
     def _found(self, which: ColumnElement[bool]) -> KeptFeed | None:
         query = select(calendar_feeds).where(which)
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             row = connection.execute(query).one_or_none()
         return None if row is None else KeptFeed(player=row.player, id=row.id, at=row.at, told=row.told)
 

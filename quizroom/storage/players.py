@@ -7,8 +7,9 @@ from datetime import UTC, datetime
 from sqlalchemy import Column, ColumnElement, Engine, RowMapping, Table, delete, select
 
 from quizroom.service.player_ports import KnownPlayer, Seat
+from quizroom.storage.schema import metadata
 from quizroom.storage.seat_index import see_players
-from quizroom.storage.tables import metadata, player_seats, players, rooms
+from quizroom.storage.tables import player_seats, players, rooms
 from quizroom.storage.writing import reading, writing
 
 

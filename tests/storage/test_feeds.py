@@ -4,19 +4,23 @@ from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
+from sqlalchemy import Engine
 
 from quizroom.service.feed_ports import FeedStore, KeptFeed
 from quizroom.storage.feeds import MemoryFeeds, SqlFeeds
-from tests.storage.conftest import STORES
-from tests.storage.databases import OpenHere
+from quizroom.storage.players import SqlPlayers
 
 NOW = datetime(2031, 10, 20, 9, 30, tzinfo=UTC)
 ADAS = KeptFeed(player="ada", id="f1", at="18:00", told=b"")
 
 
-@pytest.fixture(params=STORES)
-def feeds(request: pytest.FixtureRequest, open_here: OpenHere) -> FeedStore:
-    return MemoryFeeds() if request.param == "memory" else SqlFeeds(open_here())
+@pytest.fixture
+def feeds(database: Engine | None) -> FeedStore:
+    if database is None:
+        return MemoryFeeds()
+    for player in ("ada", "bo"):
+        SqlPlayers(database).see(player, NOW)
+    return SqlFeeds(database)
 
 
 def test_a_feed_is_found_by_its_secret_alone(feeds: FeedStore) -> None:

@@ -1,6 +1,7 @@
 """What is kept of players can be found, and so erased and exported."""
 
-from quizroom.storage.tables import metadata, players
+from quizroom.storage.schema import metadata
+from quizroom.storage.tables import players
 
 
 def test_each_column_that_names_a_player_refers_to_the_players() -> None:
