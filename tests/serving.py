@@ -27,7 +27,7 @@ class Server:
     data: Path
     log: Path
     process: subprocess.Popen[bytes]
-    database_url: str
+    database_url: str = ""
 
     @property
     def port(self) -> int:
