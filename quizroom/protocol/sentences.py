@@ -48,7 +48,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "not_host": "Only the host may do that. Open the desk link that the server printed.",
         "not_opener": "Only whoever opened this room may send somebody else out.",
         "not_stored": "The server could not save that; nothing was changed. It will be tried again.",
-        "room_full": "This room is full. Ask your host to make room, or share a seat with a neighbour.",
+        "room_full": "This room is full. Ask whoever opened it to make room, or share a seat.",
         "round_is_open": "A round is open. Close it before you open the next.",
         "rude_handle": "That handle could read rudely on the wall. Please choose another.",
         "seat_taken": "That seat is taken. Reload the page to get another.",

@@ -9,14 +9,20 @@ from quizroom.room.events import (
     SeatEntered,
     WordsRuled,
 )
+from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.service.rooms import Change
 
 NOT_TOLD = (
     AnswerAccepted,
+    PauseAsked,
+    PauseEnded,
     PlayerForgotten,
+    PlayerLeft,
+    PlayerReady,
     PlayerRemoved,
     PlayerRenamed,
+    PlayerReturned,
     SeatEntered,
     SeatLinked,
     WordsRuled,

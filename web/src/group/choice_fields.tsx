@@ -90,7 +90,7 @@ export function TimingField({ choices, onChoices }: FieldProps) {
 export function ReadingField({ choices, onChoices }: FieldProps) {
   return (
     <label class="field">
-      <span class="field_label">A record stays</span>
+      <span class="field_label">A record stays until all are ready,</span>
       <select
         class="field_input"
         value={choices.reading}
@@ -98,9 +98,7 @@ export function ReadingField({ choices, onChoices }: FieldProps) {
       >
         {READING_TIMES.map((seconds) => (
           <option key={seconds} value={seconds}>
-            {seconds === 0
-              ? "until all are ready"
-              : `until all are ready, at most ${secondsWords(seconds * 1000)}`}
+            {seconds === 0 ? "however long that takes" : `at most ${secondsWords(seconds * 1000)}`}
           </option>
         ))}
       </select>

@@ -5,6 +5,7 @@ import { ClockFigures, ClockRule } from "../parts/clock";
 import { useLeft } from "../parts/left";
 import { LineNotice } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
+import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
 import { Answering } from "./answering";
 import { Closed } from "./closed";
@@ -67,6 +68,11 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}
         {view.group && <PauseNotice view={view} group={view.group} line={session.line} />}
+        {view.group && view.phase === "answering" && (
+          <p class="seat_waiting">
+            {countOf(view.group.present, "player")} here, waiting for {view.group.waited_for}
+          </p>
+        )}
         <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
       </main>
     </div>

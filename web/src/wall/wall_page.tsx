@@ -80,6 +80,9 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
 }
 
 function countsText(view: PublicView, answered: number, players: number): string {
+  if (view.group && (view.phase === "gathering" || view.phase === "explained")) {
+    return view.group.paused ? "pause" : `waiting for ${view.group.waited_for} to be ready`;
+  }
   if (view.phase === "answering") return `${answered} of ${players} answered`;
   if (view.result && view.phase !== "finished")
     return `${view.result.answered} of ${view.result.of} answered`;

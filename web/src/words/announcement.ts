@@ -29,7 +29,7 @@ function phaseText(shown: Shown): string {
     case "preparing":
       return "The host is preparing the review.";
     case "gathering":
-      if (view.group) return "You are in. The first round opens when all who are here are ready.";
+      if (view.group) return "The door is open. The first round opens when all who are here are ready.";
       return "The door is open. The host will open the first round.";
     case "answering":
       return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
