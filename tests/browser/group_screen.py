@@ -71,7 +71,7 @@ def door_code_of(seat: Screen) -> str:
 
 def room_of(server: Server, door_code: str) -> Room:
     """The room behind a door, folded from the log."""
-    engine = open_database(f"sqlite:///{server.data / 'quizroom.sqlite'}")
+    engine = open_database(server.database_url)
     try:
         found = SqlEventLog(engine).room_of_door(door_code)
     finally:

@@ -133,7 +133,7 @@ def all_play(*members: Member, until_round: int = 1000) -> None:
 
 def room_behind(server: Server, door_code: str) -> Room:
     """The room as a reader of the log alone finds it."""
-    engine = open_database(f"sqlite:///{server.data / 'quizroom.sqlite'}")
+    engine = open_database(server.database_url)
     try:
         room = SqlEventLog(engine).room_of_door(door_code)
     finally:

@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from websocket import ABNF
@@ -41,7 +42,7 @@ def late(server: Server) -> Iterator[BadLine]:
 
 
 def test_everything_is_late_by_the_delay_and_a_cut_breaks_all_lines(server: Server, late: BadLine) -> None:
-    voice = Voice(Server(late.address, "", server.data, server.log, server.process))
+    voice = Voice(replace(server, address=late.address))
     began = time.perf_counter()
     voice.done("probe_time")
     assert 0.4 <= time.perf_counter() - began < 2.0
@@ -50,4 +51,4 @@ def test_everything_is_late_by_the_delay_and_a_cut_breaks_all_lines(server: Serv
     while voice.is_connected() and time.monotonic() < end:
         time.sleep(0.01)
     assert not voice.is_connected()
-    Voice(Server(late.address, "", server.data, server.log, server.process)).hang_up()
+    Voice(replace(server, address=late.address)).hang_up()
