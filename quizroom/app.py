@@ -150,10 +150,12 @@ def serve(
     add_pages(parts.web, site)
     eventlet.spawn(_tell_changes, parts)
     if settings.is_shared:
-        join_the_others(_fellow(parts), spawn=eventlet.spawn, then=lambda: _keep_time(parts))
+        join_the_others(
+            _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
+        )
     else:
         give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
-        eventlet.spawn(_keep_time, parts)
+        eventlet.spawn(_keep_time, parts, alone=True)
     # What was made until now lives for ever: the collector need not look at it again.
     gc.collect()
     gc.freeze()
@@ -364,10 +366,11 @@ def _tell_changes(parts: Parts) -> None:
             parts.broadcast.remind(parts.rooms.live())
 
 
-def _keep_time(parts: Parts) -> None:
+def _keep_time(parts: Parts, *, alone: bool) -> None:
     pulse = Pulse(parts.heartbeat, parts.clock)
     presence = Presence(parts.rooms, parts.seats, time.monotonic)
-    presence.expect_everybody()
+    if alone:
+        presence.expect_everybody()
     tidied_at = time.monotonic()
     while True:
         eventlet.sleep(ALARM_EVERY_S)

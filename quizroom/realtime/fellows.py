@@ -28,9 +28,9 @@ class Fellow:
     sleep: Callable[[float], None]
 
 
-def join_the_others(fellow: Fellow, *, spawn: Callable[..., Any], then: Callable[[], None]) -> None:
+def join_the_others(fellow: Fellow, *, spawn: Callable[..., Any], then: Callable[[bool], None]) -> None:
     """Begin to follow the others; once it is known whether time was lost, `then` watches the clock for
-    ever.
+    ever; it is told whether no other worker was there.
     """
     following = Following(rooms=fellow.rooms, log=fellow.log, notices=fellow.notices)
     for loop in fellow.notices.loops(following.hear, following.hear_again):
@@ -57,10 +57,12 @@ def _sweep(fellow: Fellow) -> None:
             logger.exception("rooms of other workers could not be looked for; it will be tried again")
 
 
-def _return_lost_time(fellow: Fellow, began: datetime, then: Callable[[], None]) -> None:
+def _return_lost_time(fellow: Fellow, began: datetime, then: Callable[[bool], None]) -> None:
+    alone = False
     try:
-        if not another_worker_is_alive(fellow.heartbeat, fellow.sleep):
+        alone = not another_worker_is_alive(fellow.heartbeat, fellow.sleep)
+        if alone:
             give_back_lost_time(fellow.rooms, fellow.log, fellow.heartbeat, fellow.clock, beside=began)
     except Exception:
         logger.exception("whether time was lost could not be found out")
-    then()
+    then(alone)
