@@ -43,7 +43,7 @@ export function whatIsMissing(choices: Choices, settings: GroupSettings): string
 }
 
 /** The message that opens the room, without its id. */
-export function orderOf(choices: Choices, seatKey: string): Omit<OpenGroup, "id"> {
+export function orderOf(choices: Choices, seatKey: string, playerKey: string): Omit<OpenGroup, "id"> {
   return {
     type: "open_group",
     course: choices.course,
@@ -56,6 +56,7 @@ export function orderOf(choices: Choices, seatKey: string): Omit<OpenGroup, "id"
     title: choices.title.trim(),
     handle: choices.handle.trim(),
     seat_key: seatKey,
+    player_key: playerKey,
   };
 }
 

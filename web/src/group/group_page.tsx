@@ -4,6 +4,7 @@ import "./group.css";
 import { useEffect, useState } from "preact/hooks";
 import { useStore } from "../line/store";
 import { type Announcer, LiveRegion } from "../parts/announcer";
+import { KeepChoice } from "../parts/keep_choice";
 import { Complaint, LineNotice } from "../parts/notice";
 import type { GroupSettings } from "../wire";
 import { Besides, CourseField, ReadingField, RoundsField, TimingField, WordField } from "./choice_fields";
@@ -86,6 +87,7 @@ function GroupForm(props: {
 function End({ settings, complaint, busy }: { settings: GroupSettings; complaint: string; busy: boolean }) {
   return (
     <div class="group_end">
+      <KeepChoice />
       <Complaint text={complaint} />
       <button class="button button-main group_open" type="submit" disabled={busy}>
         {busy ? "Opening …" : "Open the room"}

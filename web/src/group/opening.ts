@@ -1,5 +1,6 @@
 import { type Line, openLine } from "../line/line";
 import { lastingShelf, makeSeatMemory, newSeatKey, type SeatMemory } from "../line/memory";
+import { keyForSeat } from "../line/own_key";
 import { sayUntilAnswered } from "../line/persist";
 import { makeStore, type Store } from "../line/store";
 import type { GroupSettings } from "../wire";
@@ -43,7 +44,7 @@ export function startOpening(): Opening {
 async function opened(line: Line, memory: SeatMemory, choices: Choices): Promise<string> {
   const key = newSeatKey();
   memory.keepHandle(choices.handle.trim());
-  const reply = await sayUntilAnswered(line, orderOf(choices, key));
+  const reply = await sayUntilAnswered(line, orderOf(choices, key, keyForSeat()));
   const doorCode = reply.public?.door_code;
   if (reply.result !== "done" || !doorCode) return reply.text || "The room could not be opened. Try again.";
   memory.keepKey(doorCode, key);

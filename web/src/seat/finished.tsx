@@ -1,12 +1,20 @@
 import "./finished.css";
+import type { Line } from "../line/line";
 import type { OwnRound, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
 import { GroupStandings } from "./group_standings";
 import { keptRounds, type PastRound } from "./history";
+import { KeptPanel } from "./kept_panel";
 
 /** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
-export function Finished({ view, own }: { view: PublicView; own: OwnView | null }) {
+export function Finished(props: {
+  view: PublicView;
+  own: OwnView | null;
+  line: Line;
+  say: (text: string) => void;
+}) {
+  const { view, own, line, say } = props;
   const rounds = keptRounds(view.door_code);
   return (
     <div class="finished">
@@ -14,6 +22,7 @@ export function Finished({ view, own }: { view: PublicView; own: OwnView | null 
         The review is finished
       </h1>
       {own && <Total own={own} players={view.players} />}
+      {own && <KeptPanel own={own} line={line} say={say} />}
       {view.group && view.standings && <GroupStandings rows={view.standings} own={own?.handle ?? ""} />}
       {rounds.length > 0 && (
         <section>

@@ -1,9 +1,17 @@
 import "./gathering.css";
+import type { Line } from "../line/line";
 import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
+import { KeptPanel } from "./kept_panel";
 
 /** In the seat before the first round. */
-export function Gathering({ view, own }: { view: PublicView; own: OwnView | null }) {
+export function Gathering(props: {
+  view: PublicView;
+  own: OwnView | null;
+  line: Line;
+  say: (text: string) => void;
+}) {
+  const { view, own, line, say } = props;
   return (
     <div class="gathering">
       <h1 class="stem" id="stem" tabIndex={-1}>
@@ -19,6 +27,7 @@ export function Gathering({ view, own }: { view: PublicView; own: OwnView | null
         {view.players > 1 ? `${countOf(view.players, "player")} are here. ` : ""}
         The first round appears by itself. You may lock the phone: your seat is kept.
       </p>
+      {own && <KeptPanel own={own} line={line} say={say} />}
     </div>
   );
 }

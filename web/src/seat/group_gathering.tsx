@@ -6,6 +6,7 @@ import { sharedOrigin } from "../line/page";
 import type { GroupFace, OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { OwnHandle, SendOutList } from "./group_people";
+import { KeptPanel } from "./kept_panel";
 import { ReadyBar } from "./ready_bar";
 
 interface GatheringProps {
@@ -44,6 +45,7 @@ export function GroupGathering({ view, group, own, line, say }: GatheringProps) 
           </ul>
         </section>
         {own && <OwnHandle key={own.handle} handle={own.handle} line={line} />}
+        {own && <KeptPanel own={own} line={line} say={say} />}
         {own?.group?.opener && <SendOutList mates={own.group.mates} line={line} />}
       </div>
       <ReadyBar view={view} group={group} own={own} line={line} />

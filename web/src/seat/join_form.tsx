@@ -3,6 +3,7 @@ import "./join_form.css";
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { tidyDoorCode } from "../line/memory";
+import { KeepChoice } from "../parts/keep_choice";
 import { Complaint } from "../parts/notice";
 
 const LONGEST_HANDLE = 40;
@@ -55,6 +56,7 @@ export function JoinForm(props: JoinFormProps) {
           aria-describedby="handle-hint"
         />
       </Field>
+      <KeepChoice />
       <Complaint text={missing || props.complaint} />
       <button class="button button-main" type="submit" disabled={props.busy}>
         {props.busy ? "Entering …" : "Take a seat"}

@@ -87,7 +87,7 @@ function PhaseOfSeat(props: {
   say: (text: string) => void;
 }) {
   const { view, own, hands, session, say } = props;
-  if (view.phase === "finished") return <Finished view={view} own={own} />;
+  if (view.phase === "finished") return <Finished view={view} own={own} line={session.line} say={say} />;
   if (view.phase === "answering" && view.item) {
     const known = own?.answer?.round === view.round ? own.answer : null;
     return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
@@ -105,7 +105,7 @@ function PhaseOfSeat(props: {
   if (view.group) {
     return <GroupGathering view={view} group={view.group} own={own} line={session.line} say={say} />;
   }
-  return <Gathering view={view} own={own} />;
+  return <Gathering view={view} own={own} line={session.line} say={say} />;
 }
 
 function topText(view: PublicView): string {

@@ -1,6 +1,7 @@
 import { type Line, openLine } from "../line/line";
 import { ENTER_AT_ONCE, lastingShelf, makeSeatMemory, type SeatMemory, tidyDoorCode } from "../line/memory";
 import { makeOutbox, type Shelf } from "../line/outbox";
+import { keyForSeat } from "../line/own_key";
 import { mustRepeat } from "../line/persist";
 import { makeStore, type Store } from "../line/store";
 import type { Reply, SubmitAnswer } from "../wire";
@@ -83,7 +84,13 @@ async function takePlace(way: Way, line: Line): Promise<void> {
 async function enterSeat(way: Way, line: Line): Promise<void> {
   const code = way.doorCode.get();
   const key = way.memory.keyFor(code) ?? way.memory.makeKey(code);
-  const reply = await line.say({ type: "enter_seat", door_code: code, handle: way.handle, seat_key: key });
+  const reply = await line.say({
+    type: "enter_seat",
+    door_code: code,
+    handle: way.handle,
+    seat_key: key,
+    player_key: keyForSeat(way.shelf),
+  });
   if (reply.result === "refused" && !mustRepeat(reply)) way.memory.forget(code);
   return settle(way, line, reply, () => enterSeat(way, line));
 }
