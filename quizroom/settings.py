@@ -50,6 +50,10 @@ class Settings(BaseModel):
         default="any", description="websocket alone, where a proxy cannot keep long polling on one worker"
     )
 
+    days_ahead: Annotated[
+        int, Field(ge=0, le=3650, description="days that the server's clock runs ahead")
+    ] = 0
+
     @property
     def is_shared(self) -> bool:
         """Whether other workers may write to the same database."""

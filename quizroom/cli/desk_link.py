@@ -19,11 +19,11 @@ def desk_link(**given: Any) -> None:
 
     settings = settings_of(given, make_data_folder=True)
     with clear_ends(settings):
-        key = new_desk_key(settings.database_url)
+        key = new_desk_key(settings.database_url, days_ahead=settings.days_ahead)
     click.echo(f"{own_address(settings, settings.port)}/desk/enter/{key}")
 
 
-def new_desk_key(database_url: str) -> str:
+def new_desk_key(database_url: str, *, days_ahead: int = 0) -> str:
     """A one-time key, put into the store by somebody who may write there."""
     from quizroom.pages.host_entry import HostEntry  # noqa: PLC0415 - `serve` must not load this first
     from quizroom.storage.accounts import SqlAccounts  # noqa: PLC0415 - likewise
@@ -33,7 +33,7 @@ def new_desk_key(database_url: str) -> str:
 
     engine = open_database(database_url)
     try:
-        accounts = SqlAccounts(engine)
-        return HostEntry(accounts=accounts, clock=SystemClock(), new_secret=new_secret).new_key()
+        accounts, clock = SqlAccounts(engine), SystemClock(days_ahead=days_ahead)
+        return HostEntry(accounts=accounts, clock=clock, new_secret=new_secret).new_key()
     finally:
         engine.dispose()

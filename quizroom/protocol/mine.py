@@ -74,7 +74,7 @@ class PlanSettings:
 
     course: Word
     exam_date: date | None
-    minutes_a_day: Annotated[int, Field(ge=1, le=240)]
+    minutes_a_day: Annotated[int, Field(ge=2, le=240)]
     time_zone: Annotated[str, Field(min_length=1, max_length=64)]
 
 

@@ -1,7 +1,7 @@
 """The hand from which a review is dealt: what is left to ask, and what has been shown already."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import islice
@@ -64,6 +64,16 @@ def start_dealing(
     left: dict[Family, Hands] = {family: dict(_hands(syllabus, family, formats)) for family in families}
     turn = {muscle: random.random() for muscle in syllabus.muscles}
     return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, turn=turn)
+
+
+def within_regions(dealing: Dealing, regions: Sequence[str]) -> Dealing:
+    """The hand without what is asked of muscles of other regions; as it is if no region is named."""
+    if regions:
+        muscles = dealing.syllabus.catalogue.muscles
+        for family, hands in dealing.left.items():
+            here = {one: asks for one, asks in hands.items() if muscles[one].region in regions}
+            dealing.left[family] = here
+    return dealing
 
 
 @lru_cache(maxsize=64)

@@ -8,7 +8,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
 from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.build import build_item
-from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note
+from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note, within_regions
 from quizroom.questions.difficulty import predicted_difficulty
 from quizroom.questions.families import asks_of
 from quizroom.questions.grid import deal_grid, swap_in_grid
@@ -30,6 +30,8 @@ class DealPlan:
     formats: tuple[Format, ...] = LETTERED
     blueprint: Blueprint | None = None
     """So many rounds for each cell of a grid; families and rounds then follow from it."""
+    regions: tuple[str, ...] = ()
+    """Where not the whole list is wanted: ids of the regions of which muscles may be asked."""
 
 
 def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ...]:
@@ -120,7 +122,7 @@ def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:
     if plan.rounds < 1:
         raise CannotDeal("A review has at least one round.")
     random = Random(f"deal/{seed}")  # noqa: S311 -- a deal is to be repeatable, not secret
-    return start_dealing(syllabus, families, plan.formats, random, seed)
+    return within_regions(start_dealing(syllabus, families, plan.formats, random, seed), plan.regions)
 
 
 def _too_few(course: Course, plan: DealPlan, dealt: int) -> str:

@@ -1,9 +1,9 @@
 """The view that one seat gets beside the public one."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import datetime
 
-from quizroom.marking import RoomMarks, RoundMarks, place_of
+from quizroom.marking import RoomMarks, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
@@ -75,7 +75,9 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         round=current.number,
         verdict=_verdict(player, current, mark),
         mark=mark or 0.0,
-        reasons=_reasons(current.item, answer, marks.rounds[-1]) if explained and answer else (),
+        reasons=chosen_reasons(current.item, answer, marks.rounds[-1].verdicts)
+        if explained and answer
+        else (),
     )
 
 
@@ -99,7 +101,10 @@ def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
     return "part" if mark > 0 else "wrong"
 
 
-def _reasons(item: Item, answer: Answer, marked: RoundMarks) -> tuple[ChosenReason, ...]:
+def chosen_reasons(
+    item: Item, answer: Answer, verdicts: Mapping[str, typed.Verdict]
+) -> tuple[ChosenReason, ...]:
+    """For each thing that was chosen or typed whether it was right, and why."""
     if item.format in IN_PLACES:
         return row_reasons(item, answer)
     lettered = tuple(
@@ -111,7 +116,7 @@ def _reasons(item: Item, answer: Answer, marked: RoundMarks) -> tuple[ChosenReas
         for option in item.options
         if option.letter in answer.choice
     )
-    return lettered + tuple(_typed_reason(text, marked.verdicts[text]) for text in answer.typed)
+    return lettered + tuple(_typed_reason(text, verdicts[text]) for text in answer.typed)
 
 
 def _typed_reason(text: str, found: typed.Verdict) -> ChosenReason:

@@ -1,0 +1,1 @@
+"""What reviews tell: who missed what, and how items did."""
