@@ -26,14 +26,14 @@ from typing import Any
 import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
-from sqlalchemy import Engine
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
-from quizroom.pages.mine_api import Mine, mine_blueprint
+from quizroom.pages.mine_api import mine_blueprint
+from quizroom.pages.mine_parts import mine_over
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
@@ -63,21 +63,15 @@ from quizroom.realtime.seats import Seats
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.groups import GroupLimits, Groups
-from quizroom.service.players import Players
 from quizroom.service.ports import EventLog, Notices
-from quizroom.service.practice import Practice
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Change, Rooms
-from quizroom.service.seat_history import SeatHistories
-from quizroom.service.second_look import SecondLooks
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.chance import new_id, new_secret, new_seed
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
-from quizroom.storage.look_store import SqlLookStore
 from quizroom.storage.memory import SilentNotices
-from quizroom.storage.players import SqlPlayers
 from quizroom.storage.system_clock import SystemClock
 
 MOST_CONNECTIONS = 20_000
@@ -249,7 +243,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         store_fault=lambda: database_fault(engine),
         notices=notices,
     )
-    web.register_blueprint(mine_blueprint(_mine(parts, engine)))
+    web.register_blueprint(mine_blueprint(mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)))
     meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
     _answer_messages(parts)
     return parts
@@ -268,17 +262,6 @@ def _notices(settings: Settings) -> Notices:
     from quizroom.storage.redis_notices import RedisNotices  # noqa: PLC0415 - an extra that one server does without
 
     return RedisNotices(settings.fanout_url)
-
-
-def _mine(parts: Parts, engine: Engine) -> Mine:
-    players, looks = Players(store=SqlPlayers(engine)), SqlLookStore(engine)
-    histories = SeatHistories(rooms=parts.rooms, log=parts.log)
-    shared: dict[str, Any] = {"catalogue": parts.catalogue, "store": looks, "clock": parts.clock}
-    return Mine(
-        players=players,
-        second_looks=SecondLooks(players=players, histories=histories, **shared),
-        practice=Practice(new_id=new_id, **shared),
-    )
 
 
 def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:

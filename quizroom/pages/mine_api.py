@@ -3,10 +3,8 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from typing import Any, TypeVar
 
 from flask import Blueprint, Response, jsonify, request
-from pydantic import TypeAdapter, ValidationError
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.pages.mine_entry import player_of_request, welcome_of_request
@@ -23,7 +21,9 @@ from quizroom.protocol.mine import (
     LookOutcomes,
     PlanSettings,
     PracticeOrder,
+    PracticeSet,
 )
+from quizroom.protocol.mine_codec import Shown, Unreadable, read_sent, write_shown
 from quizroom.questions.deck import CannotDeal
 from quizroom.second_look.asked import GivenAnswer, Wishes
 from quizroom.service.players import Players
@@ -31,7 +31,6 @@ from quizroom.service.ports import NotStored
 from quizroom.service.practice import MOST_SETS_A_DAY, Practice, TooManySets, Wanted
 from quizroom.service.second_look import NoSuchReview, SecondLooks, UnknownList, UnknownZone
 
-Read = TypeVar("Read")
 NO_REVIEW = "You had no seat in this review, or it is not kept any more. Go back to the list of reviews."
 NO_SET = "This set is not kept any more. Order a new one."
 NO_ZONE = "There is no such time zone. Use a name such as Europe/Paris or America/Chicago."
@@ -47,10 +46,6 @@ class Mine:
     players: Players
     second_looks: SecondLooks
     practice: Practice
-
-
-class Unreadable(Exception):
-    """What was sent is not what this request takes; the text names the field."""
 
 
 def mine_blueprint(mine: Mine) -> Blueprint:
@@ -85,8 +80,10 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.post("/mine/api/looks")
     def looks() -> AnyResponse:
+        player_of_request(mine.players)  # who has no key hears of that first
+
         def answered() -> LookOutcomes:
-            sent, now = _read(LookAnswers), clock.now()
+            sent, now = read_sent(LookAnswers, request.get_data()), clock.now()
             player = welcome_of_request(mine.players, now)
             came = mine.second_looks.answer(player, [_given(answer, now) for answer in sent.answers])
             return LookOutcomes(outcomes=tuple(map(outcome_face, came)))
@@ -95,8 +92,10 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.post("/mine/api/practice")
     def practice() -> AnyResponse:
-        def made() -> Any:
-            order = _read(PracticeOrder)
+        player_of_request(mine.players)
+
+        def made() -> PracticeSet:
+            order = read_sent(PracticeOrder, request.get_data())
             player = welcome_of_request(mine.players, clock.now())
             return set_face(catalogue, *mine.practice.make(player, _wanted(order)))
 
@@ -104,15 +103,17 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.put("/mine/api/settings")
     def settings() -> AnyResponse:
+        player_of_request(mine.players)
+
         def kept() -> PlanSettings:
-            wishes = _wishes(_read(PlanSettings))
+            wishes = _wishes(read_sent(PlanSettings, request.get_data()))
             mine.second_looks.set_wishes(welcome_of_request(mine.players, clock.now()), wishes)
             return settings_face(wishes)
 
         return _answered(kept)
 
 
-def _answered(work: Callable[[], Any]) -> AnyResponse:
+def _answered(work: Callable[[], Shown]) -> AnyResponse:
     """What the work gives, or why it came to nothing and what to do."""
     try:
         return _json(work())
@@ -132,18 +133,8 @@ def _answered(work: Callable[[], Any]) -> AnyResponse:
         return _problem(NOT_KEPT, 503)
 
 
-def _read(kind: type[Read]) -> Read:
-    """The body of the request; unknown fields, types and values are errors."""
-    try:
-        return TypeAdapter(kind).validate_json(request.get_data(), strict=True, extra="forbid")
-    except ValidationError as error:
-        first = error.errors(include_url=False, include_context=False, include_input=False)[0]
-        where = ".".join(str(part) for part in first["loc"]) or "body"
-        raise Unreadable(f"{where}: {first['msg']}") from error
-
-
-def _json(shown: Any) -> Response:
-    response = jsonify(TypeAdapter(type(shown)).dump_python(shown, mode="json"))
+def _json(shown: Shown) -> Response:
+    response = jsonify(write_shown(shown))
     # What belongs to one player must not lie in a cache that others share.
     response.headers["Cache-Control"] = "private, no-cache"
     return response

@@ -128,7 +128,7 @@ class SecondLooks:
         make = partial(returning_look, self.catalogue, mind, player, set_id)
         looks = self._made(player, {returning_id(player, set_id, one): partial(make, one) for one in facts})
         return Day(
-            looks=numbered(interleaved(self.catalogue, looks, set_id)),
+            looks=numbered(interleaved(self.catalogue, _within(looks, left), set_id)),
             mind=mind,
             outlook=look_ahead(due, mind.aim, now=mind.now, today=mind.today, first_day_seconds=left),
         )
@@ -156,6 +156,17 @@ class SecondLooks:
         if fresh:
             self.store.add_looks(tuple(fresh.values()))
         return tuple(kept.get(one) or fresh[one] for one in makers)
+
+
+def _within(looks: Iterable[AskedLook], seconds: int) -> tuple[AskedLook, ...]:
+    """Those that fit into the time: another wording may take longer than the one by which it was planned."""
+    chosen: list[AskedLook] = []
+    left = seconds
+    for look in looks:
+        if look.item.seconds <= left:
+            chosen.append(look)
+            left -= look.item.seconds
+    return tuple(chosen)
 
 
 def believed(look: AskedLook, answered_at: datetime, received_at: datetime) -> datetime:

@@ -13,12 +13,13 @@ from tests.house.purity import imports
 
 DRIVERS = {"eventlet", "gevent"}
 ENTRY = "quizroom/app.py"
-# Parse at the edge, trust inside: content, wire, log and settings are the edges.
+# Parse at the edge, trust inside: content, wire, settings, and what is stored (log and looks) are the edges.
 EDGES = (
     "quizroom/knowledge/load.py",
     "quizroom/protocol/",
     "quizroom/settings.py",
     "quizroom/storage/event_codec.py",
+    "quizroom/storage/look_codec.py",
 )
 
 
