@@ -15,11 +15,19 @@ from tests.house.checkout import ROOT, listed, text
 COMPOSE = "docker-compose.yml"
 
 
+def described() -> dict[str, Any]:
+    """The whole file."""
+    read: dict[str, Any] = YAML(typ="safe").load(text(COMPOSE))
+    return read
+
+
+SERVICES: dict[str, dict[str, Any]] = described()["services"]
+SERVERS = [name for name, service in SERVICES.items() if service["image"] == "quizroom"]
+
+
 @pytest.fixture(scope="module")
 def service() -> dict[str, Any]:
-    described: dict[str, Any] = YAML(typ="safe").load(text(COMPOSE))
-    server: dict[str, Any] = described["services"]["quizroom"]
-    return server
+    return SERVICES["quizroom"]
 
 
 def schema_complaints(path: Path) -> str:
@@ -39,16 +47,52 @@ def test_a_mistake_in_the_file_would_be_found(tmp_path: Path) -> None:
     assert "retrys" in schema_complaints(wrong)
 
 
-def test_every_variable_is_a_setting_of_the_server(service: dict[str, Any]) -> None:
-    named = {name for name in service["environment"] if name.startswith("QUIZROOM_")}
+@pytest.mark.parametrize("server", SERVERS)
+def test_every_variable_is_a_setting_of_the_server(server: str) -> None:
+    named = {name for name in SERVICES[server]["environment"] if name.startswith("QUIZROOM_")}
+    assert {"QUIZROOM_DATA", "QUIZROOM_ADDRESS"} <= named
     assert named <= {f"QUIZROOM_{field.upper()}" for field in Settings.model_fields}
 
 
-def test_the_server_runs_with_as_few_rights_as_it_needs(service: dict[str, Any]) -> None:
+@pytest.mark.parametrize("name", SERVICES)
+def test_every_service_runs_with_as_few_rights_as_it_needs(name: str) -> None:
+    service = SERVICES[name]
     assert int(service["user"]) > 0
     assert service["read_only"] is True
     assert service["cap_drop"] == ["ALL"]
     assert "no-new-privileges:true" in service["security_opt"]
+    assert service["healthcheck"]["test"][0] == "CMD"
+
+
+def test_one_command_gives_the_single_server_and_a_profile_the_rest() -> None:
+    assert [name for name, service in SERVICES.items() if "profiles" not in service] == ["quizroom"]
+    assert all(service.get("profiles", ["scale"]) == ["scale"] for service in SERVICES.values())
+    assert set(SERVICES["proxy"]["depends_on"]) == {"worker-1", "worker-2"}
+    assert set(SERVICES["worker-1"]["depends_on"]) == {"postgres", "redis"}
+
+
+def test_the_proxy_knows_each_worker_at_its_port() -> None:
+    settings = SERVICES["worker-1"]["environment"]
+    proxied = re.findall(r"server (worker-\d+):(\d+)", described()["configs"]["proxy"]["content"])
+    assert proxied == [(name, settings["QUIZROOM_PORT"]) for name in SERVERS if name != "quizroom"]
+
+
+def test_the_recipe_of_the_image_has_no_known_flaw(service: dict[str, Any], tmp_path: Path) -> None:
+    assert recipe_complaints(tmp_path, service["build"]["dockerfile_inline"]) == ""
+
+
+def test_a_flaw_in_the_recipe_would_be_found(service: dict[str, Any], tmp_path: Path) -> None:
+    wrong = service["build"]["dockerfile_inline"].replace("WORKDIR /source", "WORKDIR source")
+    assert "DL3000" in recipe_complaints(tmp_path, wrong)
+
+
+def recipe_complaints(folder: Path, recipe: str) -> str:
+    """What hadolint says against a Dockerfile."""
+    file = folder / "Dockerfile"
+    file.write_text(recipe, encoding="utf-8")
+    command = [str(Path(sys.executable).with_name("hadolint")), "--no-color", str(file)]
+    ran = subprocess.run(command, capture_output=True, text=True, check=False)
+    return ran.stdout + ran.stderr
 
 
 def test_data_is_kept_in_the_volume_that_the_server_writes_to(service: dict[str, Any]) -> None:
@@ -59,7 +103,7 @@ def test_data_is_kept_in_the_volume_that_the_server_writes_to(service: dict[str,
 
 def test_health_is_asked_at_the_port_that_is_listened_on(service: dict[str, Any]) -> None:
     port = service["environment"]["QUIZROOM_PORT"]
-    assert f"http://127.0.0.1:{port}/healthz" in " ".join(service["healthcheck"]["test"])
+    assert f"http://127.0.0.1:{port}/readyz" in " ".join(service["healthcheck"]["test"])
     assert all(published.endswith(f":{port}") for published in service["ports"])
 
 

@@ -1,0 +1,86 @@
+"""The proxy of `docker-compose.yml` as a process: its very configuration, but for ports and certificate."""
+
+import re
+import shutil
+import subprocess
+import tempfile
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from ruamel.yaml import YAML
+
+from tests.house.checkout import text
+from tests.services import free_port, listens, wait_until
+
+COMPOSE: dict[str, Any] = YAML(typ="safe").load(text("docker-compose.yml"))
+WHOLE = """
+daemon off;
+worker_processes 1;
+pid {folder}/nginx.pid;
+error_log {folder}/error.log;
+events {{ worker_connections 2048; }}
+http {{
+  {temporary}
+{site}
+}}
+"""
+TEMPORARY = ("client_body", "proxy", "fastcgi", "uwsgi", "scgi")
+
+
+def nginx() -> str | None:
+    """Where nginx is, if it is here; Debian keeps it off a user's path."""
+    return shutil.which("nginx") or shutil.which("nginx", path="/usr/sbin:/usr/local/sbin")
+
+
+def certificate(folder: Path) -> Path:
+    """A certificate for 127.0.0.1, good for a day, and its key beside it."""
+    made = folder / "fullchain.pem"
+    names = ["-subj", "/CN=quizroom", "-addext", "subjectAltName=IP:127.0.0.1"]
+    key = [
+        "-newkey",
+        "ec",
+        "-pkeyopt",
+        "ec_paramgen_curve:prime256v1",
+        "-keyout",
+        str(folder / "privkey.pem"),
+    ]
+    command = ["openssl", "req", "-x509", "-nodes", "-days", "1", "-out", str(made), *names, *key]
+    subprocess.run(command, check=True, capture_output=True)
+    return made
+
+
+def site(workers: Sequence[int], port: int, folder: Path) -> str:
+    """The configuration as the proxy's container gets it, for these ports of workers."""
+    written: str = COMPOSE["configs"]["proxy"]["content"].replace("$$", "$")
+    for number, worker in enumerate(workers, start=1):
+        written = written.replace(f"worker-{number}:8000", f"127.0.0.1:{worker}")
+    return written.replace("listen 8443", f"listen 127.0.0.1:{port}").replace("/certificates/", f"{folder}/")
+
+
+@contextmanager
+def proxy(program: str, workers: Sequence[int]) -> Iterator[tuple[str, Path]]:
+    """Run it before these ports; its address and the certificate to trust."""
+    with tempfile.TemporaryDirectory(prefix="quizroom-proxy-") as made:
+        folder, port = Path(made), free_port()
+        folder.chmod(0o755)
+        trusted = certificate(folder)
+        temporary = " ".join(f"{name}_temp_path {folder}/{name};" for name in TEMPORARY)
+        config = folder / "nginx.conf"
+        whole = WHOLE.format(folder=folder, temporary=temporary, site=site(workers, port, folder))
+        config.write_text(whole, encoding="utf-8")
+        command = [program, "-e", str(folder / "error.log"), "-c", str(config)]
+        subprocess.run([*command, "-t", "-q"], check=True)
+        process = subprocess.Popen(command)
+        try:
+            wait_until(lambda: listens(port), "the proxy")
+            yield f"https://127.0.0.1:{port}", trusted
+        finally:
+            process.terminate()
+            process.wait(timeout=10)
+
+
+def left_over(configuration: str) -> list[str]:
+    """Names of the composed network that a test has forgotten to replace."""
+    return re.findall(r"worker-\d+:\d+|/certificates/", configuration)
