@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 @click.option("--format", "output", type=click.Choice(["text", "json"]), default="text", show_default=True)
 @click.option("--content", "folder", type=click.Path(path_type=Path, file_okay=False), help="Content folder.")
 def lesion(nerve: str, level: str | None, output: str, folder: Path | None) -> None:
-    """Say what a complete lesion of NERVE (a nerve, cord, trunk or root) takes away."""
+    """Say what a complete lesion of NERVE (a nerve, cord, trunk or root, by id or name) takes away."""
     from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
     from quizroom.knowledge.anatomy.lesion import lesion_of  # noqa: PLC0415 - likewise
 
@@ -29,11 +29,12 @@ def lesion(nerve: str, level: str | None, output: str, folder: Path | None) -> N
     click.echo(json.dumps(asdict(found), indent=1) if output == "json" else _text(catalogue, found))
 
 
-def _cut(catalogue: "Catalogue", nerve: str, level: str | None) -> "Cut":
+def _cut(catalogue: "Catalogue", name: str, level: str | None) -> "Cut":
     from quizroom.knowledge.anatomy.lesion import Cut, cut_at  # noqa: PLC0415 - not before `serve` patches
 
-    if nerve not in catalogue.nerves:
-        raise click.ClickException(_no_such("nerve", nerve, tuple(catalogue.nerves)))
+    nerve = _nerve_named(catalogue, name)
+    if nerve is None:
+        raise click.ClickException(_no_such("nerve", name, tuple(catalogue.nerves)))
     if level is None:
         return Cut(nerves=frozenset((nerve,)))
     levels = {
@@ -43,6 +44,17 @@ def _cut(catalogue: "Catalogue", nerve: str, level: str | None) -> "Cut":
     if level not in levels:
         raise click.ClickException(_no_such(f"level of {nerve}", level, tuple(levels)))
     return cut_at(catalogue, levels[level])
+
+
+def _nerve_named(catalogue: "Catalogue", name: str) -> str | None:
+    """By its id or any of its names: "c5", "C5", "C5 spinal nerve", "common peroneal nerve"."""
+    from quizroom.knowledge.lexicon import lexicon  # noqa: PLC0415 - not before `serve` patches
+    from quizroom.knowledge.terms import normalise  # noqa: PLC0415 - likewise
+
+    if name in catalogue.nerves:
+        return name
+    found = {term.concept for term in lexicon(catalogue).get(normalise(name), ()) if term.kind == "nerve"}
+    return found.pop() if len(found) == 1 else None
 
 
 def _text(catalogue: "Catalogue", found: "Lesion") -> str:

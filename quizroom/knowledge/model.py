@@ -252,6 +252,8 @@ class Difference:
     about: str
     text: str
     sources: tuple[str, ...]
+    segments: tuple[str, ...] = ()
+    """About roots: the segments that others give, where that decides whether a trunk or root takes it all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,8 +36,8 @@ def head_of(text: str) -> str:
 
 
 def definite(text: str) -> str:
-    """With the article, unless numbers take its place: "the clavicle", "ribs 3–5"."""
-    return text if text.startswith(_BARE_STARTS) else f"the {text}"
+    """With the article, unless numbers take its place: "the clavicle", "ribs 3–5", "C1"."""
+    return text if text.startswith(_BARE_STARTS) or text[1:2].isdigit() else f"the {text}"
 
 
 def capitalised(text: str) -> str:

@@ -28,22 +28,22 @@ class Toll:
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Injuries:
-    """The levels of the content and the trunks of plexuses, each with its toll under a course's rulings."""
+    """The levels of the content, trunks of plexuses and roots, each with its toll by a course's rulings."""
 
     catalogue: Catalogue
     course: Course
 
     @cached_property
     def tolls(self) -> Mapping[str, Toll]:
-        """By the id of the level or trunk."""
+        """By the id of the level, trunk or root."""
         return {injury: self._toll(injury) for injury in self.nerves}
 
     @cached_property
     def nerves(self) -> Mapping[str, str]:
-        """The nerve or trunk that is cut, by injury."""
+        """The nerve, trunk or root that is cut, by injury."""
         levels = {level.id: level.nerve for level in self.catalogue.levels.values()}
-        trunks = {nerve.id: nerve.id for nerve in self.catalogue.nerves.values() if nerve.kind == "trunk"}
-        return levels | trunks
+        above = {one.id: one.id for one in self.catalogue.nerves.values() if one.kind in ("trunk", "root")}
+        return levels | above
 
     def is_lost(self, injury: str, muscle: str, part: str = "") -> bool:
         """Whether the injury surely takes away the part, or all parts of the muscle."""
@@ -106,7 +106,7 @@ class Injuries:
     def _toll(self, injury: str) -> Toll:
         level = self.catalogue.levels.get(injury)
         cut = cut_at(self.catalogue, injury) if level else Cut(nerves=frozenset((injury,)))
-        doubted = frozenset(self._named(level.spares)) if level and level.note else frozenset()
+        doubted = frozenset(self._doubted(injury))
         lost, lost_by_all, whole = set(), set(), set()
         for muscle, part, supplies in supplies_cut(self.catalogue, cut):
             standard = [share for fact, share in supplies if keyed(self.course, fact)]
@@ -120,6 +120,17 @@ class Injuries:
             if not any(shares) and not self._may_reach(injury, supplies):
                 whole.add((muscle, part))
         return Toll(lost=frozenset(lost), lost_by_all=frozenset(lost_by_all), whole=frozenset(whole))
+
+    def _doubted(self, injury: str) -> Iterator[tuple[str, str]]:
+        """The parts on which books differ: of a level what leaves before it, above that by their segments."""
+        level = self.catalogue.levels.get(injury)
+        if level is not None:
+            yield from self._named(level.spares) if level.note else ()
+            return
+        cut = set(self.catalogue.nerves[injury].roots)
+        for muscle in self.catalogue.muscles.values():
+            if any(not cut.issuperset(difference.segments) for difference in muscle.differ):
+                yield from self._parts[muscle.id]
 
     def _may_reach(self, trunk: str, supplies: tuple[CutSupply, ...]) -> bool:
         """Whether fibers may come through a trunk after all, since books differ by a segment on roots."""

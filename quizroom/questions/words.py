@@ -89,7 +89,10 @@ def plain_meaning(muscle: Muscle) -> str:
 def injury_text(words: Words, injury: str) -> str:
     """What is cut, and where: "axillary nerve at the surgical neck of the humerus"."""
     level = words.catalogue.levels.get(injury)
-    return f"{words.text_of(level.nerve)} {level.name}" if level else words.text_of(injury)
+    if level:
+        return f"{words.text_of(level.nerve)} {level.name}"
+    is_root = words.catalogue.nerves[injury].kind == "root"
+    return f"{words.text_of(injury)} spinal nerve" if is_root else words.text_of(injury)
 
 
 def bare_unit_text(words: Words, muscle: str, part: str) -> str:

@@ -91,6 +91,12 @@ sources = ["common_practice"]
 about = "nerves"
 text = "A few give the radial nerve, as for the anconeus."
 sources = ["common_practice"]
+
+[[differ]]
+about = "roots"
+text = "C5 and C6; a few add C7."
+segments = ["C7"]
+sources = ["common_practice"]
 """
 GUIDE = (content_folder() / "README.md").read_text("utf-8")
 STEPS = re.findall(r"^\d\. .*(?:\n   .*)*", GUIDE.split("## Add a muscle")[1].split("##")[0], re.MULTILINE)

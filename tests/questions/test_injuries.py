@@ -37,6 +37,22 @@ def test_the_traps_of_the_table_are_spared_for_sure(injury: str, spared: tuple[s
     assert [one for one in spared if not injuries().is_whole(injury, one)] == []
 
 
+@pytest.mark.parametrize(
+    "muscle", ["flexor_pollicis_longus", "pronator_quadratus", "flexor_digitorum_profundus"]
+)
+def test_where_books_give_a_segment_beyond_the_trunk_nothing_is_sure(muscle: str) -> None:
+    """U2: C8 and T1, or C7 and C8 by muscle-testing charts."""
+    assert not injuries().is_lost("lower_trunk", muscle)
+    assert not injuries().is_whole("lower_trunk", muscle)
+
+
+def test_a_root_may_be_cut_as_well() -> None:
+    """Geniohyoid has C1 alone (Moore, from memory); what C5 reaches has C6 too."""
+    assert injuries().is_lost("c1", "geniohyoid")
+    assert injuries().tolls["c5"].lost == frozenset()
+    assert injuries().is_whole("c5", "extensor_indicis")
+
+
 @pytest.mark.parametrize("muscle", ["supinator", "extensor_carpi_radialis_brevis"])
 def test_where_books_differ_on_a_level_nothing_is_sure(muscle: str) -> None:
     injury = "posterior_interosseous_nerve_at_supinator"

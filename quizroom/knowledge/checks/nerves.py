@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.checks.flaw import Flaw, at_entry, at_fact
+from quizroom.knowledge.checks.flaw import Flaw, at_entry, at_fact, at_muscle
 from quizroom.knowledge.facts import Fact
 from quizroom.knowledge.model import Supply
 from quizroom.knowledge.segments import SEGMENTS, span
@@ -19,6 +19,11 @@ def roots_are_segments(catalogue: Catalogue) -> Iterator[Flaw]:
         for field, segments in (("roots", row.roots), ("main", row.main)):
             if not _segments(segments):
                 yield at_fact(catalogue, fact, field, "no list of segments", remedy)
+    for muscle in catalogue.muscles.values():
+        for position, difference in enumerate(muscle.differ):
+            if not _segments(difference.segments):
+                key = f"differ[{position}].segments"
+                yield at_muscle(catalogue, muscle, key, "no list of segments", remedy)
 
 
 def roots_lie_within_the_nerve(catalogue: Catalogue) -> Iterator[Flaw]:

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import ask_for_muscle, ask_for_value
-from quizroom.questions.grammar import agreeing
+from quizroom.questions.grammar import agreeing, definite
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.words import concept_text, unit_text
 
@@ -42,7 +42,7 @@ def _from_artery(syllabus: Syllabus, unit: Unit, artery: str) -> Ask:
         direction="artery_to_muscle",
         value=artery,
         unit=unit,
-        stem=f"Which of these muscles {agreeing(name, 'does', 'do')} the {name} supply?",
+        stem=f"Which of these muscles {agreeing(name, 'does', 'do')} {definite(name)} supply?",
     )
     muscles, kinship = syllabus.catalogue.muscles, syllabus.kinship
     mates = (mate for one in ask.barred for mate in kinship.by_compartment[muscles[one].compartment])

@@ -144,9 +144,10 @@ def _by_injury(syllabus: Syllabus, injury: str, muscle: str) -> Ask:
 
 def _cut(syllabus: Syllabus, injury: str) -> str:
     """What has happened: "The axillary nerve is cut at the surgical neck of the humerus."."""
-    nerve = syllabus.words.text_of(syllabus.injuries.nerves[injury])
-    where = injury_text(syllabus.words, injury).removeprefix(nerve)
-    return f"The {nerve} is cut{where}."
+    level = syllabus.catalogue.levels.get(injury)
+    where = f" {level.name}" if level else ""
+    what = syllabus.words.text_of(level.nerve) if level else injury_text(syllabus.words, injury)
+    return f"The {what} is cut{where}."
 
 
 def _spared_nearby(syllabus: Syllabus, injury: str, lost: list[Unit]) -> Iterator[str]:

@@ -10,7 +10,7 @@ from quizroom.questions.asking import (
     has_one_value,
     muscles_and_heads,
 )
-from quizroom.questions.grammar import agreeing
+from quizroom.questions.grammar import agreeing, definite
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, units
 from quizroom.questions.traits import is_asked_nerve
 from quizroom.questions.words import concept_text, unit_text
@@ -53,8 +53,8 @@ def _from_nerve(syllabus: Syllabus, unit: Unit, nerve: str) -> Ask:
         direction="nerve_to_head" if unit.part else "nerve_to_muscle",
         value=nerve,
         unit=unit,
-        stem=f"Which of these {'' if unit.part else 'muscles '}{does} the {name} supply?",
-        wording=f"Name the muscle on your list that the {name} {supplies}." if typed else "",
+        stem=f"Which of these {'' if unit.part else 'muscles '}{does} {definite(name)} supply?",
+        wording=f"Name the muscle on your list that {definite(name)} {supplies}." if typed else "",
     )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from quizroom.questions.ask import Ask
 from quizroom.questions.asking import sure_claims
 from quizroom.questions.claim import Claim, Relation
-from quizroom.questions.grammar import agreeing, number_word
+from quizroom.questions.grammar import agreeing, definite, number_word
 from quizroom.questions.syllabus import Syllabus, claims_reaching, muscles_not_wrong
 from quizroom.questions.traits import is_asked_nerve
 from quizroom.questions.words import action_text, concept_text, site_text
@@ -96,8 +96,8 @@ def _texts(
             nerve = concept_text(syllabus.words, "nerve", value)
             partly = ", wholly or in part" if any(claim.part for claim in claims) else ""
             does, supplies = agreeing(nerve, "does", "do"), agreeing(nerve, "supplies", "supply")
-            stem = f"{which} {does} the {nerve} supply{partly}?"
-            return stem, f"{name} that the {nerve} {supplies}{partly}."
+            stem = f"{which} {does} {definite(nerve)} supply{partly}?"
+            return stem, f"{name} that {definite(nerve)} {supplies}{partly}."
         case "attachment":
             what = f"attach to {site_text(syllabus.words, value)}"
         case "prime":
