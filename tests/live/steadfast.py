@@ -24,6 +24,8 @@ class Answered:
 
     sent: list[str] = field(default_factory=list)
     done: int = 0
+    refused: bool = False
+    """Whether the last one came too late."""
 
 
 @dataclass
