@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from quizroom.cli.bench_plan import bench_plan
+
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
     from quizroom.knowledge.model import Course
@@ -14,6 +16,9 @@ if TYPE_CHECKING:
 @click.group()
 def bench() -> None:
     """Measure how fast this machine does the work of quizroom."""
+
+
+bench.add_command(bench_plan)
 
 
 @bench.command("items")

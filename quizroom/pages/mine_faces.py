@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from math import ceil
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.course import standard_term
+from quizroom.knowledge.course import course_muscles, standard_term
+from quizroom.knowledge.model import Course
 from quizroom.protocol.mine import (
     CourseChoice,
     DayAhead,
@@ -17,9 +18,7 @@ from quizroom.protocol.mine import (
     SecondLook,
     Today,
 )
-from quizroom.questions.cells import families_of, regions_of
-from quizroom.questions.model import Item
-from quizroom.questions.syllabus import syllabus_of
+from quizroom.questions.model import FAMILIES, Item
 from quizroom.questions.words import action_text, injury_text, words_of
 from quizroom.second_look.asked import AskedLook, LookSet, Wishes
 from quizroom.second_look.knowing import recall_of
@@ -105,11 +104,10 @@ def course_choices(catalogue: Catalogue) -> tuple[CourseChoice, ...]:
         CourseChoice(
             id=course.id,
             title=course.title,
-            families=families_of(syllabus),
-            regions=tuple(PlaceChoice(id=one.id, name=one.name) for one in regions_of(syllabus)),
+            families=tuple(family for family in FAMILIES if family in course.families),
+            regions=_regions(catalogue, course),
         )
         for course in catalogue.courses.values()
-        for syllabus in (syllabus_of(catalogue, course),)
     )
 
 
@@ -132,6 +130,12 @@ def _subject(catalogue: Catalogue, course: str, subject: str) -> str:
         return standard_term(catalogue, subject)
     except KeyError:
         return ""
+
+
+def _regions(catalogue: Catalogue, course: Course) -> tuple[PlaceChoice, ...]:
+    ids = {muscle.region for muscle in course_muscles(catalogue, course)}
+    regions = sorted((one for one in catalogue.regions.values() if one.id in ids), key=lambda one: one.order)
+    return tuple(PlaceChoice(id=one.id, name=one.name) for one in regions)
 
 
 def _missed_reviews(mind: Mind) -> Iterable[MissedReview]:

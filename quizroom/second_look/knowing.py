@@ -36,27 +36,12 @@ def known_facts(sightings: Iterable[Sighting]) -> dict[str, Known]:
     """All facts that were asked, by name."""
     known: dict[str, Known] = {}
     for sighting in sorted(sightings, key=lambda one: (one.at, one.origin, one.fact)):
-        known[sighting.fact] = _after(known.get(sighting.fact), sighting)
+        known[sighting.fact] = after_sighting(known.get(sighting.fact), sighting)
     return known
 
 
-def recall_of(known: Known, at: datetime) -> float:
-    """The predicted chance to recall the fact, over the directions in which it was asked."""
-    hours = hours_between(known.seen_at, at)
-    return sum(recall(memory, hours) for memory in known.memories.values()) / len(known.memories)
-
-
-def weakest(known: Known) -> tuple[str, Memory]:
-    """The direction that is forgotten first, and its memory."""
-    return min(known.memories.items(), key=lambda pair: (pair[1].hours, pair[0]))
-
-
-def hours_between(earlier: datetime, later: datetime) -> float:
-    """Hours from one time to the other, not less than 0."""
-    return max(0.0, (later - earlier).total_seconds() / _HOUR_S)
-
-
-def _after(known: Known | None, sighting: Sighting) -> Known:
+def after_sighting(known: Known | None, sighting: Sighting) -> Known:
+    """The fact as it is known after one more sighting; None: it was never asked before."""
     before = {} if known is None else dict(known.memories)
     origins = {} if known is None else dict(known.origins)
     # What was never asked here was learned somewhere: as if it were even odds now.
@@ -77,3 +62,19 @@ def _after(known: Known | None, sighting: Sighting) -> Known:
         origins=origins,
     )
     return fresh if known is None else replace(fresh, missed=known.missed or sighting.missed)
+
+
+def recall_of(known: Known, at: datetime) -> float:
+    """The predicted chance to recall the fact, over the directions in which it was asked."""
+    hours = hours_between(known.seen_at, at)
+    return sum(recall(memory, hours) for memory in known.memories.values()) / len(known.memories)
+
+
+def weakest(known: Known) -> tuple[str, Memory]:
+    """The direction that is forgotten first, and its memory."""
+    return min(known.memories.items(), key=lambda pair: (pair[1].hours, pair[0]))
+
+
+def hours_between(earlier: datetime, later: datetime) -> float:
+    """Hours from one time to the other, not less than 0."""
+    return max(0.0, (later - earlier).total_seconds() / _HOUR_S)

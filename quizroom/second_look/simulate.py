@@ -56,18 +56,28 @@ def felt(day: int, second: float) -> float:
 
 
 def learners(count: int, facts: int, seed: int) -> list[list[Trace]]:
-    """So many learners with facts of different ease, each presented once on day 0."""
+    """So many learners, each with facts that were missed on day 0 and whose record was read then.
+
+    Facts differ in ease by about as much as items differ in difficulty (1.4 logits), learners by one logit.
+    Before that day each fact was met up to four times within a month: a miss may be a slip, or never learned.
+    """
     random = Random(f"learners/{seed}")  # noqa: S311 -- to be repeatable, not secret
-    found = []
-    for _ in range(count):
-        quick = random.gauss(0.0, 0.1)
-        traces = [Trace(ease=quick + random.gauss(0.0, 0.25)) for _ in range(facts)]
-        for place, trace in enumerate(traces):
-            present(trace, felt(0, place * 40.0))
-        found.append(traces)
-    return found
+    return [_learner(facts, random) for _ in range(count)]
 
 
 def recalled(traces: Sequence[Trace], day: int) -> float:
     """The share that is recalled on a day."""
     return sum(chance(trace, felt(day, 0.0)) for trace in traces) / len(traces)
+
+
+def _learner(facts: int, random: Random) -> list[Trace]:
+    quick = random.gauss(0.0, NOISE)
+    traces = []
+    for place in range(facts):
+        trace = Trace(ease=quick + random.gauss(0.0, 1.4 * NOISE))
+        met = sorted((random.uniform(1, 30) for _ in range(random.randint(0, 4))), reverse=True)
+        for days_before in met:
+            present(trace, -days_before * DAY_S * BETWEEN)
+        present(trace, felt(0, place * 40.0))
+        traces.append(trace)
+    return traces
