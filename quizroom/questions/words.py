@@ -21,6 +21,8 @@ End = Literal["origin", "insertion"]
 ENDS: tuple[End, ...] = ("origin", "insertion")
 
 
+_NUMBERED = ("first ", "second ", "third ", "fourth ")
+"""Muscles that are counted take an article in a sentence."""
 _SCAPULA_ON_RIBS = "scapulothoracic"
 _JOINT_WORDS = frozenset(("joint", "joints", "articulation", "articulations", "symphysis", "syndesmosis"))
 _END_WORDS: Mapping[str, tuple[str, str]] = {
@@ -102,9 +104,9 @@ def bare_unit_text(words: Words, muscle: str, part: str) -> str:
 
 
 def unit_text(words: Words, muscle: str, part: str) -> str:
-    """As it stands in a sentence: "brachialis", "the long head of biceps brachii"."""
+    """As it stands in a sentence: "brachialis", "the long head of biceps brachii", "the first lumbrical"."""
     bare = bare_unit_text(words, muscle, part)
-    return f"the {bare}" if part else bare
+    return f"the {bare}" if part or bare.startswith(_NUMBERED) else bare
 
 
 def site_text(words: Words, site: str) -> str:

@@ -11,6 +11,7 @@ from quizroom.questions.deck import items_of
 from quizroom.questions.model import FAMILIES, Family, Item
 from quizroom.questions.print import item_as_text
 from tests.questions.lists import REGIONAL, examined, syllabus
+from tests.questions.pages import renew_examples
 
 FOLDER = Path(__file__).resolve().parents[1] / "golden"
 MUSCLES = ("brachialis", "biceps_brachii", "extensor_carpi_radialis_brevis", "infraspinatus")
@@ -43,11 +44,13 @@ def _text(items: Iterable[Item]) -> str:
 
 
 def write_all() -> None:
-    """Write the golden files anew."""
-    for name, text in golden_texts().items():
+    """Write the golden files anew, and the examples on the handbook's pages."""
+    texts = golden_texts()
+    for name, text in texts.items():
         path = FOLDER / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, "utf-8")
+    renew_examples(texts)
 
 
 if __name__ == "__main__":
