@@ -47,7 +47,7 @@ test("who refused can think better of it", async () => {
 });
 
 test("at the door a tick says whether results are kept, and the next door remembers it", async () => {
-  const root = document.createElement("div");
+  const root = document.body.appendChild(document.createElement("div"));
   act(() => render(<KeepChoice />, root));
   const tick = root.querySelector("input");
   expect(tick?.checked).toBe(true);
