@@ -27,6 +27,14 @@ import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
 
+from quizroom.assembly import (
+    desk_settings,
+    group_limits,
+    handle_filter_of,
+    keeping_of,
+    my_data,
+    notices_of,
+)
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
 from quizroom.pages.groups import group_settings
@@ -34,9 +42,8 @@ from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.mine_api import mine_blueprint
 from quizroom.pages.mine_parts import mine_over
+from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site, add_pages
-from quizroom.protocol.messages import CourseLine, DeskSettings
-from quizroom.questions.model import FAMILIES
 from quizroom.realtime import wire_json
 from quizroom.realtime.alarms import (
     ALARM_EVERY_S,
@@ -62,7 +69,8 @@ from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
-from quizroom.service.groups import GroupLimits, Groups
+from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
+from quizroom.service.groups import Groups
 from quizroom.service.ports import EventLog, Notices
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Change, Rooms
@@ -71,8 +79,10 @@ from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.chance import new_id, new_secret, new_seed
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
-from quizroom.storage.memory import SilentNotices
+from quizroom.storage.kept_reviews import SqlReviews
+from quizroom.storage.players import SqlPlayers
 from quizroom.storage.system_clock import SystemClock
+from quizroom.storage.wiping import SqlWiping
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -83,7 +93,8 @@ LARGEST_REQUEST = 2_000_000
 PING_WAIT_S = 20
 """A line that is silent for so long after a ping is gone."""
 TRANSPORTS = {"any": ["websocket", "polling"], "websocket": ["websocket"]}
-NO_FAN_OUT = "QUIZROOM_FANOUT_URL is not set: what other workers change takes up to half a second."
+RETAIN_EVERY_S = 3600.0
+"""How often the server looks for what has been kept long enough."""
 LEAVING_S = 0.5
 """How long a server that is told to end lets its last words go out."""
 
@@ -114,6 +125,8 @@ class Parts:
     leaving: Leaving
     store_fault: Callable[[], str]
     notices: Notices
+    players: SqlPlayers
+    forgetting: Forgetting
 
 
 def serve(
@@ -142,6 +155,15 @@ def serve(
         desk_settings=desk_settings(catalogue, players_address(port)),
         blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
         group_settings=group_settings(catalogue, group_limits(settings)),
+        my_data=my_data(
+            settings,
+            players=parts.players,
+            log=parts.log,
+            forgetting=parts.forgetting,
+            clock=parts.clock,
+            breathe=lambda: eventlet.sleep(0),
+        ),
+        privacy=Privacy(keeping=keeping_of(settings), contact=settings.contact),
         secure=settings.address.startswith("https://"),
         health=Health(
             faults=lambda: _faults(parts),
@@ -151,6 +173,7 @@ def serve(
     )
     add_pages(parts.web, site)
     eventlet.spawn(_tell_changes, parts)
+    eventlet.spawn(_keep_promises, parts)
     if settings.is_shared:
         join_the_others(
             _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
@@ -211,13 +234,14 @@ def _faults(parts: Parts) -> tuple[str, ...]:
 def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
     engine = open_database(settings.database_url, connections=settings.database_connections)
-    notices = _notices(settings)
+    notices = notices_of(settings)
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
     sockets = _sockets(web, settings)
     meters = Meters()
     log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
     clock, seats = SystemClock(days_ahead=settings.days_ahead), Seats()
+    players = SqlPlayers(engine)
     broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit)
     rooms = Rooms(
         log=log,
@@ -242,6 +266,10 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         leaving=Leaving(),
         store_fault=lambda: database_fault(engine),
         notices=notices,
+        players=players,
+        forgetting=Forgetting(
+            players=players, reviews=SqlReviews(engine), rooms=rooms, wiping=SqlWiping(engine)
+        ),
     )
     web.register_blueprint(mine_blueprint(mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)))
     meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
@@ -254,29 +282,6 @@ def _note(change: Change, broadcast: Broadcast, notices: Notices) -> None:
     note_steps(change)
     if change.ours:
         notices.publish(change.room.id, change.room.version)
-
-
-def _notices(settings: Settings) -> Notices:
-    if not settings.fanout_url:
-        return SilentNotices(NO_FAN_OUT if settings.is_shared else "")
-    from quizroom.storage.redis_notices import RedisNotices  # noqa: PLC0415 - an extra that one server does without
-
-    return RedisNotices(settings.fanout_url)
-
-
-def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
-    """What the desk offers."""
-    lines = (
-        CourseLine(
-            id=course.id,
-            title=course.title,
-            description=course.description,
-            muscles=len(course.muscles),
-            families=course.families,
-        )
-        for course in catalogue.courses.values()
-    )
-    return DeskSettings(courses=tuple(lines), families=FAMILIES, join_address=join_address)
 
 
 def _sockets(web: Flask, settings: Settings) -> Any:
@@ -314,7 +319,7 @@ def _answer_messages(parts: Parts) -> None:
         log=parts.log,
         new_id=new_id,
         guesses=DoorGuesses(parts.clock.now().timestamp()),
-        **_handle_filter(parts.settings),
+        **handle_filter_of(parts.settings),
         **shared,
     )
     gateway = Gateway(
@@ -338,24 +343,6 @@ def _answer_messages(parts: Parts) -> None:
     frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
 
 
-def group_limits(settings: Settings) -> GroupLimits:
-    """What the settings allow study groups."""
-    return GroupLimits(
-        on=settings.groups,
-        size=settings.group_size,
-        most=settings.most_groups,
-        hours=settings.group_hours,
-    )
-
-
-def _handle_filter(settings: Settings) -> dict[str, Any]:
-    if not settings.handle_filter:
-        return {}
-    from quizroom.realtime.handle_filter import rude_handles  # noqa: PLC0415 - reads a long list of words
-
-    return {"reads_rudely": rude_handles()}
-
-
 def _tell_changes(parts: Parts) -> None:
     counted_at = reminded_at = 0.0
     while True:
@@ -367,6 +354,16 @@ def _tell_changes(parts: Parts) -> None:
         if now - reminded_at >= REMIND_EVERY_S:
             reminded_at = now
             parts.broadcast.remind(parts.rooms.live())
+
+
+def _keep_promises(parts: Parts) -> None:
+    keeping, looked_at = keeping_of(parts.settings), float("-inf")
+    while True:
+        eventlet.sleep(FORGET_EVERY_S)
+        if time.monotonic() - looked_at >= RETAIN_EVERY_S and not any_round_is_open(parts.rooms):
+            looked_at = time.monotonic()
+            erase_what_is_due(parts.forgetting, keeping, parts.clock)
+        wipe_quietly(parts.forgetting)
 
 
 def _keep_time(parts: Parts, *, alone: bool) -> None:

@@ -33,6 +33,15 @@ class Settings(BaseModel):
     group_hours: Annotated[int, Field(ge=1, le=48, description="hours after which a group ends")] = 4
     gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
     handle_filter: bool = Field(default=True, description="whether rude handles are kept off the wall")
+    keep_reviews_days: Annotated[
+        int, Field(ge=0, le=36_500, description="days after its end a review is erased; 0: never")
+    ] = 400
+    keep_players_days: Annotated[
+        int, Field(ge=0, le=36_500, description="days without a sign of them players are erased; 0: never")
+    ] = 400
+    contact: Annotated[
+        str, Field(max_length=200, description="whom to ask about what is stored; stands on /privacy")
+    ] = ""
     metrics: bool = Field(default=False, description="whether /metrics tells what the server counts")
     log_format: Literal["text", "json"] = Field(default="text", description="text, or a JSON object a line")
     database_url: Annotated[str, AfterValidator(usable_database_url)] = Field(

@@ -9,6 +9,7 @@ from quizroom.cli.desk_link import desk_link
 from quizroom.cli.items import items
 from quizroom.cli.lesion import lesion
 from quizroom.cli.rehearse import rehearse
+from quizroom.cli.retention import retention
 from quizroom.cli.serve import serve
 from quizroom.cli.typed import typed
 
@@ -21,7 +22,7 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore):
+for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore, retention):
     main.add_command(command)
 
 __all__ = ["main"]

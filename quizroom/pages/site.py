@@ -27,6 +27,8 @@ from quizroom.pages.groups import add_groups
 from quizroom.pages.hand_over import HandOver, add_hand_over
 from quizroom.pages.health import Health, add_health
 from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.me import MyData, add_me
+from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers, with_strict_transport
 from quizroom.protocol.blueprint import BlueprintGrid
@@ -59,6 +61,8 @@ class Site:
     desk_settings: DeskSettings
     blueprints: Blueprints
     group_settings: GroupSettings
+    my_data: MyData
+    privacy: Privacy
     secure: bool
     """Whether the address is https, so that the cookie may insist on it."""
     health: Health
@@ -80,6 +84,8 @@ def add_pages(app: Flask, site: Site) -> None:
     )
     add_health(routes, site.health)
     add_groups(routes, site.group_settings, lambda: _group_page(site))
+    add_me(routes, site.my_data)
+    add_privacy(routes, site.privacy, site.manifest)
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)
@@ -173,6 +179,7 @@ def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
         title=title,
         door_code=door_code,
         groups=site.group_settings.open,
+        keeping=keeping_sentence(site.privacy.keeping),
         join_address=site.desk_settings.join_address,
         bundle=bundle_of(site.manifest, page),
     )

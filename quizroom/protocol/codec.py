@@ -9,10 +9,11 @@ from pydantic import TypeAdapter, ValidationError
 from quizroom.knowledge.record import Record
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.group_messages import GroupSettings
+from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
-Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings
+Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings | Me
 
 
 class BadMessage(Exception):

@@ -11,6 +11,7 @@ from pydantic import TypeAdapter
 
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.group_messages import GroupSettings
+from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.protocol.mine import (
     LookAnswers,
@@ -48,6 +49,7 @@ def wire_schema() -> dict[str, Any]:
         ("PracticeSet", PracticeSet),
         ("MineProblem", MineProblem),
         ("GroupSettings", GroupSettings),
+        ("Me", Me),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")

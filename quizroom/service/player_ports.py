@@ -46,3 +46,23 @@ class PlayerStore(Protocol):
 
     def unseen_since(self, before: datetime) -> tuple[str, ...]:
         """Players who were last seen before that."""
+
+
+class ReviewStore(Protocol):
+    """Reviews as things that are kept for a time and then erased."""
+
+    def finished_before(self, before: datetime) -> tuple[str, ...]:
+        """Rooms whose review ended before that, the oldest first."""
+
+    def abandoned_before(self, before: datetime) -> tuple[str, ...]:
+        """Rooms in which somebody sat, whose review never ended, and which were laid out before that."""
+
+    def erase_review(self, room: str) -> None:
+        """Erase a room with its log and all that points to it. Raises `NotStored`."""
+
+
+class Wiping(Protocol):
+    """Takes what was erased out of the files too."""
+
+    def wipe(self) -> bool:
+        """Overwrite what was erased; False if somebody uses the database and it must be tried again."""

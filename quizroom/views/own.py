@@ -73,7 +73,7 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
     explained = current.explained_at is not None and answer is not None
     return OwnResult(
         round=current.number,
-        verdict=_verdict(player, current, mark),
+        verdict=verdict_of(player, current, mark),
         mark=mark or 0.0,
         reasons=chosen_reasons(current.item, answer, marks.rounds[-1].verdicts)
         if explained and answer
@@ -85,11 +85,12 @@ def _own_rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[OwnRou
     for current, marked in zip(room.rounds, marks.rounds, strict=True):
         if current.closed_at is not None:
             mark = marked.marks.get(player.id)
-            verdict = _verdict(player, current, mark)
+            verdict = verdict_of(player, current, mark)
             yield OwnRound(round=current.number, verdict=verdict, mark=mark or 0.0)
 
 
-def _verdict(player: Player, current: Round, mark: float | None) -> Verdict:
+def verdict_of(player: Player, current: Round, mark: float | None) -> Verdict:
+    """How a round stands for a player, given the mark of their answer, None for none."""
     if current.struck:
         return "struck"
     if current.number < player.from_round:

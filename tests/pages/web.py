@@ -8,12 +8,23 @@ from flask.testing import FlaskClient
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.me import MyData
+from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site, add_pages
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.forgetting import Forgetting, Keeping
 from quizroom.service.groups import GroupLimits
+from quizroom.service.histories import Histories
+from quizroom.service.players import Players
+from quizroom.service.rooms import Rooms
+from quizroom.storage.database import open_database
+from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.memory import MemoryAccounts
+from quizroom.storage.players import SqlPlayers
+from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
@@ -47,6 +58,8 @@ class Web:
     entry: HostEntry
     accounts: MemoryAccounts
     clock: SetClock
+    rooms: Rooms
+    mine: MyData
 
     def browser(self) -> FlaskClient:
         """A browser of somebody."""
@@ -66,11 +79,13 @@ def made(
     remarks: tuple[str, ...] = (),
     metrics: bool = False,
     groups: bool = True,
+    contact: str = "",
 ) -> Web:
     """A fresh site."""
     accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
     entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
     app = Flask("quizroom")
+    rooms, mine = own_data(clock)
     site = Site(
         manifest=MANIFEST,
         catalogue=knowledge(),
@@ -78,10 +93,30 @@ def made(
         desk_settings=SETTINGS,
         blueprints=Blueprints(catalogue=knowledge()),
         group_settings=group_settings(knowledge(), GroupLimits(on=groups, size=12, most=50, hours=4)),
+        my_data=mine,
+        privacy=Privacy(keeping=mine.keeping, contact=contact),
         secure=secure,
         health=Health(
             faults=lambda: faults, remarks=lambda: remarks, metrics=(lambda: METRICS) if metrics else None
         ),
     )
     add_pages(app, site)
-    return Web(app, entry, accounts, clock)
+    return Web(app, entry, accounts, clock, rooms, mine)
+
+
+def own_data(clock: SetClock) -> tuple[Rooms, MyData]:
+    """What is kept of players, in a database in memory, and the rooms in which they sit."""
+    engine = open_database("sqlite://")
+    log, players = SqlEventLog(engine), SqlPlayers(engine)
+    rooms = Rooms(log=log, clock=clock, on_change=lambda _: None)
+    forgetting = Forgetting(
+        players=players, reviews=SqlReviews(engine), rooms=rooms, wiping=SqlWiping(engine)
+    )
+    mine = MyData(
+        players=Players(store=players),
+        histories=Histories(players=players, log=log),
+        forgetting=forgetting,
+        keeping=Keeping(reviews_days=400, players_days=0),
+        clock=clock,
+    )
+    return rooms, mine

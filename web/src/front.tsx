@@ -37,6 +37,9 @@ render(
       <p class="door_aside">
         <a href="/desk">I am the host</a> · <a href="/records">Records of the muscles</a>
       </p>
+      <p class="door_aside">
+        {page.keeping} <a href="/privacy">What is stored</a>
+      </p>
     </main>
     <FrontPlate />
   </div>,

@@ -883,6 +883,19 @@ export interface LookOutcomes {
   outcomes: LookOutcome[];
 }
 /**
+ * Whether anything is kept under this key, since when, and how long it stays.
+ *
+ * Times are ms since 1970 (UTC). Days of 0 mean: until it is deleted.
+ */
+export interface Me {
+  keep_players_days: number;
+  keep_reviews_days: number;
+  known: boolean;
+  reviews: number;
+  seen_at: number | null;
+  since: number | null;
+}
+/**
  * Why a request came to nothing, in a sentence that says what to do.
  */
 export interface MineProblem {

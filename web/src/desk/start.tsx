@@ -1,6 +1,7 @@
 import "../parts/buttons.css";
 import "./start.css";
 import { useEffect, useState } from "preact/hooks";
+import { keepingHere } from "../line/page";
 import { useStore } from "../line/store";
 import { Complaint, LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
@@ -24,7 +25,8 @@ export function Start({ session }: { session: DeskSession }) {
         <h1 class="start_title">Desk</h1>
         <p class="start_private">
           Private: do not mirror this page. The wall has a page of its own.{" "}
-          <a href="/desk/hand-over">Hand over or close the desk</a>
+          <a href="/desk/hand-over">Hand over or close the desk</a>. {keepingHere()}{" "}
+          <a href="/privacy">What is stored</a>
         </p>
         <ViewMenu keys="D for light or dark" acts={{}} />
       </header>

@@ -6,6 +6,8 @@ export interface PageData {
   joinAddress: string;
   /** Whether anybody may open a room for a study group on this server. */
   groups: boolean;
+  /** How long this server keeps reviews, as a sentence. */
+  keeping: string;
 }
 
 export function readPage(): PageData {
@@ -17,7 +19,13 @@ export function readPage(): PageData {
     doorCode: root.dataset.doorCode ?? "",
     joinAddress: bareAddress(address),
     groups: root.dataset.groups === "1",
+    keeping: keepingHere(),
   };
+}
+
+/** How long this server keeps reviews, as the server wrote it into the page. */
+export function keepingHere(): string {
+  return document.getElementById("page")?.dataset.keeping ?? "";
 }
 
 /** Where others reach this server: as this page does, but what "localhost" means to it means nothing to them. */

@@ -1,0 +1,58 @@
+"""`quizroom retention`."""
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+
+@click.command()
+@click.option("--data", type=click.Path(path_type=Path, file_okay=False), help="Data folder of the server.")
+@click.option("--dry-run", is_flag=True, help="Say what would be erased, and erase nothing.")
+def retention(dry_run: bool, **given: Any) -> None:  # noqa: FBT001 - a flag of the command line
+    """Erase reviews and players that have been kept long enough; a server does so by itself."""
+    from quizroom.assembly import keeping_of  # noqa: PLC0415 - `serve` must not load this first
+    from quizroom.cli.places import clear_ends, settings_of  # noqa: PLC0415 - likewise
+    from quizroom.storage.database import open_database  # noqa: PLC0415 - likewise
+    from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
+
+    settings = settings_of(given, make_data_folder=True)
+    keeping = keeping_of(settings)
+    with clear_ends(settings):
+        engine = open_database(settings.database_url)
+        try:
+            forgetting = _forgetting(engine)
+            due = forgetting.due(keeping, SystemClock().now())
+            click.echo(_said(due, dry_run=dry_run))
+            if not dry_run:
+                forgetting.carry_out(due)
+                if not forgetting.wipe_if_due():
+                    click.echo("The database is in use: run this again, to take the erased out of its files.")
+        finally:
+            engine.dispose()
+
+
+def _forgetting(engine: Any) -> Any:
+    from quizroom.service.forgetting import Forgetting  # noqa: PLC0415 - `serve` must not load this first
+    from quizroom.service.rooms import Rooms  # noqa: PLC0415 - likewise
+    from quizroom.storage.event_log import SqlEventLog  # noqa: PLC0415 - likewise
+    from quizroom.storage.kept_reviews import SqlReviews  # noqa: PLC0415 - likewise
+    from quizroom.storage.players import SqlPlayers  # noqa: PLC0415 - likewise
+    from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
+    from quizroom.storage.wiping import SqlWiping  # noqa: PLC0415 - likewise
+
+    return Forgetting(
+        players=SqlPlayers(engine),
+        reviews=SqlReviews(engine),
+        rooms=Rooms(log=SqlEventLog(engine), clock=SystemClock(), on_change=lambda _: None, shared=True),
+        wiping=SqlWiping(engine),
+    )
+
+
+def _said(due: Any, *, dry_run: bool) -> str:
+    would = "Would erase" if dry_run else "Erasing"
+    return f"{would} {_counted(len(due.reviews), 'review')} and {_counted(len(due.players), 'player')}."
+
+
+def _counted(count: int, thing: str) -> str:
+    return f"{count} {thing}" if count == 1 else f"{count} {thing}s"

@@ -1,0 +1,72 @@
+"""A player's history as files to take away: JSON with everything, CSV with one answer a row."""
+
+import base64
+import csv
+import io
+from collections.abc import Iterator
+from datetime import datetime
+
+import orjson
+
+from quizroom.exchange.csv_cells import harmless
+from quizroom.service.histories import History
+from quizroom.views.history import PastReview, PastRound
+
+FORMAT = "quizroom history"
+VERSION = 1
+COLUMNS = (
+    *("review", "course", "handle", "round", "opened_at", "answered_at", "family", "format"),
+    *("stem", "options", "answer", "key", "verdict", "mark"),
+)
+
+
+def history_json(history: History, now: datetime) -> bytes:
+    """Everything that is kept of a player (RFC 8259); times by RFC 3339."""
+    return orjson.dumps(
+        {
+            "format": FORMAT,
+            "version": VERSION,
+            "written_at": now,
+            "player": history.player,
+            "reviews": history.reviews,
+            "kept": history.kept,
+        },
+        default=_plain,
+        option=orjson.OPT_INDENT_2 | orjson.OPT_UTC_Z,
+    )
+
+
+def history_csv(history: History) -> str:
+    """One row for each closed round of each review (RFC 4180); no mark is not a mark of 0."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(COLUMNS)
+    for review in history.reviews:
+        for row in _rows(review):
+            writer.writerow(harmless(cell) for cell in row)
+    return out.getvalue()
+
+
+def _rows(review: PastReview) -> Iterator[tuple[str, ...]]:
+    for past in review.rounds:
+        yield (
+            *(review.title, review.course, review.handle, str(past.round)),
+            *(past.opened_at.isoformat(), "" if past.answered_at is None else past.answered_at.isoformat()),
+            *(past.family, past.format, _stem(past)),
+            *(" | ".join(past.options), " | ".join(past.answer), " | ".join(past.key)),
+            *(past.verdict, "" if past.mark is None else f"{past.mark:g}"),
+        )
+
+
+def _stem(past: PastRound) -> str:
+    return " | ".join((past.stem, *past.stems))
+
+
+def _plain(value: object) -> object:
+    """What JSON has no word for: bytes of a table, as text where they are text."""
+    if not isinstance(value, bytes):
+        raise TypeError(type(value).__name__)
+    try:
+        return orjson.loads(value)
+    except orjson.JSONDecodeError:
+        return base64.b64encode(value).decode("ascii")

@@ -1,0 +1,99 @@
+"""What a player has answered in a review: for their own eyes, to be taken away."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from quizroom.marking import RoomMarks, RoundMarks, marks_of_room
+from quizroom.questions.model import Family, Format, Item
+from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.views.model import Verdict
+from quizroom.views.own import verdict_of
+from quizroom.views.results import key_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PastRound:
+    """A closed round as its player lived it, marked as it now stands."""
+
+    round: int
+    family: Family
+    format: Format
+    stem: str
+    stems: tuple[str, ...]
+    options: tuple[str, ...]
+    answer: tuple[str, ...]
+    """In words; of a matching one for each row, "" where none was chosen. Empty: no answer."""
+    key: tuple[str, ...]
+    verdict: Verdict
+    mark: float | None
+    """0 to 1; None where the round does not count for this player or nothing was answered."""
+    opened_at: datetime
+    answered_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PastReview:
+    """A review as one player lived it."""
+
+    room: str
+    title: str
+    course: str
+    handle: str
+    began_at: datetime | None
+    finished_at: datetime | None
+    marks: float
+    of: int
+    rounds: tuple[PastRound, ...]
+
+
+def past_review(room: Room, seat: str) -> PastReview | None:
+    """The review as whoever sat in this seat lived it; None for one who was sent out.
+
+    Rounds that are still open stay out, and with them their keys.
+    """
+    player = room.players.get(seat)
+    if player is None:
+        return None
+    marks = marks_of_room(room)
+    return PastReview(
+        room=room.id,
+        title=room.plan.title,
+        course=room.plan.course_title,
+        handle=player.handle,
+        began_at=room.rounds[0].opened_at if room.rounds else room.prepared_at,
+        finished_at=room.finished_at,
+        marks=marks.totals[seat].marks,
+        of=marks.totals[seat].of,
+        rounds=tuple(_rounds(room, player, marks)),
+    )
+
+
+def _rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[PastRound]:
+    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+        if current.closed_at is not None:
+            yield _past_round(current, player, marked)
+
+
+def _past_round(current: Round, player: Player, marked: RoundMarks) -> PastRound:
+    answer, mark = current.answers.get(player.id), marked.marks.get(player.id)
+    verdict = verdict_of(player, current, mark)
+    return PastRound(
+        round=current.number,
+        family=current.item.family,
+        format=current.item.format,
+        stem=current.item.stem,
+        stems=tuple(stem.text for stem in current.item.stems),
+        options=tuple(option.text for option in current.item.options),
+        answer=() if answer is None else _words(current.item, answer),
+        key=key_text(current.item),
+        verdict=verdict,
+        mark=mark if verdict in ("right", "part", "wrong") else None,
+        opened_at=current.opened_at,
+        answered_at=None if answer is None else answer.at,
+    )
+
+
+def _words(item: Item, answer: Answer) -> tuple[str, ...]:
+    texts = {option.letter: option.text for option in item.options}
+    return answer.typed or tuple(texts.get(letter, "") for letter in answer.choice)

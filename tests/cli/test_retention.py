@@ -1,0 +1,50 @@
+"""`quizroom retention`, as an operator calls it."""
+
+from pathlib import Path
+
+import pytest
+from sqlalchemy import create_engine
+
+from quizroom.storage.database import open_database
+from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.players import SqlPlayers
+from tests.cli.test_commands import run
+from tests.room.samples import after
+from tests.storage.databases import url_in
+from tests.storage.entries import ended, laid_out, opened
+
+LONG_AGO = after(-12 * 365 * 86_400)
+
+
+def used_folder(folder: Path) -> Path:
+    """An old review, and a player who has not been here since."""
+    folder.mkdir()
+    engine = open_database(url_in(folder))
+    log = SqlEventLog(engine)
+    log.append([laid_out("old", at=LONG_AGO), opened("old", "CDFHJ")])
+    log.append([ended("old", 3)])
+    SqlPlayers(engine).see("a" * 64, LONG_AGO)
+    engine.dispose()
+    return folder
+
+
+def rooms_in(folder: Path) -> bool:
+    return bool(SqlEventLog(create_engine(url_in(folder))).read("old"))
+
+
+def test_a_dry_run_says_what_would_go_and_erases_nothing(tmp_path: Path) -> None:
+    folder = used_folder(tmp_path / "data")
+    said = run("retention", "--dry-run", "--data", str(folder)).output
+    assert said == "Would erase 0 reviews and 1 player.\n"
+    assert SqlPlayers(create_engine(url_in(folder))).known("a" * 64) is not None
+
+
+def test_what_is_due_goes_and_a_second_run_finds_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = used_folder(tmp_path / "data")
+    assert "0 reviews and 1 player." in run("retention", "--data", str(folder)).output
+    assert "0 reviews and 0 players." in run("retention", "--data", str(folder)).output
+    assert rooms_in(folder)
+    monkeypatch.setenv("QUIZROOM_KEEP_PLAYERS_DAYS", "0")
+    assert "0 reviews and 0 players." in run("retention", "--data", str(folder)).output
