@@ -19,7 +19,7 @@ eventlet.monkey_patch()
 import gc
 import signal
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -148,13 +148,32 @@ def serve(
     listener = eventlet.listen((settings.host, settings.port), backlog=BACKLOG)
     port: int = listener.getsockname()[1]
     parts = put_together(settings, catalogue)
-    site = Site(
+    add_pages(parts.web, _site(parts, manifest, players_address(port)))
+    eventlet.spawn(_tell_changes, parts)
+    eventlet.spawn(_keep_promises, parts)
+    if settings.is_shared:
+        join_the_others(
+            _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
+        )
+    else:
+        give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
+        eventlet.spawn(_keep_time, parts, alone=True)
+    # What was made until now lives for ever: the collector need not look at it again.
+    gc.collect()
+    gc.freeze()
+    ready(port, parts.entry.new_key())
+    _listen(parts, listener)
+
+
+def _site(parts: Parts, manifest: Mapping[str, Any], join_address: str) -> Site:
+    settings = parts.settings
+    return Site(
         manifest=manifest,
-        catalogue=catalogue,
+        catalogue=parts.catalogue,
         entry=parts.entry,
-        desk_settings=desk_settings(catalogue, players_address(port)),
-        blueprints=Blueprints(catalogue=catalogue, breathe=lambda: eventlet.sleep(0)),
-        group_settings=group_settings(catalogue, group_limits(settings)),
+        desk_settings=desk_settings(parts.catalogue, join_address),
+        blueprints=Blueprints(catalogue=parts.catalogue, breathe=lambda: eventlet.sleep(0)),
+        group_settings=group_settings(parts.catalogue, group_limits(settings)),
         my_data=my_data(
             settings,
             players=parts.players,
@@ -171,21 +190,6 @@ def serve(
             metrics=parts.meters.page if settings.metrics else None,
         ),
     )
-    add_pages(parts.web, site)
-    eventlet.spawn(_tell_changes, parts)
-    eventlet.spawn(_keep_promises, parts)
-    if settings.is_shared:
-        join_the_others(
-            _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
-        )
-    else:
-        give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
-        eventlet.spawn(_keep_time, parts, alone=True)
-    # What was made until now lives for ever: the collector need not look at it again.
-    gc.collect()
-    gc.freeze()
-    ready(port, parts.entry.new_key())
-    _listen(parts, listener)
 
 
 def _fellow(parts: Parts) -> Fellow:

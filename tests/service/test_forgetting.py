@@ -53,7 +53,7 @@ class World:
 
     def played(self, room: str = "room-1", *, ended: bool = True) -> Room:
         """A review in which Quartz chose and typed, was renamed, and another player sat beside."""
-        self.rooms.handle(room, preparation(one_best(), typed()))
+        state = self.rooms.handle(room, preparation(one_best(), typed()))
         me = EnterSeat(player="p1", handle=HANDLE, key_hash=SEAT_KEY_HASH, owner=ME)
         other = EnterSeat(player="p2", handle="Teal Talus", key_hash="c" * 64, owner="d" * 64)
         steps: list[Any] = [
