@@ -55,6 +55,7 @@ from quizroom.realtime.alarms import (
     give_back_lost_time,
     move_groups_on,
 )
+from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
@@ -331,6 +332,9 @@ def _answer_messages(parts: Parts) -> None:
         seat_replies=seat_replies,
         desk_replies=DeskReplies(
             reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
+        ),
+        bench_replies=BenchReplies(
+            rooms=parts.rooms, clock=parts.clock, reads_rudely=seat_replies.reads_rudely
         ),
         group_replies=GroupReplies(
             groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed

@@ -30,6 +30,9 @@ class RoundMarks:
     verdicts: Mapping[str, Verdict]
     """On every text that was typed, as it was typed: judged once, and read by all views."""
     marks: Mapping[str, float]
+    bench_answers: Mapping[str, Answer]
+    bench_marks: Mapping[str, float]
+    """What each bench's own answer is worth."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +49,7 @@ class RoomMarks:
 
     rounds: tuple[RoundMarks, ...]
     totals: Mapping[str, Total]
+    benches: Mapping[str, Total]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +59,16 @@ class Standing:
     place: int
     player: str
     handle: str
+    marks: float
+    of: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchStanding:
+    """A line of the standings by bench."""
+
+    place: int
+    bench: str
     marks: float
     of: int
 
@@ -150,7 +164,7 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
         (current, marks) for current, marks in zip(room.rounds, rounds, strict=True) if counts(current)
     ]
     totals = {player.id: _total(player, counted) for player in room.players.values()}
-    return RoomMarks(rounds=rounds, totals=totals)
+    return RoomMarks(rounds=rounds, totals=totals, benches=_bench_totals(room, counted))
 
 
 def _meant(item: Item, found: Verdict, text: str) -> str:
@@ -163,6 +177,16 @@ def _meant(item: Item, found: Verdict, text: str) -> str:
 def counts(current: Round) -> bool:
     """Whether a round is part of anybody's marks: closed, and its item not struck."""
     return current.closed_at is not None and not current.struck
+
+
+def bench_standings(marks: RoomMarks) -> tuple[BenchStanding, ...]:
+    """All benches by marks, then by name; equal marks share a place."""
+    ordered = sorted(marks.benches.items(), key=lambda one: (-one[1].marks, one[0].casefold(), one[0]))
+    places = {total.marks: place for place, (_, total) in reversed(list(enumerate(ordered, 1)))}
+    return tuple(
+        BenchStanding(place=places[total.marks], bench=bench, marks=total.marks, of=total.of)
+        for bench, total in ordered
+    )
 
 
 def standings(room: Room, marks: RoomMarks) -> tuple[Standing, ...]:
@@ -195,7 +219,7 @@ def place_of(player: str, marks: RoomMarks) -> int:
 
 def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
     # The fold shares an unchanged mapping of answers, so identity is enough to know it again.
-    if known is not None and known.answers is current.answers and known.rulings is current.rulings:
+    if known is not None and _is_of(known, current):
         return known
     verdicts = _verdicts(current, known)
     worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
@@ -205,7 +229,22 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
         if said not in worth:
             worth[said] = _mark(current.item, answer, verdicts)
         marks[player] = worth[said]
-    return RoundMarks(answers=current.answers, rulings=current.rulings, verdicts=verdicts, marks=marks)
+    return RoundMarks(
+        answers=current.answers,
+        rulings=current.rulings,
+        verdicts=verdicts,
+        marks=marks,
+        bench_answers=current.bench_answers,
+        bench_marks={
+            bench: mark_of(current.item, answer, current.rulings)
+            for bench, answer in current.bench_answers.items()
+        },
+    )
+
+
+def _is_of(known: RoundMarks, current: Round) -> bool:
+    same = known.answers is current.answers and known.rulings is current.rulings
+    return same and known.bench_answers is current.bench_answers
 
 
 def _verdicts(current: Round, known: RoundMarks | None) -> dict[str, Verdict]:
@@ -223,3 +262,30 @@ def _mark(item: Item, answer: Answer, verdicts: Mapping[str, Verdict]) -> float:
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:
     mine = [marks for current, marks in counted if current.number >= player.from_round]
     return Total(marks=round(sum(each.marks.get(player.id, 0.0) for each in mine), 4), of=len(mine))
+
+
+def _bench_totals(room: Room, counted: list[tuple[Round, RoundMarks]]) -> dict[str, Total]:
+    """What each bench has: its own answers where benches hand in, else the mean of its members' marks.
+
+    The mean makes benches of several sizes comparable (common practice, no source). A round counts for a
+    bench if somebody who now sits at it was in the room then.
+    """
+    members: dict[str, list[Player]] = {bench: [] for bench in room.benches.values()}
+    for player, bench in room.benches.items():
+        members[bench].append(room.players[player])
+    return {bench: _bench_total(room, bench, mates, counted) for bench, mates in members.items()}
+
+
+def _bench_total(
+    room: Room, bench: str, mates: list[Player], counted: list[tuple[Round, RoundMarks]]
+) -> Total:
+    rules = room.plan.benches
+    together = rules is not None and rules.answers
+    total, of = 0.0, 0
+    for current, marks in counted:
+        there = [mate.id for mate in mates if mate.from_round <= current.number]
+        if there:
+            of += 1
+            alone = sum(marks.marks.get(mate, 0.0) for mate in there) / len(there)
+            total += marks.bench_marks.get(bench, 0.0) if together else alone
+    return Total(marks=round(total, 4), of=of)

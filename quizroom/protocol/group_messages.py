@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.fields import (
     CourseId,
     Handle,
@@ -36,6 +37,7 @@ class OpenGroup:
     handle: Handle
     seat_key: Annotated[str, Field(min_length=16, max_length=128)]
     player_key: PlayerKey = ""
+    benches: BenchChoice | None = None
     title: Title = ""
     seconds: Seconds = 45
     typed: bool = True

@@ -11,6 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from quizroom.protocol.bench_messages import BenchChoice, BenchMessage
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.fields import (
     CourseId,
@@ -128,6 +129,7 @@ class PrepareReview:
     standings: bool = False
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
     blueprint: BlueprintChoice | None = None
+    benches: BenchChoice | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -246,7 +248,8 @@ ClientMessage = Annotated[
     | ShowStandings
     | RenamePlayer
     | RemovePlayer
-    | GroupMessage,
+    | GroupMessage
+    | BenchMessage,
     Field(discriminator="type"),
 ]
 

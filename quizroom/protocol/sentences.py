@@ -25,18 +25,23 @@ FailureCode = Literal["not_stored", "broken"]
 
 SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType(
     {
+        "bad_bench": "A bench needs a name of at most 24 characters with at least one letter or figure.",
         "bad_choice": "That answer does not fit this item. Choose no more options than are asked for.",
         "bad_handle": "Please choose a handle of 1 to 40 characters with at least one letter or figure.",
         "bad_message": "The server could not read that message.",
         "bad_time": "This round cannot be lengthened any further.",
+        "bench_has_answered": "Your bench has handed in; your own answer stays as it is.",
+        "benches_drawn": "Benches are drawn in this review.",
         "broken": "Something went wrong on the server. Your message will be sent again.",
         "cannot_deal": "These settings do not yield enough items.",
         "door_shut": "This review has not been opened yet. Wait for your instructor to open the door.",
         "empty_answer": "Choose or write something first, then hand it in.",
+        "first_alone": "Answer by yourself first, then hand in for your bench.",
         "finished": "This review is finished.",
         "groups_off": "On this server only hosts open rooms. Ask your instructor.",
         "handle_taken": "Somebody in this room already has that handle. Add a word or a figure to yours.",
         "led_by_host": "Your host leads this review; nothing is to be done here.",
+        "no_benches": "You sit at no bench that hands in together.",
         "no_door_free": "No door code is free just now. End an old review and try again.",
         "no_items_left": "There is no item left. Add rounds by laying out another review, or end this one.",
         "no_seat": "Take a seat first: enter the door code and a handle.",

@@ -3,11 +3,13 @@
 from typing import cast
 
 from quizroom.protocol import messages
+from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
 from quizroom.room import commands
+from quizroom.room.bench_state import BenchRules
 
 PlainMessage = (
     messages.ItemStep
@@ -41,6 +43,11 @@ def blueprint_of(choice: BlueprintChoice) -> Blueprint:
         if given
     )
     return Blueprint(cells=tuple(cells), interleave=choice.interleave, warm_up=choice.warm_up, aim=choice.aim)
+
+
+def bench_rules_of(choice: BenchChoice | None) -> BenchRules | None:
+    """How benches are played, if they are."""
+    return None if choice is None else BenchRules(how=choice.how, size=choice.size, answers=choice.answers)
 
 
 def host_command(message: PlainMessage) -> commands.Command | None:

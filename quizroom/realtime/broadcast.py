@@ -14,6 +14,7 @@ from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.protocol.messages import Tally
 from quizroom.realtime.seats import Seats
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.events import (
     AnswerAccepted,
     Event,
@@ -39,7 +40,8 @@ from quizroom.views.public import answered, public_view
 TALLY_EVERY_S = 0.5
 REMIND_EVERY_S = 5.0
 
-COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked)
+AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
+COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES)
 OWN_MATTERS = (
     ItemRestored,
     ItemStruck,
@@ -70,6 +72,8 @@ class _Due:
     room: Room
     views: bool = False
     own: bool = False
+    in_turn: bool = False
+    """Views and own views, but only as often as counts."""
 
 
 class Broadcast:
@@ -92,6 +96,7 @@ class Broadcast:
         group = change.room.run is not None
         due.views = due.views or group or any(_changes_views(event) for event in change.events)
         due.own = due.own or group or any(isinstance(event, OWN_MATTERS) for event in change.events)
+        due.in_turn = due.in_turn or _changes_benches(change)
         self._wake.set()
 
     def run_once(self, *, with_tallies: bool) -> None:
@@ -127,13 +132,13 @@ class Broadcast:
         room = due.room
         marks = self.marks(room)
         now = self._clock.now()
-        if due.views:
+        if due.views or due.in_turn:
             self._emit("public", write(public_view(room, marks, now)), to=public_of(room.id))
         else:
             self._emit("tally", write(tally_of(room)), to=public_of(room.id))
         if self._seats.in_room(room.id, "desk"):
             self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room.id))
-        if due.own:
+        if due.own or due.in_turn:
             for seat in self._seats.in_room(room.id, "seat"):
                 self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
 
@@ -161,3 +166,10 @@ def desk_of(room: str) -> str:
 
 def _changes_views(event: Event) -> bool:
     return not isinstance(event, COUNTS_ONLY)
+
+
+def _changes_benches(change: Change) -> bool:
+    # Every answer changes how many of a bench have answered alone.
+    if change.room.plan.benches is None:
+        return False
+    return any(isinstance(event, (AnswerAccepted, *AT_BENCHES)) for event in change.events)

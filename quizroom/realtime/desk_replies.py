@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES
-from quizroom.protocol.translate import blueprint_of, host_command
+from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command
 from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
@@ -123,6 +123,7 @@ class DeskReplies:
             standings=message.standings,
             capacity=self.capacity,
             blueprint=blueprint,
+            benches=bench_rules_of(message.benches),
         )
 
     def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:

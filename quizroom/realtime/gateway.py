@@ -5,10 +5,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.codec import BadMessage, id_of, read_message, write
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import ClientMessage, Reply
 from quizroom.protocol.sentences import SENTENCES
+from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.group_replies import GroupReplies
@@ -40,6 +42,7 @@ class Gateway:
     seat_replies: SeatReplies
     desk_replies: DeskReplies
     group_replies: GroupReplies
+    bench_replies: BenchReplies
     clock: Clock
     host_of: Callable[[str], str]
     steady: Callable[[], float]
@@ -77,6 +80,8 @@ class Gateway:
         try:
             if isinstance(message, SeatMessage):
                 return self.seat_replies.answer(seat, message)
+            if isinstance(message, BenchMessage):
+                return self.bench_replies.answer(seat, message)
             if isinstance(message, GroupMessage):
                 return self.group_replies.answer(seat, message)
             return self.desk_replies.answer(seat, message)

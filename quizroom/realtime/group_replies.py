@@ -7,6 +7,7 @@ from quizroom.protocol import group_messages
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import Reply
 from quizroom.protocol.sentences import SENTENCES
+from quizroom.protocol.translate import bench_rules_of
 from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.replies import done, refused
@@ -78,6 +79,7 @@ class GroupReplies:
             typed=message.typed,
             standings=message.standings,
             capacity=self.groups.limits.size,
+            benches=bench_rules_of(message.benches),
             group=GroupRules(reading_s=message.reading_seconds, hours=self.groups.limits.hours),
         )
 

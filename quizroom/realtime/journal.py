@@ -2,6 +2,7 @@
 
 import logging
 
+from quizroom.room.bench_events import BenchAnswered, BenchTaken
 from quizroom.room.events import (
     AnswerAccepted,
     PlayerRemoved,
@@ -15,6 +16,8 @@ from quizroom.service.rooms import Change
 
 NOT_TOLD = (
     AnswerAccepted,
+    BenchAnswered,
+    BenchTaken,
     PauseAsked,
     PauseEnded,
     PlayerForgotten,

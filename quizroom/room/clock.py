@@ -10,12 +10,17 @@ GRACE_MS = 750
 
 
 def limit_ms(plan: Plan, item: Item) -> int | None:
-    """Length of a round in ms: computed with the item, fixed by the host, or None without limit."""
+    """Length of a round in ms: computed with the item, fixed by the host, or None without limit.
+
+    Where benches hand in together they get time to talk besides.
+    """
+    benches = plan.benches
+    talk_s = benches.talk_s if benches is not None and benches.answers else 0
     match plan.timing:
         case "computed":
-            return item.seconds * 1000
+            return (item.seconds + talk_s) * 1000
         case "fixed":
-            return plan.seconds * 1000
+            return (plan.seconds + talk_s) * 1000
         case "untimed":
             return None
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from quizroom.questions.model import Item
+from quizroom.room.bench_commands import BenchCommand
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Plan
@@ -196,4 +197,5 @@ Command = (
     | EndReview
     | GroupCommand
     | OwnerCommand
+    | BenchCommand
 )

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Literal
 
 from quizroom.questions.model import Item
+from quizroom.room.bench_events import BenchEvent
 from quizroom.room.group_events import GroupEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Plan
@@ -202,4 +203,5 @@ Event = (
     | ReviewEnded
     | GroupEvent
     | OwnerEvent
+    | BenchEvent
 )

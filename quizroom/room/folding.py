@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import round_folding
+from quizroom.room import bench_folding, round_folding
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.clock import limit_ms
 from quizroom.room.events import (
     DoorOpened,
@@ -90,6 +91,8 @@ def _changed(room: Room, event: Event) -> Room:
             return replace(room, phase="finished", finished_at=event.at)
         case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
+        case BenchTaken() | BenchesDrawn() | BenchAnswered():
+            return bench_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)
 
@@ -121,7 +124,8 @@ def _without_player(room: Room, player: str) -> Room:
     # Their answers go too, so that no count, mean or mark can still hold them; the log keeps everything.
     players = {key: value for key, value in room.players.items() if key != player}
     rounds = tuple(round_folding.without_answer(current, player) for current in room.rounds)
-    return replace(room, players=players, rounds=rounds)
+    benches = {key: bench for key, bench in room.benches.items() if key != player}
+    return replace(room, players=players, rounds=rounds, benches=benches)
 
 
 def _opened(room: Room, event: RoundOpened) -> Room:

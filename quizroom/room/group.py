@@ -25,7 +25,7 @@ from quizroom.room.group_commands import (
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.group_state import LEAST_GROUP, GroupRun
 from quizroom.room.refusals import Refused
-from quizroom.room.state import Room
+from quizroom.room.state import Room, Round
 
 ABANDONED_AFTER = timedelta(minutes=10)
 """A room in which nobody has been for so long ends by itself."""
@@ -112,7 +112,14 @@ def waited_for(room: Room) -> tuple[str, ...]:
     ready = frozenset[str]() if room.run is None else room.run.ready
     if room.phase != "answering":
         return tuple(player for player in present(room) if player not in ready)
-    return tuple(player for player in present(room) if player not in room.rounds[-1].answers)
+    return tuple(player for player in present(room) if _lacks_answer(room, room.rounds[-1], player))
+
+
+def _lacks_answer(room: Room, current: Round, player: str) -> bool:
+    if player not in current.answers:
+        return True
+    rules, bench = room.plan.benches, room.benches.get(player)
+    return rules is not None and rules.answers and bench is not None and bench not in current.bench_answers
 
 
 def _is_ready(room: Room, run: GroupRun, now: datetime) -> bool:

@@ -4,14 +4,19 @@ from dataclasses import dataclass
 from typing import Literal
 
 RefusalCode = Literal[
+    "bad_bench",
     "bad_choice",
     "bad_handle",
     "bad_time",
+    "bench_has_answered",
+    "benches_drawn",
     "door_shut",
     "empty_answer",
     "finished",
     "handle_taken",
     "led_by_host",
+    "first_alone",
+    "no_benches",
     "no_items_left",
     "no_such_item",
     "no_such_player",

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from quizroom.knowledge.terms import normalise
-from quizroom.room.answers import canonical, refuse_misfit
+from quizroom.room.answers import Said, canonical, refuse_misfit
 from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
 from quizroom.room.commands import (
     AddTime,
@@ -33,7 +33,7 @@ from quizroom.room.events import (
     WordsRuled,
 )
 from quizroom.room.refusals import Refused
-from quizroom.room.state import Room, Round
+from quizroom.room.state import Answer, Room, Round
 
 LONGEST_LIMIT = timedelta(hours=2)
 """An open round with a clock may be lengthened up to this, lest a slip of the hand stops the class."""
@@ -44,19 +44,35 @@ def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Eve
 
     Even after closing: whoever missed the acknowledgement must not be told that the answer came too late.
     """
-    if command.player not in room.players:
-        raise Refused("no_such_player")
-    _refuse_unknown_round(room, command.round)
-    asked = room.rounds[command.round - 1]
+    asked = asked_round(room, command.player, command.round)
     choice, typed = said = canonical(asked.item, command.choice, command.typed)
-    known = asked.answers.get(command.player)
-    if known is not None and (known.choice, known.typed) == said:
+    if is_known(asked.answers.get(command.player), said):
         return ()
+    refuse_unfit(room, asked, command.player, said, now)
+    if room.benches.get(command.player, "") in asked.bench_answers:
+        raise Refused("bench_has_answered")
+    return (AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),)
+
+
+def asked_round(room: Room, player: str, number: int) -> Round:
+    """The round that a player of this room answers."""
+    if player not in room.players:
+        raise Refused("no_such_player")
+    _refuse_unknown_round(room, number)
+    return room.rounds[number - 1]
+
+
+def is_known(known: Answer | None, said: Said) -> bool:
+    """Whether just this has been handed in before."""
+    return known is not None and (known.choice, known.typed) == said
+
+
+def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:
+    """Let an answer pass that comes in time, from a player of the round, and fits its item."""
     _refuse_late(room, asked, now)
-    if asked.number < room.players[command.player].from_round:
+    if asked.number < room.players[player].from_round:
         raise Refused("no_such_round")
     refuse_misfit(asked.item, said)
-    return (AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),)
 
 
 def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...]:

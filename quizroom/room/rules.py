@@ -2,7 +2,8 @@
 
 from datetime import datetime
 
-from quizroom.room import group, laying_out, owners, rounds, seating
+from quizroom.room import benches, group, laying_out, owners, rounds, seating
+from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -37,6 +38,10 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     Raises:
         Refused: with the code of the reason; the room is unchanged.
     """
+    return benches.with_drawn_benches(room, _decided(room, command, now))
+
+
+def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     match command:
         case SubmitAnswer():
             return rounds.submit_answer(room, command, now)
@@ -76,6 +81,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return owners.decide(room, command, now)
         case PrepareReview():
             return laying_out.refuse_second_preparation()
+        case TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
+            return benches.decide(room, command, now)
         case _:
             return group.decide(room, command, now)
 

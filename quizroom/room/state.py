@@ -7,6 +7,7 @@ from typing import Literal
 
 from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.model import Family, Item
+from quizroom.room.bench_state import BenchRules
 from quizroom.room.group_state import GroupRules, GroupRun
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
@@ -33,6 +34,8 @@ class Plan:
     """The grid by which the items were dealt; None if families took turns."""
     group: GroupRules | None = None
     """How the review runs by itself; None if a host leads it."""
+    benches: BenchRules | None = None
+    """Who stands together; None if everybody plays alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +78,8 @@ class Round:
     answers: Mapping[str, Answer] = field(default_factory=dict)
     rulings: Mapping[str, bool] = field(default_factory=dict)
     """What the host accepted (True) or refused of typed words, by their normalised form."""
+    bench_answers: Mapping[str, Answer] = field(default_factory=dict)
+    """What each bench handed in together, by its name."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,3 +101,5 @@ class Room:
     rounds: tuple[Round, ...] = ()
     run: GroupRun | None = None
     """Where a review without a host stands; None if a host leads it."""
+    benches: Mapping[str, str] = field(default_factory=dict)
+    """The bench at which each player sits; who sits at none is not in it."""

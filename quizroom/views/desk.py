@@ -9,6 +9,7 @@ from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
 from quizroom.room.state import Player, Room, Round
+from quizroom.views.benches import bench_warnings
 from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.public import public_view
@@ -35,6 +36,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         items=(*opened, *ahead),
         roster=tuple(_roster_row(room, player, marks) for player in _by_handle(room)),
         actions=desk_actions(room),
+        bench_warnings=bench_warnings(room),
     )
 
 
@@ -130,4 +132,5 @@ def _roster_row(room: Room, player: Player, marks: RoomMarks) -> RosterRow:
         answered=bool(room.rounds) and player.id in room.rounds[-1].answers,
         marks=total.marks,
         of=total.of,
+        bench=room.benches.get(player.id, ""),
     )

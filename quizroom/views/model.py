@@ -117,7 +117,7 @@ class ResultFace:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StandingRow:
-    """A line of the standings. Equal marks share a place."""
+    """A line of the standings. Equal marks share a place. In bench play `handle` is the bench's name."""
 
     place: int
     handle: str
@@ -139,6 +139,26 @@ class GroupFace:
     """What is left of the reading time in a pause."""
     handles: tuple[str, ...]
     """Who is there before the first round; empty afterwards."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchRow:
+    """A bench by name, and how many sit at it."""
+
+    bench: str
+    players: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchesFace:
+    """How benches are played; nobody is named."""
+
+    how: Literal["choice", "drawn"]
+    answers: bool
+    """Whether each bench hands in one answer of its own."""
+    rows: tuple[BenchRow, ...]
+    answered: int
+    """How many benches have handed in for the current round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,6 +185,8 @@ class PublicView:
     cautions: tuple[str, ...]
     group: GroupFace | None
     """None where a host leads."""
+    benches: BenchesFace | None
+    """None where everybody plays alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,6 +245,22 @@ class OwnGroup:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OwnBench:
+    """A player's bench; `bench` is empty as long as none was taken."""
+
+    bench: str
+    members: int
+    answered_alone: int
+    """How many of the members have answered the current round by themselves."""
+    answer: AnswerFace | None
+    """What the bench has handed in for the current round."""
+    mark: float | None
+    """What that is worth, once the round is closed."""
+    marks: float
+    of: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnView:
     """What only this player sees."""
 
@@ -240,8 +278,9 @@ class OwnView:
     rounds: tuple[OwnRound, ...]
     """All closed rounds, marked as they now stand."""
     place: int | None
-    """Own place once a round has closed, if standings are on."""
+    """Own place once a round has closed, if standings are on; in bench play that of the bench."""
     group: OwnGroup | None
+    bench: OwnBench | None
     kept: bool
     """Whether the seat belongs to a history under a key of the player's own."""
 
@@ -311,6 +350,7 @@ class RosterRow:
     answered: bool
     marks: float
     of: int
+    bench: str
 
 
 DeskAction = Literal[
@@ -345,3 +385,5 @@ class DeskView:
     roster: tuple[RosterRow, ...]
     actions: tuple[DeskAction, ...]
     """What may be done now; the first is the next step of the review."""
+    bench_warnings: tuple[str, ...]
+    """What is unwise about the benches as they are."""

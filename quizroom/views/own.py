@@ -8,6 +8,7 @@ from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.views.benches import bench_place, own_bench
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
@@ -37,6 +38,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
         group=own_group(room, player),
+        bench=own_bench(room, player, marks),
         kept=bool(seated.owner),
     )
 
@@ -57,6 +59,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         rounds=(),
         place=None,
         group=own_group(room, player),
+        bench=None,
         kept=False,
     )
 
@@ -127,4 +130,4 @@ def _typed_reason(text: str, found: typed.Verdict) -> ChosenReason:
 def _place(room: Room, player: str, marks: RoomMarks) -> int | None:
     if not room.standings or room.phase in ("preparing", "gathering", "answering"):
         return None
-    return place_of(player, marks)
+    return place_of(player, marks) if room.plan.benches is None else bench_place(room, player, marks)

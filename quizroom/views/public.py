@@ -6,6 +6,7 @@ from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
 from quizroom.room.state import Room, Round
+from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
 from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
 from quizroom.views.moment import milliseconds
@@ -39,6 +40,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         standings=_standing_rows(room, marks),
         cautions=CAUTIONS,
         group=group_face(room),
+        benches=benches_face(room),
     )
 
 
@@ -85,6 +87,8 @@ def _records(current: Round | None) -> tuple[Record, ...]:
 def _standing_rows(room: Room, marks: RoomMarks) -> tuple[StandingRow, ...] | None:
     if not room.standings or room.phase in ("preparing", "gathering", "answering"):
         return None
+    if room.plan.benches is not None:
+        return bench_rows(marks)
     return tuple(
         StandingRow(place=row.place, handle=row.handle, marks=row.marks, of=row.of)
         for row in standings(room, marks)

@@ -169,7 +169,7 @@ def test_a_player_is_renamed_and_sent_out(desk: DeskScreen, seat: SeatScreen) ->
     roster = desk.page.get_by_role("complementary", name="Roster")
     roster.get_by_role("button", name="Wren Ulna").click()
     desk.page.get_by_label("Another handle").fill("Egret Ethmoid")
-    desk.page.get_by_role("button", name="Rename").click()
+    desk.page.get_by_role("button", name="Change", exact=True).click()
     seat.shows("Egret Ethmoid")
     roster.get_by_role("button", name="Egret Ethmoid").click()
     desk.page.get_by_role("button", name="Send out of the room").click()

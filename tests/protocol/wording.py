@@ -28,6 +28,7 @@ PLAIN: dict[str, dict[str, Any]] = {
         "standings": False,
         "seed": 7,
         "blueprint": None,
+        "benches": None,
     },
     "list_reviews": {},
     "open_desk": {"room": "room-1"},
@@ -64,6 +65,10 @@ PLAIN: dict[str, dict[str, Any]] = {
     "go_on": {"round": 1},
     "rename_self": {"handle": "Teal Talus"},
     "send_out": {"player": "p"},
+    "take_bench": {"bench": "Bench 1"},
+    "answer_for_bench": {"round": 1, "choice": ["B"], "typed": []},
+    "seat_at_bench": {"player": "p", "bench": "Bench 1"},
+    "draw_benches": {},
     "remove_player": {"player": "p"},
 }
 

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.broadcast import Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
@@ -92,6 +93,9 @@ class Hall:
         return Gateway(
             seats=self.seats,
             seat_replies=seat_replies,
+            bench_replies=BenchReplies(
+                rooms=self.rooms, clock=self.clock, reads_rudely=seat_replies.reads_rudely
+            ),
             group_replies=GroupReplies(
                 groups=groups,
                 seat_replies=seat_replies,

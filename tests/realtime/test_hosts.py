@@ -12,7 +12,8 @@ OF_SEATS = {
     *("probe_time", "submit_answer", "keep_results"),
 }
 OF_GROUPS = {"open_group", "say_ready", "ask_pause", "go_on", "rename_self", "send_out"}
-OF_HOSTS = sorted(PLAIN.keys() - OF_SEATS - OF_GROUPS)
+OF_BENCHES = {"take_bench", "answer_for_bench", "seat_at_bench", "draw_benches"}
+OF_HOSTS = sorted(PLAIN.keys() - OF_SEATS - OF_GROUPS - OF_BENCHES)
 
 
 @pytest.mark.parametrize("kind", OF_HOSTS)

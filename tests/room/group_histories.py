@@ -7,6 +7,8 @@ from typing import NamedTuple
 
 from hypothesis import strategies as st
 
+from quizroom.room.bench_commands import AnswerForBench, TakeBench
+from quizroom.room.bench_state import BenchRules
 from quizroom.room.commands import Command, GiveBackTime, SubmitAnswer
 from quizroom.room.group import due_step
 from quizroom.room.group_commands import (
@@ -30,6 +32,7 @@ GROUP = ("ada", "bo", "cem")
 KINDS = (
     *["answer", "ready"] * 6,
     *["tick"] * 8,
+    *["bench", "for_bench"] * 3,
     *["leave", "return", "pause", "go_on"] * 2,
     *["enter", "send_out", "rename", "give_back", "stale"],
 )
@@ -48,6 +51,11 @@ class Move(NamedTuple):
 def group_plan(*, reading_s: int | None = 60, timing: str = "fixed", hours: int = 3) -> Plan:
     """The plan of a review without a host, 45 s a round."""
     return replace(plan(timing=timing), group=GroupRules(reading_s=reading_s, hours=hours), capacity=4)
+
+
+def bench_group_plan() -> Plan:
+    """The same at benches that hand in together."""
+    return replace(group_plan(timing="untimed"), benches=BenchRules(how="choice"))
 
 
 def gathered_group(by: Plan | None = None, players: tuple[str, ...] = GROUP) -> Room:
@@ -89,6 +97,10 @@ def worded(room: Room, move: Move) -> Command | None:
             return AskPause(player=player, round=number)
         case "go_on":
             return GoOn(player=player, round=number)
+        case "bench":
+            return TakeBench(player=player, bench=("", "Carpals", "Tarsals")[move.what % 3])
+        case "for_bench":
+            return together(room, player, move.what) if room.rounds else None
         case "leave":
             return LeaveSeat(player=player)
         case "return":
@@ -104,6 +116,12 @@ def answer_of(room: Room, player: str, what: int = 0) -> SubmitAnswer:
     first = what % len(letters)
     turned = [*letters[first:], *letters[:first]]
     return SubmitAnswer(player=player, round=len(room.rounds), choice=tuple(turned[: item.pick]))
+
+
+def together(room: Room, player: str, what: int = 0) -> AnswerForBench:
+    """The same for the player's bench."""
+    alone = answer_of(room, player, what)
+    return AnswerForBench(player=player, round=alone.round, choice=alone.choice)
 
 
 def moved_on(room: Room, now: datetime) -> MoveOn | None:

@@ -18,17 +18,21 @@ from tests.room.group_histories import (
     GROUP,
     Move,
     answer_of,
+    bench_group_plan,
     evenings,
     gathered_group,
     group_plan,
     lived,
     moved_on,
+    together,
 )
 from tests.room.histories import carried_out
 from tests.room.samples import NOON, folded, preparation, seat
 
 often = settings(max_examples=150, deadline=None)
-plans = st.sampled_from([group_plan(), group_plan(reading_s=None), group_plan(timing="untimed")])
+plans = st.sampled_from(
+    [group_plan(), group_plan(reading_s=None), group_plan(timing="untimed"), bench_group_plan()]
+)
 
 
 @often
@@ -50,7 +54,7 @@ def played_on(room: Room, now: datetime) -> Room:
         number = len(room.rounds)
         orders: list[Command] = [ReturnToSeat(player=player), GoOn(player=player, round=number)]
         if room.phase == "answering":
-            orders.append(answer_of(room, player))
+            orders += [answer_of(room, player), together(room, player)]
         elif room.phase != "closed":
             orders.append(SayReady(player=player, round=number, alone=True))
         for order in orders:
@@ -104,7 +108,9 @@ def test_a_round_closes_early_only_if_all_who_are_there_have_answered(evening: l
         for event in step.events:
             if isinstance(event, RoundClosed) and event.cause == "all":
                 assert present(step.before)
-                assert set(present(step.before)) <= step.before.rounds[-1].answers.keys()
+                current = step.before.rounds[-1]
+                assert set(present(step.before)) <= current.answers.keys()
+                assert benches_of(step.before) <= current.bench_answers.keys()
 
 
 @often
@@ -140,3 +146,10 @@ def test_nobody_who_is_away_is_ready_or_opener_by_that(evening: list[Move], by: 
         assert run.ready <= step.room.players.keys()
         assert opener(step.room) not in run.away
         assert run.empty_since is None or not present(step.room)
+
+
+def benches_of(room: Room) -> set[str]:
+    """The benches of those who are there, where benches hand in."""
+    if room.plan.benches is None:
+        return set()
+    return {room.benches[player] for player in present(room) if player in room.benches}

@@ -96,6 +96,7 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
         rounds=(),
         place=None,
         group=None,
+        bench=None,
         kept=False,
     )
 

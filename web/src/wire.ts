@@ -24,7 +24,11 @@ export type ClientMessage =
   | SayReady
   | PauseStep
   | RenameSelf
-  | SendOut;
+  | SendOut
+  | TakeBench
+  | AnswerForBench
+  | SeatAtBench
+  | DrawBenches;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -55,6 +59,16 @@ export interface AnswerFace {
   typed: string[];
 }
 /**
+ * Player: hand in for the whole bench, after having answered alone.
+ */
+export interface AnswerForBench {
+  choice?: string[];
+  id: string;
+  round: number;
+  type: "answer_for_bench";
+  typed?: string[];
+}
+/**
  * An artery from its trunk to the branch that reaches the muscle.
  */
 export interface ArteryPath {
@@ -64,6 +78,30 @@ export interface ArteryPath {
   path: string[];
   sources: string[];
   status: "core" | "variant" | "minority";
+}
+/**
+ * How benches are to be played: how players come to them, of which size, with one answer each or not.
+ */
+export interface BenchChoice {
+  answers?: boolean;
+  how: "choice" | "drawn";
+  size?: number;
+}
+/**
+ * A bench by name, and how many sit at it.
+ */
+export interface BenchRow {
+  bench: string;
+  players: number;
+}
+/**
+ * How benches are played; nobody is named.
+ */
+export interface BenchesFace {
+  answered: number;
+  answers: boolean;
+  how: "choice" | "drawn";
+  rows: BenchRow[];
 }
 /**
  * So many rounds of one family about the muscles of one region.
@@ -197,6 +235,7 @@ export interface KeepResults {
  * `rounds` say.
  */
 export interface PrepareReview {
+  benches?: BenchChoice | null;
   blueprint?: BlueprintChoice | null;
   course: string;
   families: string[];
@@ -293,6 +332,7 @@ export interface RemovePlayer {
  * stays at most; None: until everybody present is ready.
  */
 export interface OpenGroup {
+  benches?: BenchChoice | null;
   course: string;
   handle: string;
   id: string;
@@ -339,6 +379,30 @@ export interface SendOut {
   id: string;
   player: string;
   type: "send_out";
+}
+/**
+ * Player: take the bench of this name, or found it; an empty name leaves.
+ */
+export interface TakeBench {
+  bench: string;
+  id: string;
+  type: "take_bench";
+}
+/**
+ * Host: move a player to a bench.
+ */
+export interface SeatAtBench {
+  bench: string;
+  id: string;
+  player: string;
+  type: "seat_at_bench";
+}
+/**
+ * Host, or whoever opened a group: draw benches anew for everybody who is here.
+ */
+export interface DrawBenches {
+  id: string;
+  type: "draw_benches";
 }
 /**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
@@ -528,6 +592,7 @@ export interface DeskView {
     | "restore_item"
     | "end_review"
   )[];
+  bench_warnings: string[];
   families: string[];
   fixed_seconds: number;
   items: DeskItem[];
@@ -545,6 +610,7 @@ export interface DeskView {
  */
 export interface PublicView {
   answered: number;
+  benches: BenchesFace | null;
   cautions: string[];
   clock: ClockFace | null;
   course: string;
@@ -749,7 +815,7 @@ export interface TypedResult {
   verdict: "right" | "half" | "wrong" | "doubtful";
 }
 /**
- * A line of the standings. Equal marks share a place.
+ * A line of the standings. Equal marks share a place. In bench play `handle` is the bench's name.
  */
 export interface StandingRow {
   handle: string;
@@ -762,6 +828,7 @@ export interface StandingRow {
  */
 export interface RosterRow {
   answered: boolean;
+  bench: string;
   from_round: number;
   handle: string;
   marks: number;
@@ -912,6 +979,18 @@ export interface MissedReview {
   title: string;
 }
 /**
+ * A player's bench; `bench` is empty as long as none was taken.
+ */
+export interface OwnBench {
+  answer: AnswerFace | null;
+  answered_alone: number;
+  bench: string;
+  mark: number | null;
+  marks: number;
+  members: number;
+  of: number;
+}
+/**
  * A player's part in a review without a host.
  */
 export interface OwnGroup {
@@ -948,6 +1027,7 @@ export interface OwnRound {
  */
 export interface OwnView {
   answer: AnswerFace | null;
+  bench: OwnBench | null;
   from_round: number;
   group: OwnGroup | null;
   handle: string;

@@ -55,6 +55,7 @@ export function publicView(change: Partial<PublicView>): PublicView {
     standings: null,
     cautions: [],
     group: null,
+    benches: null,
     ...change,
   };
 }
@@ -79,6 +80,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     rounds: [],
     place: null,
     group: null,
+    bench: null,
     kept: false,
     ...change,
   };

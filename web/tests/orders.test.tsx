@@ -18,6 +18,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   timing: "computed",
   fixed_seconds: 45,
   items: [],
+  bench_warnings: [],
   roster: [],
   actions,
 });

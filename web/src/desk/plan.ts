@@ -1,4 +1,4 @@
-import type { CourseLine, DeskSettings, PrepareReview } from "../wire";
+import type { BenchChoice, CourseLine, DeskSettings, PrepareReview } from "../wire";
 
 /** What the host has chosen so far for a new review. */
 export interface Plan {
@@ -10,6 +10,7 @@ export interface Plan {
   seconds: number;
   typed: boolean;
   standings: boolean;
+  benches: BenchChoice | null;
 }
 
 export const MOST_ROUNDS = 60;
@@ -27,6 +28,7 @@ export function firstPlan(settings: DeskSettings): Plan {
     seconds: 45,
     typed: true,
     standings: false,
+    benches: null,
   };
 }
 

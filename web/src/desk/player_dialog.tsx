@@ -5,24 +5,31 @@ import type { RosterRow } from "../wire";
 /** One player: another handle, or out of the room. */
 export function PlayerDialog(props: {
   row: RosterRow;
+  /** The benches there are; null where everybody plays alone. */
+  benches: readonly string[] | null;
   onOrder: (draft: Draft) => Promise<boolean>;
   onDone: () => void;
 }) {
   const { row, onOrder, onDone } = props;
   const [handle, setHandle] = useState(row.handle);
+  const [bench, setBench] = useState(row.bench);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
-  const carryOut = async (draft: Draft) => {
-    await onOrder(draft);
+  const carryOut = async (...drafts: Draft[]) => {
+    for (const draft of drafts) await onOrder(draft);
     onDone();
   };
+  const changes = (): Draft[] => [
+    ...(handle === row.handle ? [] : [{ type: "rename_player" as const, player: row.player, handle }]),
+    ...(bench === row.bench ? [] : [{ type: "seat_at_bench" as const, player: row.player, bench }]),
+  ];
   return (
     <dialog class="dialog" ref={dialog} onClose={onDone} aria-labelledby="player-heading">
       <form
         class="dialog_form"
         onSubmit={(event) => {
           event.preventDefault();
-          void carryOut({ type: "rename_player", player: row.player, handle });
+          void carryOut(...changes());
         }}
       >
         <h2 id="player-heading" class="dialog_heading">
@@ -38,6 +45,7 @@ export function PlayerDialog(props: {
             onInput={(event) => setHandle(event.currentTarget.value)}
           />
         </label>
+        {props.benches && <BenchOf bench={bench} benches={props.benches} onBench={setBench} />}
         <DialogButtons
           onOut={() => void carryOut({ type: "remove_player", player: row.player })}
           onLeave={onDone}
@@ -47,11 +55,32 @@ export function PlayerDialog(props: {
   );
 }
 
+/** Another bench for a player: one of those there are, or a new one. */
+function BenchOf(props: { bench: string; benches: readonly string[]; onBench: (bench: string) => void }) {
+  return (
+    <label class="field">
+      <span class="field_label">Bench</span>
+      <input
+        class="field_input"
+        list="benches"
+        value={props.bench}
+        maxLength={24}
+        onInput={(event) => props.onBench(event.currentTarget.value)}
+      />
+      <datalist id="benches">
+        {props.benches.map((bench) => (
+          <option key={bench} value={bench} />
+        ))}
+      </datalist>
+    </label>
+  );
+}
+
 function DialogButtons({ onOut, onLeave }: { onOut: () => void; onLeave: () => void }) {
   return (
     <div class="dialog_buttons">
       <button class="button button-main" type="submit">
-        Rename
+        Change
       </button>
       <button class="button" type="button" onClick={onOut}>
         Send out of the room

@@ -22,6 +22,7 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
         />
         <span>standings on the wall</span>
       </label>
+      {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
       <ul class="roster_list">
         {view.roster.map((row) => (
@@ -31,7 +32,10 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
                 <span aria-hidden="true">{row.answered ? "✓" : "·"}</span>
                 <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
               </span>
-              <span class="roster_handle">{row.handle}</span>
+              <span class="roster_handle">
+                {row.handle}
+                {row.bench && <span class="choice_note"> · {row.bench}</span>}
+              </span>
               <span class="roster_marks">
                 {marksText(row.marks)}/{row.of}
               </span>
@@ -39,8 +43,35 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
           </li>
         ))}
       </ul>
-      {chosen && <PlayerDialog row={chosen} onOrder={onOrder} onDone={() => choose(null)} />}
+      {chosen && (
+        <PlayerDialog
+          row={chosen}
+          benches={view.public.benches?.rows.map((one) => one.bench) ?? null}
+          onOrder={onOrder}
+          onDone={() => choose(null)}
+        />
+      )}
     </aside>
+  );
+}
+
+/** What is unwise about the benches, and the draw. */
+function RosterBenches({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
+  const early = view.public.phase === "gathering";
+  return (
+    <>
+      {early &&
+        view.bench_warnings.map((warning) => (
+          <p key={warning} class="choice_note">
+            {warning}
+          </p>
+        ))}
+      {early && view.public.benches?.how === "drawn" && (
+        <button class="button" type="button" onClick={() => void onOrder({ type: "draw_benches" })}>
+          Draw the benches
+        </button>
+      )}
+    </>
   );
 }
 

@@ -1,6 +1,7 @@
 import "../parts/buttons.css";
 import "./start.css";
 import { useEffect, useState } from "preact/hooks";
+import { BenchField } from "../bench/bench_field";
 import { keepingHere } from "../line/page";
 import { useStore } from "../line/store";
 import { Complaint, LineNotice } from "../parts/notice";
@@ -69,6 +70,12 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
       <BlueprintField plan={plan} filled={filled} onFilled={setFilled} />
       <TimingChoice plan={plan} onPlan={setPlan} />
       <MoreChoice plan={plan} onPlan={setPlan} />
+      <BenchField
+        play={plan.benches}
+        onPlay={(benches) => setPlan({ ...plan, benches })}
+        choiceClass="choice plan_played"
+        lineClass="choice_line"
+      />
       <div class="plan_end">
         <Complaint text={missing || props.complaint} />
         <button class="button button-main plan_deal" type="submit" disabled={busy}>

@@ -1,4 +1,4 @@
-import type { GroupSettings, OpenGroup } from "../wire";
+import type { BenchChoice, GroupSettings, OpenGroup } from "../wire";
 
 /** What has been chosen so far for a group's review. Reading seconds of 0 mean: until all are ready. */
 export interface Choices {
@@ -9,6 +9,7 @@ export interface Choices {
   reading: number;
   typed: boolean;
   standings: boolean;
+  benches: BenchChoice | null;
   title: string;
   handle: string;
 }
@@ -26,6 +27,7 @@ export function firstChoices(settings: GroupSettings, handle: string): Choices {
     reading: 90,
     typed: true,
     standings: true,
+    benches: null,
     title: "",
     handle,
   };
@@ -53,6 +55,7 @@ export function orderOf(choices: Choices, seatKey: string, playerKey: string): O
     typed: choices.typed,
     standings: choices.standings,
     reading_seconds: choices.reading === 0 ? null : choices.reading,
+    benches: choices.benches,
     title: choices.title.trim(),
     handle: choices.handle.trim(),
     seat_key: seatKey,

@@ -2,6 +2,7 @@ import "../parts/buttons.css";
 import "../seat/join_form.css";
 import "./group.css";
 import { useEffect, useState } from "preact/hooks";
+import { BenchField } from "../bench/bench_field";
 import { useStore } from "../line/store";
 import { type Announcer, LiveRegion } from "../parts/announcer";
 import { KeepChoice } from "../parts/keep_choice";
@@ -65,6 +66,12 @@ function GroupForm(props: {
       <TimingField {...field} />
       <ReadingField {...field} />
       <Besides {...field} />
+      <BenchField
+        play={choices.benches}
+        onPlay={(benches) => setChoices({ ...choices, benches })}
+        choiceClass="group_choice"
+        lineClass="group_line"
+      />
       <WordField
         {...field}
         name="title"

@@ -1,4 +1,5 @@
 import "./finished.css";
+import { BenchTotal } from "../bench/bench_result";
 import type { Line } from "../line/line";
 import type { OwnRound, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
@@ -21,9 +22,12 @@ export function Finished(props: {
       <h1 class="stem" id="stem" tabIndex={-1}>
         The review is finished
       </h1>
-      {own && <Total own={own} players={view.players} />}
+      {own && <Total own={own} players={view.benches ? null : view.players} />}
       {own && <KeptPanel own={own} line={line} say={say} />}
-      {view.group && view.standings && <GroupStandings rows={view.standings} own={own?.handle ?? ""} />}
+      {own && view.benches && <BenchTotal own={own} benches={view.benches} />}
+      {view.group && view.standings && (
+        <GroupStandings rows={view.standings} own={own?.bench?.bench || own?.handle || ""} />
+      )}
       {rounds.length > 0 && (
         <section>
           <h2 class="finished_heading">Your rounds</h2>
@@ -51,13 +55,13 @@ export function Finished(props: {
   );
 }
 
-function Total({ own, players }: { own: OwnView; players: number }) {
+function Total({ own, players }: { own: OwnView; players: number | null }) {
   return (
     <p class="total">
       <span class="total_marks">
         {marksText(own.marks)} <span class="total_of">of {countOf(own.of, "mark")}</span>
       </span>
-      {own.place !== null && (
+      {own.place !== null && players !== null && (
         <span>
           place {own.place} among {countOf(players, "player")}
         </span>

@@ -1,4 +1,5 @@
 import "./gathering.css";
+import { TakeBench } from "../bench/take_bench";
 import type { Line } from "../line/line";
 import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
@@ -23,6 +24,7 @@ export function Gathering(props: {
         <br />
         <span class="gathering_soft">{view.course}</span>
       </p>
+      {view.benches && own?.bench && <TakeBench benches={view.benches} own={own.bench} line={line} />}
       <p class="gathering_soft">
         {view.players > 1 ? `${countOf(view.players, "player")} are here. ` : ""}
         The first round appears by itself. You may lock the phone: your seat is kept.

@@ -1,11 +1,12 @@
 import "./gathering.css";
 import "./group.css";
 import { useState } from "preact/hooks";
+import { TakeBench } from "../bench/take_bench";
 import type { Line } from "../line/line";
 import { sharedOrigin } from "../line/page";
 import type { GroupFace, OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
-import { OwnHandle, SendOutList } from "./group_people";
+import { DrawButton, OwnHandle, SendOutList } from "./group_people";
 import { KeptPanel } from "./kept_panel";
 import { ReadyBar } from "./ready_bar";
 
@@ -44,6 +45,8 @@ export function GroupGathering({ view, group, own, line, say }: GatheringProps) 
             ))}
           </ul>
         </section>
+        {view.benches && own?.bench && <TakeBench benches={view.benches} own={own.bench} line={line} />}
+        {view.benches?.how === "drawn" && own?.group?.opener && <DrawButton line={line} />}
         {own && <OwnHandle key={own.handle} handle={own.handle} line={line} />}
         {own && <KeptPanel own={own} line={line} say={say} />}
         {own?.group?.opener && <SendOutList mates={own.group.mates} line={line} />}

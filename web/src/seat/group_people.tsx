@@ -63,3 +63,20 @@ export function SendOutList({ mates, line }: { mates: readonly SeatMate[]; line:
     </details>
   );
 }
+
+/** For whoever opened the room: draw the benches now, or anew. */
+export function DrawButton({ line }: { line: Line }) {
+  const orders = useOrders(line);
+  return (
+    <p>
+      <button
+        class="button"
+        type="button"
+        disabled={orders.waiting}
+        onClick={() => void orders.give({ type: "draw_benches" })}
+      >
+        Draw the benches
+      </button>
+    </p>
+  );
+}

@@ -1,4 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
+import { AnsweringAtBench } from "../bench/bench_answering";
+import { BenchResult } from "../bench/bench_result";
 import { useStore } from "../line/store";
 import { type Announcer, LiveRegion, useAnnouncements, useClockCalls } from "../parts/announcer";
 import { ClockFigures, ClockRule } from "../parts/clock";
@@ -90,11 +92,16 @@ function PhaseOfSeat(props: {
   if (view.phase === "finished") return <Finished view={view} own={own} line={session.line} say={say} />;
   if (view.phase === "answering" && view.item) {
     const known = own?.answer?.round === view.round ? own.answer : null;
+    if (view.benches?.answers && own?.bench?.bench) {
+      const at = { view, item: view.item, known, hands, say };
+      return <AnsweringAtBench {...at} bench={own.bench} line={session.line} />;
+    }
     return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
   }
   if (view.result && view.item) {
     return (
       <>
+        {own?.bench && <BenchResult bench={own.bench} />}
         <Closed view={view} own={own} result={view.result} />
         {view.group && view.phase === "explained" && (
           <ReadyBar view={view} group={view.group} own={own} line={session.line} />

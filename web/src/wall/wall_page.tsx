@@ -9,6 +9,7 @@ import { useLeft } from "../parts/left";
 import { LineNotice } from "../parts/notice";
 import { ViewMenu } from "../parts/view_menu";
 import type { PublicView } from "../wire";
+import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
 import { useFit } from "./fit";
 import { PhaseOfWall } from "./phases";
@@ -82,6 +83,9 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
 function countsText(view: PublicView, answered: number, players: number): string {
   if (view.group && (view.phase === "gathering" || view.phase === "explained")) {
     return view.group.paused ? "pause" : `waiting for ${view.group.waited_for} to be ready`;
+  }
+  if (view.phase === "answering" && view.benches?.answers) {
+    return `${answered} of ${players} answered · ${view.benches.answered} of ${countOf(view.benches.rows.length, "bench", "benches")}`;
   }
   if (view.phase === "answering") return `${answered} of ${players} answered`;
   if (view.result && view.phase !== "finished")

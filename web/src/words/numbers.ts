@@ -31,9 +31,9 @@ export function secondsWords(leftMs: number): string {
   return parts.join(" ");
 }
 
-/** "1 player", "3 players". */
-export function countOf(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? "" : "s"}`;
+/** "1 player", "3 players"; words whose plural is another name it. */
+export function countOf(count: number, word: string, many = `${word}s`): string {
+  return `${count} ${count === 1 ? word : many}`;
 }
 
 /** "a", "a and b", "a, b and c". */

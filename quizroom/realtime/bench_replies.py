@@ -1,0 +1,63 @@
+"""What is said about benches, and what comes of it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from hashlib import sha256
+
+from quizroom.protocol import bench_messages
+from quizroom.protocol.bench_messages import BenchMessage
+from quizroom.protocol.messages import Reply
+from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seats import Seat
+from quizroom.room.bench_commands import (
+    AnswerForBench,
+    BenchCommand,
+    DrawBenches,
+    SeatAtBench,
+    TakeBench,
+)
+from quizroom.service.ports import Clock
+from quizroom.service.rooms import Rooms
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchReplies:
+    """Answers messages about benches, of players and of hosts."""
+
+    rooms: Rooms
+    clock: Clock
+    reads_rudely: Callable[[str], bool]
+
+    def answer(self, seat: Seat, message: BenchMessage) -> Reply:
+        """Carry out a message. Refusals of the room itself are raised."""
+        now = self.clock.now()
+        by_host = isinstance(message, bench_messages.SeatAtBench) or (
+            isinstance(message, bench_messages.DrawBenches) and seat.role != "seat"
+        )
+        if by_host and not self._leads(seat):
+            return refused(message.id, "not_host", now)
+        if not by_host and seat.role != "seat":
+            return refused(message.id, "no_seat", now)
+        if isinstance(message, bench_messages.TakeBench) and self.reads_rudely(message.bench):
+            return refused(message.id, "rude_handle", now)
+        self.rooms.handle(seat.room, _command(message, "" if by_host else seat.player))
+        return done(message.id, self.clock.now())
+
+    def _leads(self, seat: Seat) -> bool:
+        return bool(seat.host) and seat.role == "desk" and self.rooms.room(seat.room).host == seat.host
+
+
+def _command(message: BenchMessage, player: str) -> BenchCommand:
+    match message:
+        case bench_messages.TakeBench():
+            return TakeBench(player=player, bench=message.bench)
+        case bench_messages.AnswerForBench():
+            return AnswerForBench(
+                player=player, round=message.round, choice=message.choice, typed=message.typed
+            )
+        case bench_messages.SeatAtBench():
+            return SeatAtBench(player=message.player, bench=message.bench)
+        case bench_messages.DrawBenches():
+            # The seed comes from the message, so that its repeat draws the same.
+            seed = int.from_bytes(sha256(message.id.encode()).digest()[:4], "big")
+            return DrawBenches(seed=seed, by=player)

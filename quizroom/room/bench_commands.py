@@ -1,0 +1,43 @@
+"""Orders about benches."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeBench:
+    """A player takes a bench by its name; the first to name it founds it, an empty name leaves."""
+
+    player: str
+    bench: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeatAtBench:
+    """The host moves a player to a bench."""
+
+    player: str
+    bench: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawBenches:
+    """Draw benches for everybody who is here; `by` is empty for the host, else the opener of a group.
+
+    `seed` makes the draw; the same seed over the same players draws the same benches.
+    """
+
+    seed: int
+    by: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerForBench:
+    """A member hands in for the bench; the member has answered alone before."""
+
+    player: str
+    round: int
+    choice: tuple[str, ...] = ()
+    typed: tuple[str, ...] = ()
+
+
+BenchCommand = TakeBench | SeatAtBench | DrawBenches | AnswerForBench

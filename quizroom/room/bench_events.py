@@ -1,0 +1,42 @@
+"""Facts about benches."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchTaken:
+    """A player sits at this bench from now on; empty: at none."""
+
+    player: str
+    bench: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchSeat:
+    """Who was drawn to which bench."""
+
+    player: str
+    bench: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchesDrawn:
+    """Benches were drawn anew for everybody here."""
+
+    seats: tuple[BenchSeat, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchAnswered:
+    """A member handed in for the whole bench; a later one replaces it."""
+
+    bench: str
+    player: str
+    round: int
+    choice: tuple[str, ...]
+    typed: tuple[str, ...]
+    at: datetime
+
+
+BenchEvent = BenchTaken | BenchesDrawn | BenchAnswered
