@@ -333,9 +333,7 @@ def _answer_messages(parts: Parts) -> None:
         desk_replies=DeskReplies(
             reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
         ),
-        bench_replies=BenchReplies(
-            rooms=parts.rooms, clock=parts.clock, reads_rudely=seat_replies.reads_rudely
-        ),
+        bench_replies=BenchReplies(seat_replies=seat_replies),
         group_replies=GroupReplies(
             groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
         ),

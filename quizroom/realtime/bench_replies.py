@@ -1,6 +1,5 @@
 """What is said about benches, and what comes of it."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -8,6 +7,7 @@ from quizroom.protocol import bench_messages
 from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.messages import Reply
 from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat
 from quizroom.room.bench_commands import (
     AnswerForBench,
@@ -16,21 +16,17 @@ from quizroom.room.bench_commands import (
     SeatAtBench,
     TakeBench,
 )
-from quizroom.service.ports import Clock
-from quizroom.service.rooms import Rooms
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchReplies:
     """Answers messages about benches, of players and of hosts."""
 
-    rooms: Rooms
-    clock: Clock
-    reads_rudely: Callable[[str], bool]
+    seat_replies: SeatReplies
 
     def answer(self, seat: Seat, message: BenchMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
-        now = self.clock.now()
+        now = self.seat_replies.clock.now()
         by_host = isinstance(message, bench_messages.SeatAtBench) or (
             isinstance(message, bench_messages.DrawBenches) and seat.role != "seat"
         )
@@ -38,13 +34,17 @@ class BenchReplies:
             return refused(message.id, "not_host", now)
         if not by_host and seat.role != "seat":
             return refused(message.id, "no_seat", now)
-        if isinstance(message, bench_messages.TakeBench) and self.reads_rudely(message.bench):
+        if isinstance(message, bench_messages.TakeBench) and self.seat_replies.reads_rudely(message.bench):
             return refused(message.id, "rude_handle", now)
-        self.rooms.handle(seat.room, _command(message, "" if by_host else seat.player))
-        return done(message.id, self.clock.now())
+        self.seat_replies.rooms.handle(seat.room, _command(message, "" if by_host else seat.player))
+        return done(message.id, self.seat_replies.clock.now())
 
     def _leads(self, seat: Seat) -> bool:
-        return bool(seat.host) and seat.role == "desk" and self.rooms.room(seat.room).host == seat.host
+        return (
+            bool(seat.host)
+            and seat.role == "desk"
+            and self.seat_replies.rooms.room(seat.room).host == seat.host
+        )
 
 
 def _command(message: BenchMessage, player: str) -> BenchCommand:

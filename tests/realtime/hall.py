@@ -93,9 +93,7 @@ class Hall:
         return Gateway(
             seats=self.seats,
             seat_replies=seat_replies,
-            bench_replies=BenchReplies(
-                rooms=self.rooms, clock=self.clock, reads_rudely=seat_replies.reads_rudely
-            ),
+            bench_replies=BenchReplies(seat_replies=seat_replies),
             group_replies=GroupReplies(
                 groups=groups,
                 seat_replies=seat_replies,

@@ -19,17 +19,13 @@ export function PlayerDialog(props: {
     for (const draft of drafts) await onOrder(draft);
     onDone();
   };
-  const changes = (): Draft[] => [
-    ...(handle === row.handle ? [] : [{ type: "rename_player" as const, player: row.player, handle }]),
-    ...(bench === row.bench ? [] : [{ type: "seat_at_bench" as const, player: row.player, bench }]),
-  ];
   return (
     <dialog class="dialog" ref={dialog} onClose={onDone} aria-labelledby="player-heading">
       <form
         class="dialog_form"
         onSubmit={(event) => {
           event.preventDefault();
-          void carryOut(...changes());
+          void carryOut(...changes(row, handle, bench));
         }}
       >
         <h2 id="player-heading" class="dialog_heading">
@@ -53,6 +49,14 @@ export function PlayerDialog(props: {
       </form>
     </dialog>
   );
+}
+
+function changes(row: RosterRow, handle: string, bench: string): Draft[] {
+  const { player } = row;
+  return [
+    ...(handle === row.handle ? [] : [{ type: "rename_player" as const, player, handle }]),
+    ...(bench === row.bench ? [] : [{ type: "seat_at_bench" as const, player, bench }]),
+  ];
 }
 
 /** Another bench for a player: one of those there are, or a new one. */
