@@ -13,13 +13,15 @@ from quizroom.questions.words import ENDS
 
 @lru_cache(maxsize=2048)
 def kindred_ranks(syllabus: Syllabus, muscle: str) -> tuple[Rank, ...]:
-    """What is mixed up with a muscle, the likeliest error first."""
+    """What is mixed up with a muscle, the likeliest error first; by nerve only in its region and the next."""
     kinship, known = syllabus.kinship, syllabus.catalogue.muscles[muscle]
     siblings = kinship.siblings_of_nerves(known)
+    near = frozenset(kinship.around(known.region))
+    served = _once(one for nerve in siblings for one in holders(syllabus, "nerve", nerve))
     return (
         ("look_alike", kinship.lookalikes.get(muscle, ())),
         ("same_compartment", kinship.by_compartment[known.compartment]),
-        ("sibling_nerve", _once(one for nerve in siblings for one in holders(syllabus, "nerve", nerve))),
+        ("sibling_nerve", tuple(one for one in served if one in near)),
         ("neighbouring_landmark", _once(_beside(syllabus, known))),
         ("antagonist", _once(opponents_of(syllabus, muscle))),
     )

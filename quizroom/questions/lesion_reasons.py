@@ -59,7 +59,9 @@ def reason_of_injury(syllabus: Syllabus, ask: Ask, injury: str) -> Reason:
     text = (
         f"{capitalised(injury_text(syllabus.words, injury))}: a complete lesion takes away {what}; {about}."
     )
-    claims = (one for muscle in lost for one in syllabus.tables["nerve"].by_muscle.get(muscle, ()))
+    asked = ask.muscles if injury in ask.key else ()  # of which but a part may be lost
+    resting_on = dict.fromkeys((*lost, *asked))
+    claims = (one for muscle in resting_on for one in syllabus.tables["nerve"].by_muscle.get(muscle, ()))
     level = syllabus.catalogue.levels.get(injury)
     held = reason(text, (claim for claim in claims if claim.usual))
     sources = tuple(dict.fromkeys((*(level.sources if level else ()), *held.sources)))
