@@ -3,18 +3,16 @@
 import os
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event, func, select
+from sqlalchemy import Engine, create_engine, event, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
-from quizroom.storage.schema import metadata
+from quizroom.storage.upgrading import upgrade
 
 FEW_CONNECTIONS = 2
 """Enough for a command; a server is given more."""
 CONNECTION_WAIT_S = 10
 """How long somebody waits for a free connection before the store counts as failed."""
-START_LOCK = 0x71756972
-"""Any number that stays the same: whoever changes the schema holds the lock of this number."""
 LINE_CARE = {
     "connect_timeout": 5,
     "keepalives_idle": 10,
@@ -27,7 +25,7 @@ documentation, 32.1.2)."""
 
 
 def open_database(url: str, *, connections: int = FEW_CONNECTIONS) -> Engine:
-    """Open a database and make the tables that are missing.
+    """Open a database and bring its tables up to date.
 
     SQLite runs with a write-ahead log and full synchronisation: a commit survives a killed
     process and a lost power supply. PostgreSQL does so by its own default.
@@ -41,13 +39,13 @@ def open_database(url: str, *, connections: int = FEW_CONNECTIONS) -> Engine:
     """
     engine = _engine(url, connections)
     try:
-        with engine.begin() as connection:
-            if engine.dialect.name == "postgresql":
-                # Two workers that start together would make the same tables.
-                connection.execute(select(func.pg_advisory_xact_lock(START_LOCK)))
-            metadata.create_all(connection)
+        upgrade(engine)
     except SQLAlchemyError as error:
+        engine.dispose()
         raise NotStored(str(error)) from error
+    except NotStored:
+        engine.dispose()
+        raise
     return engine
 
 

@@ -1,0 +1,80 @@
+"""Bringing a database from any earlier release to the tables of this one."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sqlalchemy import Connection, Engine, func, inspect, select, text
+
+from quizroom.service.ports import NotStored
+from quizroom.storage.schema import metadata
+
+if TYPE_CHECKING:
+    from alembic.config import Config
+
+FIRST, NEWEST = "0001", "0002"
+"""Numbers of the first release's tables and of today's; a test compares the latter with the migrations."""
+VERSION_TABLE = "alembic_version"
+LOCK = 0x71756972
+"""Any number that stays the same: whoever changes the tables of PostgreSQL holds the lock of this number."""
+
+
+def upgrade(engine: Engine) -> None:
+    """Run the migrations that are missing: all of them, or none; one program at a time.
+
+    Raises:
+        NotStored: the database belongs to a later release.
+    """
+    with engine.connect() as connection:
+        if _is_up_to_date(connection):
+            return
+    with engine.begin() as connection:
+        _wait_for_others(connection)
+        if not _is_up_to_date(connection):
+            migrate(connection)
+            # What no migration makes yet, while a table is being worked on; a test says which one is missing.
+            metadata.create_all(connection)
+
+
+def migrate(connection: Connection) -> None:
+    """Run the migrations that are missing, in the transaction of `connection`.
+
+    Raises:
+        NotStored: the database belongs to a later release.
+    """
+    from alembic import command  # noqa: PLC0415 - a tenth of a second that a database of today does without
+    from alembic.util import CommandError  # noqa: PLC0415 - likewise
+
+    config = _configured(connection)
+    present = inspect(connection).get_table_names()
+    try:
+        if "events" in present and VERSION_TABLE not in present:
+            command.stamp(config, FIRST)
+        command.upgrade(config, NEWEST)
+    except CommandError as error:
+        raise NotStored(
+            f"its tables are of a later release of quizroom than this one; use that release ({error})"
+        ) from error
+
+
+def _configured(connection: Connection) -> "Config":
+    from alembic.config import Config  # noqa: PLC0415 - as above
+
+    config = Config()
+    config.set_main_option("script_location", str(Path(__file__).parent / "migrations"))
+    config.attributes["connection"] = connection
+    return config
+
+
+def _is_up_to_date(connection: Connection) -> bool:
+    present = set(inspect(connection).get_table_names())
+    if VERSION_TABLE not in present or not present.issuperset(metadata.tables):
+        return False
+    return connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).scalar() == NEWEST  # noqa: S608 - ours
+
+
+def _wait_for_others(connection: Connection) -> None:
+    if connection.dialect.name == "postgresql":
+        connection.execute(select(func.pg_advisory_xact_lock(LOCK)))
+    else:
+        # Without this the driver would commit after each change of a table.
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
