@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { roomInQuery } from "../src/line/line";
 import { makeSeatMemory, memoryShelf, tidyDoorCode } from "../src/line/memory";
 import { makeOutbox } from "../src/line/outbox";
 import { counts, missedSomething, NOTHING_SEEN, withOwn, withPublic, withTally } from "../src/line/seen";
@@ -136,6 +137,11 @@ describe("the seat's memory", () => {
 });
 
 describe("a door code", () => {
+  it("goes with the line, so that a proxy may keep a room on one worker", () => {
+    expect(roomInQuery("kp-twx")).toEqual({ room: "KPTWX" });
+    expect(roomInQuery("")).toEqual({});
+  });
+
   it("is forgiven small letters, spaces and dashes", () => {
     expect(tidyDoorCode(" kp-t wx")).toBe("KPTWX");
   });

@@ -1,5 +1,6 @@
 import { io, type Socket } from "socket.io-client";
 import type { ClientMessage, DeskView, OwnView, PublicView, Reply, Tally } from "../wire";
+import { tidyDoorCode } from "./memory";
 import { newMessageId } from "./random";
 import {
   missedSomething,
@@ -38,6 +39,7 @@ const NO_REPLY = "The server does not answer. This page keeps trying.";
 /** Opens the line; `onOpen` is called at every connection, also after each break, to take one's place again. */
 export function openLine(onOpen: (line: Line) => Promise<void> | void): Line {
   const socket = io({
+    query: roomInQuery(document.getElementById("page")?.dataset.doorCode ?? ""),
     transports: ["websocket", "polling"],
     tryAllTransports: true,
     reconnectionDelayMax: 2000, // with half of it by chance on top: 3 s, which the server gives back after an outage
@@ -58,6 +60,12 @@ export function openLine(onOpen: (line: Line) => Promise<void> | void): Line {
     else socket.connect(); // a phone that wakes up should not wait for the next try
   });
   return line;
+}
+
+/** A proxy before several workers may send all lines of a room to one of them: for speed, and for long polling. */
+export function roomInQuery(doorCode: string): { room?: string } {
+  const room = tidyDoorCode(doorCode);
+  return room === "" ? {} : { room };
 }
 
 function makeLine(socket: Socket): Line {
