@@ -10,10 +10,17 @@ from quizroom.questions.syllabus import Syllabus, usual_values
 from quizroom.questions.wrong_movements import action_ranks
 from quizroom.questions.wrong_muscles import muscle_ranks
 
+_ABOVE_NERVES = ("trunk", "root")
+
 
 def lost_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The usual sources; of the same nerve only what leaves it before the level is left to be wrong."""
-    yield from muscle_ranks(syllabus, ask)
+    """The usual sources, of the region and the next: no adductor of the hip is lost in the palm.
+
+    Of the same nerve only what leaves it before the level is left to be wrong.
+    """
+    near = frozenset(syllabus.kinship.around(syllabus.catalogue.muscles[ask.muscles[0]].region))
+    for source, muscles in muscle_ranks(syllabus, ask):
+        yield source, tuple(one for one in muscles if one in near)
     claims = syllabus.tables["nerve"].by_value.get(ask.value, ())
     yield "other_level", tuple(claim.muscle for claim in claims if claim.usual)
 
@@ -31,14 +38,22 @@ def spared_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """The usual sources for a movement with its joint."""
-    yield from action_ranks(syllabus, ask)
+    """The usual sources for a movement with its joint, at joints of the same limb or of the trunk."""
+    near = frozenset(syllabus.joints_nearby(ask.key[0].partition(".")[0]))
+    for source, actions in action_ranks(syllabus, ask):
+        yield source, tuple(one for one in actions if one.partition(".")[0] in near)
 
 
 def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Look-alike nerves, other levels of the nerve, sibling nerves, those of the region, of kindred."""
-    injuries, kinship, nerves = syllabus.injuries.nerves, syllabus.kinship, syllabus.catalogue.nerves
+    """Look-alike nerves, other levels of the nerve, sibling nerves, those of the region, of kindred.
+
+    Trunks and roots stand only beside a trunk or root.
+    """
+    kinship, nerves = syllabus.kinship, syllabus.catalogue.nerves
     nerve = nerves[ask.value]
+    above = nerve.kind in _ABOVE_NERVES
+    cuts = syllabus.injuries.nerves.items()
+    injuries = {one: cut for one, cut in cuts if above or nerves[cut].kind not in _ABOVE_NERVES}
     alike = kinship.lookalikes.get(nerve.id, ())
     siblings = {one for parent in nerve.parents for one in kinship.by_nerve_parent[parent]}
     region = syllabus.catalogue.muscles[ask.muscles[0]].region

@@ -84,8 +84,11 @@ def concept_text(words: Words, kind: OptionKind, concept: str) -> str:
 
 
 def plain_meaning(muscle: Muscle) -> str:
-    """The meaning of the name without the words it is made of: "the two-headed muscle of the arm"."""
-    return muscle.meaning.partition(":")[0].partition(";")[0].strip()
+    """The meaning of the name without the words it is made of: "two-headed muscle of the arm".
+
+    Without an article too, since some would have one and others none.
+    """
+    return muscle.meaning.partition(":")[0].partition(";")[0].strip().removeprefix("the ")
 
 
 def injury_text(words: Words, injury: str) -> str:

@@ -62,7 +62,11 @@ def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The bones nearest to that of a landmark, in its limb or in the trunk; look-alikes lead already."""
     bones = syllabus.catalogue.bones
     here = bones[ask.key[0]]
-    kin = (one for one in bones.values() if not one.plural and _in_trunk(one) == _in_trunk(here))
+    kin = (
+        one
+        for one in bones.values()
+        if not one.plural and _in_trunk(one) == _in_trunk(here) and _is_bony(syllabus, one)
+    )
     nearest = sorted(kin, key=lambda bone: (abs(bone.order - here.order), bone.id))
     yield "homologous_bone", tuple(bone.id for bone in nearest[:_NEAREST])
 
@@ -92,6 +96,12 @@ def _opposites(syllabus: Syllabus, ask: Ask, joint: str) -> Iterator[str]:
 
 def _movements_at(syllabus: Syllabus, joint: str) -> Iterable[str]:
     return (f"{joint}.{movement}" for movement in syllabus.catalogue.joints[joint].movements)
+
+
+def _is_bony(syllabus: Syllabus, bone: Bone) -> bool:
+    """Whether it has a landmark of bone: among the places of attachments are eyelids and the abdominal wall."""
+    landmarks = syllabus.catalogue.landmarks
+    return any(landmarks[site].tissue == "bone" for site in syllabus.kinship.by_bone.get(bone.id, ()))
 
 
 def _in_trunk(bone: Bone) -> bool:

@@ -35,4 +35,7 @@ def renew_examples(golden: dict[str, str]) -> None:
         same = [item for item in items if shown == item.split("\n")[:2]]
         short = [item for item in items if item.count("\n") < _LINES]
         item = (same or short or items)[0].rstrip("\n") + "\n"
-        (FAMILY_PAGES / f"{family}.md").write_text(_EXAMPLE.sub(lambda _, text=item: text, page), "utf-8")  # type: ignore[misc]
+        before, mark, rest = page.partition("```text\n")
+        after = rest.partition("```")[2]
+        page = f"{before}{mark}{item}```{after}"
+        (FAMILY_PAGES / f"{family}.md").write_text(page, "utf-8")

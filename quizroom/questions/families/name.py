@@ -63,7 +63,7 @@ def _reason(syllabus: Syllabus, ask: Ask, concept: str) -> Reason:
     muscle = syllabus.catalogue.muscles[ask.muscles[0] if concept in ask.key else concept]
     name = capitalised(concept_text(syllabus.words, "muscle", muscle.id))
     plain = plain_meaning(muscle)
-    rest = muscle.meaning.removeprefix(plain)
+    rest = muscle.meaning.removeprefix("the ").removeprefix(plain)
     return Reason(
         text=f'{name} means "{plain}"{rest.rstrip(".")}.',
         facts=(f"{muscle.id}/meaning/-/-",),
