@@ -99,7 +99,7 @@ def _movements_at(syllabus: Syllabus, joint: str) -> Iterable[str]:
 
 
 def _is_bony(syllabus: Syllabus, bone: Bone) -> bool:
-    """Whether it has a landmark of bone: among the places of attachments are eyelids and the abdominal wall."""
+    """Whether it has a landmark of bone: attachments also lie on eyelids and the abdominal wall."""
     landmarks = syllabus.catalogue.landmarks
     return any(landmarks[site].tissue == "bone" for site in syllabus.kinship.by_bone.get(bone.id, ()))
 
