@@ -1,15 +1,23 @@
 """`quizroom retention`."""
 
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 import click
 
+from quizroom.cli.backup import outdated
+
 
 @click.command()
 @click.option("--data", type=click.Path(path_type=Path, file_okay=False), help="Data folder of the server.")
 @click.option("--dry-run", is_flag=True, help="Say what would be erased, and erase nothing.")
-def retention(dry_run: bool, **given: Any) -> None:  # noqa: FBT001 - a flag of the command line
+@click.option(
+    "--backups",
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
+    help="Folder in which to remove backups too that are older than reviews are kept.",
+)
+def retention(dry_run: bool, backups: Path | None, **given: Any) -> None:  # noqa: FBT001 - a flag of the command line
     """Erase reviews and players that have been kept long enough; a server does so by itself."""
     from quizroom.assembly import keeping_of  # noqa: PLC0415 - `serve` must not load this first
     from quizroom.cli.places import clear_ends, settings_of  # noqa: PLC0415 - likewise
@@ -30,6 +38,15 @@ def retention(dry_run: bool, **given: Any) -> None:  # noqa: FBT001 - a flag of 
                     click.echo("The database is in use: run this again, to take the erased out of its files.")
         finally:
             engine.dispose()
+    if backups is not None and keeping.reviews_days:
+        _remove_backups(backups, days=keeping.reviews_days, dry_run=dry_run)
+
+
+def _remove_backups(folder: Path, *, days: int, dry_run: bool) -> None:
+    for old in outdated(folder, datetime.now(UTC) - timedelta(days=days)):
+        if not dry_run:
+            old.unlink()
+        click.echo(f"{old}: {'would be ' if dry_run else ''}removed, older than {days} days")
 
 
 def _forgetting(engine: Any) -> Any:

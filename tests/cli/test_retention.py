@@ -48,3 +48,16 @@ def test_what_is_due_goes_and_a_second_run_finds_nothing(
     assert rooms_in(folder)
     monkeypatch.setenv("QUIZROOM_KEEP_PLAYERS_DAYS", "0")
     assert "0 reviews and 0 players." in run("retention", "--data", str(folder)).output
+
+
+def test_old_backups_go_with_what_they_hold(tmp_path: Path) -> None:
+    folder, backups = used_folder(tmp_path / "data"), tmp_path / "backups"
+    backups.mkdir()
+    old, fresh = (backups / f"quizroom-{year}0101T000000Z.backup.gz" for year in (2001, 2099))
+    for path in (old, fresh):
+        path.touch()
+    options = ("retention", "--data", str(folder), "--backups", str(backups))
+    assert "would be removed" in run(*options, "--dry-run").output
+    assert old.exists()
+    assert f"{old}: removed, older than 400 days" in run(*options).output
+    assert (old.exists(), fresh.exists()) == (False, True)
