@@ -1,5 +1,6 @@
 """Opening the database."""
 
+import logging
 import os
 from typing import Any
 
@@ -68,6 +69,8 @@ def _engine(url: str, connections: int) -> Engine:
     # By default the driver waits in C and stops all green threads. It reads this when it is first imported,
     # below.
     os.environ.setdefault("PSYCOPG_WAIT_FUNC", "wait_select")
+    # It warns of every version that is taken, which is how two workers find out who was first.
+    logging.getLogger("psycopg").setLevel(logging.ERROR)
     return create_engine(
         url,
         hide_parameters=True,
