@@ -7,15 +7,11 @@ from playwright.sync_api import expect
 from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.room.state import Room
-from quizroom.storage.database import open_database
-from quizroom.storage.event_log import SqlEventLog
 from quizroom.views.desk import desk_view
 from tests.browser.screen import WAIT_MS, Screen
 from tests.browser.screens import PHONE, Screens
 from tests.browser.seat_screen import SeatScreen
-from tests.live.voices import logged_room
 from tests.room.samples import NOON
-from tests.serving import Server
 
 
 class GroupSeat(SeatScreen):
@@ -67,17 +63,6 @@ def come_in(screens: Screens, door_code: str, handle: str, **device: Any) -> Gro
 def door_code_of(seat: Screen) -> str:
     """The door code that the page shows."""
     return seat.page.locator(".share_code").inner_text()
-
-
-def room_of(server: Server, door_code: str) -> Room:
-    """The room behind a door, folded from the log."""
-    engine = open_database(server.database_url)
-    try:
-        found = SqlEventLog(engine).room_of_door(door_code)
-    finally:
-        engine.dispose()
-    assert found is not None
-    return logged_room(server, found)
 
 
 def items_of(room: Room) -> list[dict[str, Any]]:

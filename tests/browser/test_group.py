@@ -4,8 +4,9 @@ from playwright.sync_api import expect
 
 from quizroom.marking import marks_of_room
 from tests.browser.barriers import barriers, too_wide
-from tests.browser.group_screen import GroupSeat, come_in, door_code_of, items_of, open_group, room_of
+from tests.browser.group_screen import GroupSeat, come_in, door_code_of, items_of, open_group
 from tests.browser.screens import LAPTOP, NARROW_PHONE, Screens
+from tests.live.group import room_behind
 from tests.serving import Server
 
 ROUNDS = 3
@@ -23,7 +24,7 @@ def test_a_group_of_four_goes_through_a_whole_review_with_one_reload(
     }
     wall = screens.wall(door)
     seats = {"Teal Talus": ada, **others}
-    items = items_of(room_of(server, door))
+    items = items_of(room_behind(server, door))
     ada.shows("4 players here")
     for seat in others.values():
         seat.is_ready()
@@ -41,7 +42,7 @@ def test_a_group_of_four_goes_through_a_whole_review_with_one_reload(
         seat.shows("The review is finished")
         seat.shows("Standings")
     wall.shows("The review is finished")
-    room = room_of(server, door)
+    room = room_behind(server, door)
     totals = {room.players[player].handle: total for player, total in marks_of_room(room).totals.items()}
     assert {handle: (total.marks, total.of) for handle, total in totals.items()} == {
         "Teal Talus": (3, 3),
@@ -65,9 +66,10 @@ def test_a_pause_by_one_holds_all_and_another_may_end_it(screens: Screens, serve
     ada = open_group(screens, handle="Ada", rounds=1)
     door = door_code_of(ada)
     bo = come_in(screens, door, "Bo")
+    ada.shows("2 players here")
     for seat in (ada, bo):
         seat.is_ready()
-    item = items_of(room_of(server, door))[0]
+    item = items_of(room_behind(server, door))[0]
     ada.sees_round(1, 1)
     ada.pause()
     bo.shows("Pause.")
@@ -131,7 +133,7 @@ def test_axe_finds_no_barrier_and_nothing_is_cut_off_in_any_phase_of_a_group(
     ada.shows("Pause.")
     assert found(ada, bo, axe_source=axe_source) == []
     ada.go_on()
-    item = items_of(room_of(server, door))[0]
+    item = items_of(room_behind(server, door))[0]
     for seat in (ada, bo):
         seat.choose(item, right=False)
         seat.hand_in()

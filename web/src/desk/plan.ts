@@ -1,3 +1,4 @@
+import { isWhole, timingFault } from "../parts/timing_field";
 import type { BenchChoice, CourseLine, DeskSettings, PrepareReview } from "../wire";
 
 /** What the host has chosen so far for a new review. */
@@ -14,8 +15,6 @@ export interface Plan {
 }
 
 export const MOST_ROUNDS = 60;
-export const LEAST_SECONDS = 5;
-export const MOST_SECONDS = 3600;
 
 export function firstPlan(settings: DeskSettings): Plan {
   const course = settings.courses[0];
@@ -53,12 +52,5 @@ export function whatIsWrong(plan: Plan): string {
   if (plan.course === "") return "Choose a course list.";
   if (plan.families.length === 0) return "Choose at least one family of items.";
   if (!isWhole(plan.rounds, 1, MOST_ROUNDS)) return `Rounds: a number from 1 to ${MOST_ROUNDS}.`;
-  if (plan.timing === "fixed" && !isWhole(plan.seconds, LEAST_SECONDS, MOST_SECONDS)) {
-    return `Seconds: a number from ${LEAST_SECONDS} to ${MOST_SECONDS}.`;
-  }
-  return "";
-}
-
-function isWhole(value: number, least: number, most: number): boolean {
-  return Number.isInteger(value) && value >= least && value <= most;
+  return timingFault(plan);
 }

@@ -1,14 +1,7 @@
+import { TimingField } from "../parts/timing_field";
 import type { DeskSettings } from "../wire";
 import { familyWord } from "./family_words";
-import {
-  familiesOf,
-  LEAST_SECONDS,
-  MOST_ROUNDS,
-  MOST_SECONDS,
-  type Plan,
-  withCourse,
-  withFamily,
-} from "./plan";
+import { familiesOf, MOST_ROUNDS, type Plan, withCourse, withFamily } from "./plan";
 
 interface FieldProps {
   plan: Plan;
@@ -60,42 +53,16 @@ export function FamilyChoice({ plan, settings, onPlan }: FieldProps & { settings
   );
 }
 
-const TIMINGS: { timing: Plan["timing"]; text: string }[] = [
-  { timing: "computed", text: "by the length of each item" },
-  { timing: "fixed", text: "the same for all" },
-  { timing: "untimed", text: "no limit: you close each round" },
-];
-
 export function TimingChoice({ plan, onPlan }: FieldProps) {
   return (
-    <fieldset class="choice plan_timing">
-      <legend class="field_label">Time for each round</legend>
-      {TIMINGS.map(({ timing, text }) => (
-        <label key={timing} class="choice_line">
-          <input
-            type="radio"
-            name="timing"
-            checked={plan.timing === timing}
-            onChange={() => onPlan({ ...plan, timing })}
-          />
-          <span>{text}</span>
-        </label>
-      ))}
-      {plan.timing === "fixed" && (
-        <label class="choice_line">
-          <input
-            class="field_input choice_number"
-            type="number"
-            inputMode="numeric"
-            min={LEAST_SECONDS}
-            max={MOST_SECONDS}
-            value={plan.seconds}
-            onInput={(event) => onPlan({ ...plan, seconds: event.currentTarget.valueAsNumber })}
-          />
-          <span>seconds</span>
-        </label>
-      )}
-    </fieldset>
+    <TimingField
+      value={plan}
+      onTiming={(timing) => onPlan({ ...plan, ...timing })}
+      unlimited="you close each round"
+      choiceClass="choice plan_timing"
+      lineClass="choice_line"
+      numberClass="choice_number"
+    />
   );
 }
 

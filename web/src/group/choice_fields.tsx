@@ -48,45 +48,6 @@ export function RoundsField({ choices, onChoices, most }: FieldProps & { most: n
   );
 }
 
-const TIMINGS: { timing: Choices["timing"]; text: string }[] = [
-  { timing: "computed", text: "by the length of each item" },
-  { timing: "fixed", text: "the same for all" },
-  { timing: "untimed", text: "no limit: until all have answered" },
-];
-
-export function TimingField({ choices, onChoices }: FieldProps) {
-  return (
-    <fieldset class="group_choice">
-      <legend class="field_label">Time for each round</legend>
-      {TIMINGS.map(({ timing, text }) => (
-        <label key={timing} class="group_line">
-          <input
-            type="radio"
-            name="timing"
-            checked={choices.timing === timing}
-            onChange={() => onChoices({ ...choices, timing })}
-          />
-          <span>{text}</span>
-        </label>
-      ))}
-      {choices.timing === "fixed" && (
-        <label class="group_line">
-          <input
-            class="field_input group_number"
-            type="number"
-            inputMode="numeric"
-            min={5}
-            max={3600}
-            value={choices.seconds}
-            onInput={(event) => onChoices({ ...choices, seconds: event.currentTarget.valueAsNumber })}
-          />
-          <span>seconds</span>
-        </label>
-      )}
-    </fieldset>
-  );
-}
-
 export function ReadingField({ choices, onChoices }: FieldProps) {
   return (
     <label class="field">

@@ -1,3 +1,4 @@
+import { isWhole, timingFault } from "../parts/timing_field";
 import type { BenchChoice, GroupSettings, OpenGroup } from "../wire";
 
 /** What has been chosen so far for a group's review. Reading seconds of 0 mean: until all are ready. */
@@ -15,8 +16,6 @@ export interface Choices {
 }
 
 export const READING_TIMES = [30, 60, 90, 180, 0] as const;
-const LEAST_SECONDS = 5;
-const MOST_SECONDS = 3600;
 
 export function firstChoices(settings: GroupSettings, handle: string): Choices {
   return {
@@ -38,8 +37,8 @@ export function whatIsMissing(choices: Choices, settings: GroupSettings): string
   if (choices.course === "") return "Choose a course list.";
   if (!isWhole(choices.rounds, 1, settings.most_rounds))
     return `Rounds: a number from 1 to ${settings.most_rounds}.`;
-  if (choices.timing === "fixed" && !isWhole(choices.seconds, LEAST_SECONDS, MOST_SECONDS))
-    return `Seconds: a number from ${LEAST_SECONDS} to ${MOST_SECONDS}.`;
+  const fault = timingFault(choices);
+  if (fault) return fault;
   if (choices.handle.trim() === "") return "The handle is missing: choose any name.";
   return "";
 }
@@ -61,8 +60,4 @@ export function orderOf(choices: Choices, seatKey: string, playerKey: string): O
     seat_key: seatKey,
     player_key: playerKey,
   };
-}
-
-function isWhole(value: number, least: number, most: number): boolean {
-  return Number.isInteger(value) && value >= least && value <= most;
 }

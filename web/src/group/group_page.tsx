@@ -7,8 +7,9 @@ import { useStore } from "../line/store";
 import { type Announcer, LiveRegion } from "../parts/announcer";
 import { KeepChoice } from "../parts/keep_choice";
 import { Complaint, LineNotice } from "../parts/notice";
+import { TimingField } from "../parts/timing_field";
 import type { GroupSettings } from "../wire";
-import { Besides, CourseField, ReadingField, RoundsField, TimingField, WordField } from "./choice_fields";
+import { Besides, CourseField, ReadingField, RoundsField, WordField } from "./choice_fields";
 import { firstChoices, whatIsMissing } from "./choices";
 import type { Opening } from "./opening";
 
@@ -63,7 +64,14 @@ function GroupForm(props: {
     <form class="group_form" onSubmit={open} noValidate>
       <CourseField {...field} settings={settings} />
       <RoundsField {...field} most={settings.most_rounds} />
-      <TimingField {...field} />
+      <TimingField
+        value={choices}
+        onTiming={(timing) => setChoices({ ...choices, ...timing })}
+        unlimited="until all have answered"
+        choiceClass="group_choice"
+        lineClass="group_line"
+        numberClass="group_number"
+      />
       <ReadingField {...field} />
       <Besides {...field} />
       <BenchField
