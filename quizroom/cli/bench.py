@@ -35,8 +35,7 @@ def bench_items(course_id: str | None, rounds: int, times: int, folder: Path | N
     the machine, nor on what else it does.
     """
     from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
-    from quizroom.questions.deck import ALL_FORMATS, CannotDeal, DealPlan, deal_from  # noqa: PLC0415 - likewise
-    from quizroom.questions.families import asks_of  # noqa: PLC0415 - likewise
+    from quizroom.questions.deck import ALL_FORMATS, CannotDeal, DealPlan, deal_from, prepare  # noqa: PLC0415 - likewise
     from quizroom.questions.model import FAMILIES  # noqa: PLC0415 - likewise
     from quizroom.questions.syllabus import syllabus_of  # noqa: PLC0415 - likewise
 
@@ -47,7 +46,7 @@ def bench_items(course_id: str | None, rounds: int, times: int, folder: Path | N
     prepared = _Watch()
     syllabus = syllabus_of(catalogue, course)
     families = tuple(family for family in FAMILIES if family in course.families)
-    asks = sum(len(asks_of(syllabus, family)) for family in families)
+    asks = prepare(syllabus, families)
     click.echo(f"{course.id}: {asks} questions found in {prepared.seconds():.2f} s, once for each list")
     for seed in range(times):
         plan = DealPlan(families=families, rounds=rounds, seed=seed, formats=ALL_FORMATS)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 from random import Random
 
 from quizroom.questions.ask import Ask
@@ -45,7 +46,8 @@ def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     Fair: none may be true, none overlap, the key does not stand out by its length, and if the key echoes the
     question a wrong option does so too.
     """
-    orders = (random, *(Random(f"{ask.id}/{number}") for number in range(_SECOND_TRIES)))  # noqa: S311 -- repeatable, not secret
+    tries = (Random(f"{ask.id}/{number}") for number in range(_SECOND_TRIES))  # noqa: S311 -- repeatable, not secret
+    orders = chain((random,), tries)
     return next(filter(None, (_fair_options(syllabus, ask, order) for order in orders)), None)
 
 
@@ -110,24 +112,22 @@ def _with_fitting_lengths(
     """One option exchanged for another if the key stands out by its length, or is short beside them."""
     if not chosen or not is_uneven(syllabus, ask, chosen):
         return chosen
-    best = chosen
-    for changed in _exchanges(syllabus, ask, chosen, found):
-        if not is_uneven(syllabus, ask, changed):
-            return changed
-        if best is chosen and _key_stands_out(syllabus, ask, chosen):
-            best = chosen if _key_stands_out(syllabus, ask, changed) else changed
-    return best
+    stands_out = _key_stands_out(syllabus, ask, chosen)
+    exchanges = list(_exchanges(syllabus, ask, chosen, found))
+    wished = (one for one in exchanges if not is_uneven(syllabus, ask, one))
+    needed = (one for one in exchanges if stands_out and not _key_stands_out(syllabus, ask, one))
+    fair = (one for one in chain(wished, needed) if _is_fair_apart_from_length(syllabus, ask, one))
+    return next(fair, chosen)
 
 
 def _exchanges(
     syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate], found: Sequence[Candidate]
 ) -> Iterator[list[Candidate]]:
-    """All fair choices in which one of the chosen is another, the last of them first."""
+    """All choices in which one of the chosen is another, the last of them first."""
     for place in range(len(chosen) - 1, -1, -1):
         rest = [*chosen[:place], *chosen[place + 1 :]]
         table = _Table(syllabus, ask, rest)
-        changes = ([*rest, one] for one in found if one[1] != "same_region" and table.takes(one))
-        yield from (changed for changed in changes if _is_fair_apart_from_length(syllabus, ask, changed))
+        yield from ([*rest, one] for one in found if one[1] != "same_region" and table.takes(one))
 
 
 def _exchanged(

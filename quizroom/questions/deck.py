@@ -46,6 +46,16 @@ def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ..
     return deal_from(syllabus_of(catalogue, course), plan)
 
 
+def prepare(syllabus: Syllabus, families: Sequence[Family]) -> int:
+    """Work out once what every deal of these families looks up; returns how many questions they hold."""
+    for muscle in syllabus.muscles:
+        syllabus.record(muscle)
+    vocabulary = syllabus.vocabulary()
+    for form in vocabulary.forms:
+        vocabulary.near(form)
+    return sum(len(asks_of(syllabus, family)) for family in families)
+
+
 def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
     """The same for a syllabus made before."""
     if plan.blueprint is not None:
