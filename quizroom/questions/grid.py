@@ -20,12 +20,14 @@ from quizroom.questions.cells import (
 from quizroom.questions.difficulty import predicted_difficulty
 from quizroom.questions.filling import TYPED_SHARE, Filling, Place, best_free, chosen_in, fill, hold
 from quizroom.questions.model import Format, Item
+from quizroom.questions.review_rules import given_away
 from quizroom.questions.sequence import in_order
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.undealable import CannotDeal
 
 _TYPED: tuple[Format, ...] = ("typed", "free_list")
 _WARM_UP = "Warm-up"
+_DRAWS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,18 +53,30 @@ def deal_grid(
 ) -> tuple[Item, ...]:
     """The items of the blueprint, in order: warm-up first, then so many of each cell as it says.
 
+    Of a few draws the one in which least is given away, the first in which nothing is.
+
     Raises:
         CannotDeal: naming the cell that cannot be filled, and what it yields.
     """
     problem = problem_of(blueprint, {one.id for one in regions_of(syllabus)}, families_of(syllabus))
     if problem:
         raise CannotDeal(problem)
-    grid = _grid(syllabus, blueprint, formats, seed)
+    best: tuple[Item, ...] = ()
+    for draw in range(_DRAWS):
+        items = _drawn(_grid(syllabus, blueprint, formats, seed, draw))
+        if not best or len(given_away(items)) < len(given_away(best)):
+            best = items
+        if not given_away(best):
+            break
+    return best
+
+
+def _drawn(grid: Grid) -> tuple[Item, ...]:
     warm_up, *cells = places = _places(grid)
     filling = _filled(grid, places)
     first = [replace(_made(grid, ask), warm_up=True) for ask in chosen_in(filling, warm_up)]
     rest = _in_formats(grid, [ask for place in cells for ask in chosen_in(filling, place)])
-    ordered = in_order(syllabus, rest, grid.random, interleave=blueprint.interleave)
+    ordered = in_order(grid.syllabus, rest, grid.random, interleave=grid.blueprint.interleave)
     return (*first, *ordered)
 
 
@@ -100,8 +114,11 @@ def cell_name(syllabus: Syllabus, region: str, family: str) -> str:
     return f"{name[:1].upper()}{name[1:]}, {family.replace('_', ' ')}"
 
 
-def _grid(syllabus: Syllabus, blueprint: Blueprint, formats: tuple[Format, ...], seed: int) -> Grid:
-    random = Random(f"grid/{seed}")  # noqa: S311 -- a deal is to be repeatable, not secret
+def _grid(
+    syllabus: Syllabus, blueprint: Blueprint, formats: tuple[Format, ...], seed: int, draw: int = 0
+) -> Grid:
+    again = f"/{draw}" if draw else ""
+    random = Random(f"grid/{seed}{again}")  # noqa: S311 -- a deal is to be repeatable, not secret
     return Grid(syllabus=syllabus, blueprint=blueprint, formats=formats, seed=seed, random=random)
 
 
