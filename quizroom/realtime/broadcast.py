@@ -110,7 +110,7 @@ class Broadcast:
     def remind(self, rooms: Iterable[Room]) -> None:
         """Repeat where each room stands, so that a page that missed something learns of it."""
         for room in rooms:
-            if room.phase not in ("preparing", "finished"):
+            if room.phase != "preparing":
                 self._emit("tally", write(tally_of(room)), to=public_of(room.id))
 
     def wait(self, seconds: float) -> None:

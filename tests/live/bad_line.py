@@ -113,6 +113,10 @@ class BadLine:
         self._server: asyncio.Server = self._run(asyncio.start_server(self._accept, "127.0.0.1", 0))
         self.address = f"http://127.0.0.1:{self._server.sockets[0].getsockname()[1]}"
 
+    def turn(self, weather: Weather) -> None:
+        """Other weather, for all that is sent from now on."""
+        self._weather = weather
+
     def cut(self) -> None:
         """Every connection breaks; new ones may be made."""
         self._run(self._close_all())

@@ -50,8 +50,8 @@ def test_where_a_room_stands_is_repeated_for_whoever_missed_it() -> None:
     hall.lines.taken()
     hall.say("host", "end_review")
     hall.tell()
-    hall.broadcast.remind([hall.room()])
-    assert hall.lines.taken() == []
+    hall.broadcast.remind([hall.room()])  # the last view may be missed as well as any other
+    assert hall.lines.sent[-1][1]["phase"] == "finished"
 
 
 def test_a_view_takes_the_counts_along() -> None:
