@@ -91,6 +91,7 @@ class Rooms:
         self._live: dict[str, Room] = {}
         self._inbox: list[_Ticket] = []
         self._turn_lock = threading.Lock()
+        self._waking: dict[str, threading.Lock] = {}
 
     def handle(self, room: str, command: Command) -> Room:
         """Carry out an order and return the room after it, once it is durable.
@@ -124,8 +125,8 @@ class Rooms:
 
     def find(self, room: str) -> Room | None:
         """The live state of a room, or None if there is no such room."""
-        known = self._live.get(room) or replay(self._log.read(room))
-        return None if known is None else self._live.setdefault(room, known)
+        known = self._live.get(room)
+        return known if known is not None else self._woken(room)
 
     def fresh(self, room: str) -> Room:
         """The state of a room as the log has it now, whoever wrote it.
@@ -151,6 +152,13 @@ class Rooms:
     def forget(self, room: str) -> None:
         """Drop a room from memory; its log stays."""
         self._live.pop(room, None)
+
+    def _woken(self, room: str) -> Room | None:
+        # A whole class may come over from a worker that died: its room is read once, not by each of them.
+        with self._waking.setdefault(room, threading.Lock()):
+            known = self._live.get(room) or replay(self._log.read(room))
+            self._waking.pop(room, None)
+            return None if known is None else self._live.setdefault(room, known)
 
     def _take_turn(self) -> None:
         # The list itself stays: another thread may be about to put its order in.

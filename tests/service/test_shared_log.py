@@ -2,12 +2,14 @@
 memory.
 """
 
+import time
 from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
 from quizroom.room.commands import CloseRound, OpenDoor, OpenRound, ShowRecord
-from quizroom.room.events import AnswerAccepted, RoundClosed
+from quizroom.room.events import AnswerAccepted, Event, RoundClosed
 from quizroom.room.refusals import Refused
 from quizroom.service.ports import Entry, EventLog, VersionTaken
 from quizroom.storage.memory import MemoryEventLog
@@ -79,6 +81,28 @@ def test_a_room_that_is_not_here_is_not_read_on() -> None:
     one.rooms.handle("room-1", says("ada", "B"))
     other.rooms.catch_up("room-1")
     assert (other.rooms.live(), other.told) == ((), [])
+
+
+class Slow(MemoryEventLog):
+    """A log that takes its time to read, and counts."""
+
+    reads = 0
+
+    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+        self.reads += 1
+        time.sleep(0.05)
+        return super().read(room, after)
+
+
+def test_a_class_that_comes_over_together_wakes_its_room_once() -> None:
+    one = seated(log := Slow())
+    other = Desk(log, shared=True)
+    log.reads = 0
+    with ThreadPoolExecutor(20) as players:
+        found = list(players.map(lambda _: other.rooms.find("room-1"), range(20)))
+    assert log.reads == 1
+    assert {id(room) for room in found} == {id(other.rooms.room("room-1"))}
+    assert found[0] == one.rooms.room("room-1")
 
 
 class Interrupting(MemoryEventLog):
