@@ -80,6 +80,8 @@ def _engine(url: str, connections: int) -> Engine:
         # A restarted database costs nobody an error: each connection is tried before it is used.
         pool_pre_ping=True,
         connect_args=LINE_CARE,
+        # Otherwise each new connection would ask for a type that is not used here.
+        use_native_hstore=False,
     )
 
 

@@ -34,7 +34,15 @@ def reading(engine: Engine) -> Iterator[Connection]:
         NotStored: the store does not answer.
     """
     try:
-        with engine.connect() as connection:
+        with _for_one_query(engine).connect() as connection:
             yield connection
     except SQLAlchemyError as error:
         raise NotStored(str(error)) from error
+
+
+def _for_one_query(engine: Engine) -> Engine:
+    # PostgreSQL is reached over a network: without a transaction around it a query is one way there and
+    # back, not three.
+    return (
+        engine if engine.dialect.name == "sqlite" else engine.execution_options(isolation_level="AUTOCOMMIT")
+    )

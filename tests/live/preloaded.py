@@ -15,6 +15,10 @@ def main() -> None:
     import quizroom.app  # noqa: PLC0415 - it patches: not in a process that only imports this module
     from quizroom.cli.places import catalogue_of, settings_of  # noqa: PLC0415 - after the patch
 
+    if os.environ["QUIZROOM_DATABASE_URL"].startswith("postgresql"):
+        os.environ["PSYCOPG_WAIT_FUNC"] = "wait_select"  # as `open_database` does before this import
+        import psycopg  # noqa: F401, PLC0415 - a quarter of a second that each fork would spend
+
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody waits for those that are killed
     catalogue = catalogue_of(None)
     for line in sys.stdin:
