@@ -40,12 +40,14 @@ class Presence:
         """Compare the lines with what the rooms know."""
         live = {room.id: room for room in self._rooms.live() if _is_watched(room)}
         self._seen_at = {seen: at for seen, at in self._seen_at.items() if seen[0] in live}
+        if not live:
+            return
+        on_line = self._seats.players_in(live)
         for room in live.values():
-            self._look_at(room, self._steady())
+            self._look_at(room, on_line[room.id] & room.players.keys(), self._steady())
 
-    def _look_at(self, room: Room, now: float) -> None:
+    def _look_at(self, room: Room, on_line: set[str], now: float) -> None:
         away = frozenset[str]() if room.run is None else room.run.away
-        on_line = self._seats.players_in(room.id) & room.players.keys()
         self._seen_at |= {(room.id, player): now for player in on_line}
         for player in on_line & away:
             self._tell(room, ReturnToSeat(player=player))

@@ -1,5 +1,6 @@
 """Who is on which connection."""
 
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -52,9 +53,13 @@ class Seats:
         """All rooms that some connection is in."""
         return frozenset(seat.room for seat in self._seats.values() if seat.room)
 
-    def players_in(self, room: str) -> frozenset[str]:
-        """All players of a room with at least one line to this process."""
-        return frozenset(seat.player for seat in self.in_room(room, "seat"))
+    def players_in(self, rooms: Collection[str]) -> dict[str, set[str]]:
+        """The players of each of these rooms with at least one line to this process, found in one pass."""
+        found: dict[str, set[str]] = {room: set() for room in rooms}
+        for seat in self._seats.values():
+            if seat.role == "seat" and seat.room in found:
+                found[seat.room].add(seat.player)
+        return found
 
     def in_room(self, room: str, role: Role) -> tuple[Seat, ...]:
         """All connections of a room in a role."""

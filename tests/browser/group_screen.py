@@ -34,7 +34,9 @@ class GroupSeat(SeatScreen):
         expect(self.page.locator(".seat-explained .record").first).to_be_visible(timeout=2 * WAIT_MS)
 
 
-def open_group(screens: Screens, *, handle: str, rounds: int, **device: Any) -> GroupSeat:
+def open_group(
+    screens: Screens, *, handle: str, rounds: int, benches: str = "everybody alone", **device: Any
+) -> GroupSeat:
     """Somebody opens a room from the front page and sits in its first seat."""
     seat = GroupSeat(*screens.page(**(device or PHONE)))
     page = seat.page
@@ -44,6 +46,7 @@ def open_group(screens: Screens, *, handle: str, rounds: int, **device: Any) -> 
     page.get_by_label("Rounds", exact=True).fill(str(rounds))
     page.get_by_label("no limit").check()
     page.get_by_label("some answers are typed").uncheck()
+    page.get_by_label(benches).check()
     page.get_by_label("Name of the evening").fill("Tuesday Table")
     page.get_by_label("Your handle").fill(handle)
     page.get_by_role("button", name="Open the room").click()

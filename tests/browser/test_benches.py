@@ -4,8 +4,11 @@ from playwright.sync_api import expect
 
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.desk_screen import DeskScreen
+from tests.browser.group_screen import come_in, door_code_of, items_of, open_group
 from tests.browser.screens import NARROW_PHONE, PHONE, Screens
 from tests.browser.seat_screen import SeatScreen, answer_letters
+from tests.live.group import room_behind
+from tests.serving import Server
 
 
 def bench_desk(screens: Screens, host_cookie: str, how: str) -> tuple[DeskScreen, str]:
@@ -75,3 +78,27 @@ def test_drawn_benches_are_drawn_on_the_desk_and_a_player_may_be_moved(
     desk.page.get_by_label("Bench", exact=True).fill("Metatarsals")
     desk.page.get_by_role("button", name="Change", exact=True).click()
     ada.shows("Your bench: Metatarsals")
+
+
+def test_a_group_without_a_host_plays_at_benches_to_the_end(screens: Screens, server: Server) -> None:
+    ada = open_group(screens, handle="Ada", rounds=1, benches="taken by name")
+    door = door_code_of(ada)
+    bo = come_in(screens, door, "Bo")
+    ada.shows("2 players here")
+    take_bench(ada, "Carpals")
+    take_bench(bo, "Tarsals")
+    for seat in (ada, bo):
+        seat.is_ready()
+    item = items_of(room_behind(server, door))[0]
+    for seat in (ada, bo):
+        seat.choose(item, right=False)
+        seat.hand_in()
+        seat.shows("Talk, then one of you hands in for all.")
+    ada.choose(item, right=True)
+    for seat in (ada, bo):
+        seat.page.get_by_role("button", name="Hand in for the bench").click()
+    for seat in (ada, bo):
+        seat.reads_record()
+        seat.is_ready()
+    ada.shows("Bench Carpals: 1 of 1 mark, place 1 among 2 benches")
+    bo.shows("Tarsals (you)")
