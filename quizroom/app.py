@@ -60,8 +60,10 @@ from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.fellows import Fellow, join_the_others
-from quizroom.realtime.frames import close_on_nonsense
+from quizroom.realtime.framed import FramedManager, TextPacket
+from quizroom.realtime.frames import close_on_nonsense, without_deflate
 from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.green import green_of, signal_of
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.meters import Meters
@@ -162,6 +164,7 @@ def serve(
     # What was made until now lives for ever: the collector need not look at it again.
     gc.collect()
     gc.freeze()
+    gc.set_threshold(30_000, 5, 5)  # the usual 700 new containers come with every few answers
     ready(port, parts.entry.new_key())
     _listen(parts, listener)
 
@@ -210,7 +213,7 @@ def _listen(parts: Parts, listener: Any) -> None:
     serving = eventlet.spawn(
         eventlet.wsgi.server,
         listener,
-        _without_deflate(parts.web),
+        without_deflate(parts.web),
         log_output=False,
         max_size=MOST_CONNECTIONS,
     )
@@ -247,13 +250,14 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
     clock, seats = SystemClock(days_ahead=settings.days_ahead), Seats()
     players = SqlPlayers(engine)
-    broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit)
+    broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit, breathe=lambda: eventlet.sleep(0))
     rooms = Rooms(
         log=log,
         clock=clock,
         on_change=lambda change: _note(change, broadcast, notices),
         gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
         shared=settings.is_shared,
+        new_signal=lambda: signal_of(eventlet),
     )
     parts = Parts(
         settings=settings,
@@ -291,17 +295,21 @@ def _note(change: Change, broadcast: Broadcast, notices: Notices) -> None:
 
 def _sockets(web: Flask, settings: Settings) -> Any:
     # Handlers go to the python-socketio server itself: Flask's context per event would halve the answer rate.
-    return SocketIO(
+    manager = FramedManager(green_of(eventlet))
+    SocketIO(
         web,
+        client_manager=manager,
         async_mode="eventlet",
         async_handlers=False,
         json=wire_json,
+        serializer=TextPacket,
         http_compression=False,
         max_http_buffer_size=LARGEST_MESSAGE,
         ping_interval=settings.ping_s,
         ping_timeout=PING_WAIT_S,
         transports=TRANSPORTS[settings.transports],
-    ).server
+    )
+    return manager.take_websockets_over()
 
 
 def _answer_messages(parts: Parts) -> None:
@@ -345,6 +353,7 @@ def _answer_messages(parts: Parts) -> None:
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)
+    parts.sockets.manager.answer_at_once("say", gateway.say)
     frames = parts.sockets.eio
     frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
 
@@ -389,12 +398,3 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
             tidied_at = time.monotonic()
             forget_finished_rooms(parts.rooms, parts.seats)
             parts.broadcast.forget(frozenset(room.id for room in parts.rooms.live()))
-
-
-def _without_deflate(web: Flask) -> Callable[..., Any]:
-    # Browsers offer compression of every frame; taking it doubles the work and the memory of a broadcast.
-    def application(environ: dict[str, Any], start_response: Callable[..., Any]) -> Any:
-        environ.pop("HTTP_SEC_WEBSOCKET_EXTENSIONS", None)
-        return web(environ, start_response)
-
-    return application

@@ -4,6 +4,7 @@ Marks are never stored. They follow from the raw answers and the items, so that 
 item marks the whole review anew.
 """
 
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
@@ -48,8 +49,12 @@ class RoomMarks:
     """The marks of a whole room; `totals` leave out the open round and struck items."""
 
     rounds: tuple[RoundMarks, ...]
+    counted: tuple[RoundMarks, ...]
+    """Those of `rounds` that the totals are made of."""
     totals: Mapping[str, Total]
     benches: Mapping[str, Total]
+    order: tuple[float, ...] = ()
+    """The marks of everybody in the room, least first; empty while no round counts, when all are level."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,8 +168,14 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
     counted = [
         (current, marks) for current, marks in zip(room.rounds, rounds, strict=True) if counts(current)
     ]
-    totals = {player.id: _total(player, counted) for player in room.players.values()}
-    return RoomMarks(rounds=rounds, totals=totals, benches=_bench_totals(room, counted))
+    totals = _totals(room, counted, known)
+    return RoomMarks(
+        rounds=rounds,
+        counted=tuple(marks for _, marks in counted),
+        totals=totals,
+        benches=_bench_totals(room, counted),
+        order=tuple(sorted(totals[player].marks for player in room.players)) if counted else (),
+    )
 
 
 def _meant(item: Item, found: Verdict, text: str) -> str:
@@ -213,8 +224,7 @@ def standings(room: Room, marks: RoomMarks) -> tuple[Standing, ...]:
 
 def place_of(player: str, marks: RoomMarks) -> int:
     """The place of one player in the standings, without putting all of them in order."""
-    mine = marks.totals[player].marks
-    return 1 + sum(total.marks > mine for total in marks.totals.values())
+    return 1 + len(marks.order) - bisect_right(marks.order, marks.totals[player].marks)
 
 
 def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
@@ -257,6 +267,21 @@ def _mark(item: Item, answer: Answer, verdicts: Mapping[str, Verdict]) -> float:
     if answer.typed:
         return mark_of_words(item, {text: verdicts[text] for text in answer.typed})
     return mark_of(item, answer)
+
+
+def _totals(
+    room: Room, counted: list[tuple[Round, RoundMarks]], known: RoomMarks | None
+) -> Mapping[str, Total]:
+    """Everybody's totals. As long as the same rounds count, those who were there keep theirs."""
+    before: Mapping[str, Total] = {}
+    if known is not None and len(known.counted) == len(counted):
+        same = all(old is marks for old, (_, marks) in zip(known.counted, counted, strict=True))
+        before = known.totals if same else {}
+    fresh = room.players.keys() - before.keys() if before else room.players.keys()
+    if before and not fresh and len(before) == len(room.players):
+        return before
+    now = {**before, **{player: _total(room.players[player], counted) for player in fresh}}
+    return now if len(now) == len(room.players) else {player: now[player] for player in room.players}
 
 
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:

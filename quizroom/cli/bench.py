@@ -7,15 +7,24 @@ from typing import TYPE_CHECKING
 import click
 
 from quizroom.cli.bench_plan import bench_plan
+from quizroom.cli.bench_room import bench_room
 
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
     from quizroom.knowledge.model import Course
 
 
-@click.group()
-def bench() -> None:
-    """Measure how fast this machine does the work of quizroom."""
+@click.group(invoke_without_command=True)
+@click.pass_context
+def bench(context: click.Context) -> None:
+    """Measure how fast this machine does the work of quizroom. Without a command: all of it."""
+    if context.invoked_subcommand is None:
+        for name, command in bench.commands.items():
+            click.echo(f"bench {name}: {command.get_short_help_str(100)}")
+            context.invoke(command)
+
+
+bench.add_command(bench_room)
 
 
 bench.add_command(bench_plan)

@@ -25,8 +25,11 @@ def serve(**given: Any) -> None:
         players_address,
         settings_of,
     )
+    from quizroom.open_files import raise_file_limit  # noqa: PLC0415 - likewise
 
     settings = settings_of(given, make_data_folder=True)
+    if too_few := raise_file_limit(settings.capacity):
+        click.echo(too_few, err=True)
     set_up_log(settings.log_format)
     catalogue = catalogue_of(settings.content)
 

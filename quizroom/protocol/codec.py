@@ -1,5 +1,6 @@
 """Reading what comes over the wire and writing what goes out."""
 
+from dataclasses import fields
 from functools import cache
 from typing import Any, get_args
 
@@ -14,6 +15,10 @@ from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
 from quizroom.views.model import DeskView, OwnView, PublicView
 
 Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings | Me
+
+REPLY_FIELDS = tuple(field.name for field in fields(Reply))
+REPLY_PARTS = ("public", "own", "desk", "reviews")
+"""Fields of a reply that hold more than plain values."""
 
 
 class BadMessage(Exception):
@@ -45,6 +50,9 @@ def read_message(raw: Any) -> ClientMessage:
 
 def write(outgoing: Outgoing) -> Any:
     """Plain lists, dictionaries and scalars for the wire."""
+    if isinstance(outgoing, Reply) and all(getattr(outgoing, name) is None for name in REPLY_PARTS):
+        # Most replies say no more than "done", in plain values that are written as they are.
+        return {name: getattr(outgoing, name) for name in REPLY_FIELDS}
     return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
 
 

@@ -6,8 +6,9 @@ most twice a second, because a message per answer would slow down every acknowle
 
 import logging
 import threading
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from typing import Any, Protocol
 
 from quizroom.marking import RoomMarks, marks_of_room
@@ -38,7 +39,14 @@ from quizroom.views.own import own_view
 from quizroom.views.public import answered, public_view
 
 TALLY_EVERY_S = 0.5
+AT_EASE = 500
+DESK_PLAYERS_A_SECOND = 1000
+"""A desk lists all players. Above so many it is told of counts less often, lest answers wait for it."""
+BREATHE_EVERY = 50
+"""After so many views of single players others may go on."""
 REMIND_EVERY_S = 5.0
+
+LONG_AGO = timedelta(days=1)
 
 AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
 COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES)
@@ -76,15 +84,27 @@ class _Due:
     """Views and own views, but only as often as counts."""
 
 
+@dataclass(slots=True)
+class _Desk:
+    """When a room's desks were told last, and the room as they are still to be told of, if any."""
+
+    told_at: datetime
+    waiting: Room | None = None
+
+
 class Broadcast:
     """Collects changes and tells them from one loop."""
 
-    def __init__(self, *, seats: Seats, clock: Clock, emit: Emit) -> None:
-        """Tell the connections in `seats`."""
+    def __init__(
+        self, *, seats: Seats, clock: Clock, emit: Emit, breathe: Callable[[], object] = lambda: None
+    ) -> None:
+        """Tell the connections in `seats`; `breathe` lets others go on in the middle of a long telling."""
         self._seats = seats
         self._clock = clock
         self._emit = emit
+        self._breathe = breathe
         self._due: dict[str, _Due] = {}
+        self._desks: dict[str, _Desk] = {}
         self._marks: dict[str, RoomMarks] = {}
         self._wake = threading.Event()
 
@@ -102,10 +122,10 @@ class Broadcast:
     def run_once(self, *, with_tallies: bool) -> None:
         """Tell what is due; counts only if it is their turn."""
         for room in [room for room, due in self._due.items() if due.views or due.own or with_tallies]:
-            try:
-                self._tell(self._due.pop(room))
-            except Exception:
-                logger.exception("a change could not be told; the next view will hold it")
+            self._try(self._tell, self._due.pop(room))
+        if with_tallies:
+            for late in [desk.waiting for desk in self._desks.values() if desk.waiting is not None]:
+                self._try(self._tell_desks, late)
 
     def remind(self, rooms: Iterable[Room]) -> None:
         """Repeat where each room stands, so that a page that missed something learns of it."""
@@ -122,25 +142,48 @@ class Broadcast:
         """Drop what is remembered of all rooms but these."""
         for room in [room for room in self._marks if room not in rooms]:
             del self._marks[room]
+            self._desks.pop(room, None)
 
     def marks(self, room: Room) -> RoomMarks:
         """The marks of a room, re-using those of rounds that have not changed."""
         self._marks[room.id] = marks_of_room(room, self._marks.get(room.id))
         return self._marks[room.id]
 
+    def _try(self, telling: Callable[[Any], None], what: Any) -> None:
+        try:
+            telling(what)
+        except Exception:
+            logger.exception("a change could not be told; the next view will hold it")
+
     def _tell(self, due: _Due) -> None:
         room = due.room
-        marks = self.marks(room)
-        now = self._clock.now()
         if due.views or due.in_turn:
-            self._emit("public", write(public_view(room, marks, now)), to=public_of(room.id))
+            view = public_view(room, self.marks(room), self._clock.now())
+            self._emit("public", write(view), to=public_of(room.id))
         else:
             self._emit("tally", write(tally_of(room)), to=public_of(room.id))
-        if self._seats.in_room(room.id, "desk"):
-            self._emit("desk", write(desk_view(room, marks, now)), to=desk_of(room.id))
+        self._tell_desks(room, at_once=due.views)
         if due.own or due.in_turn:
-            for seat in self._seats.in_room(room.id, "seat"):
-                self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
+            self._tell_seats(room)
+
+    def _tell_desks(self, room: Room, *, at_once: bool = False) -> None:
+        if not self._seats.in_room(room.id, "desk"):
+            return
+        now = self._clock.now()
+        desk = self._desks.setdefault(room.id, _Desk(told_at=now - LONG_AGO))
+        pause_s = max(0, len(room.players) - AT_EASE) / DESK_PLAYERS_A_SECOND
+        if at_once or now - desk.told_at >= timedelta(seconds=pause_s):
+            desk.told_at, desk.waiting = now, None
+            self._emit("desk", write(desk_view(room, self.marks(room), now)), to=desk_of(room.id))
+        else:
+            desk.waiting = room
+
+    def _tell_seats(self, room: Room) -> None:
+        marks, now = self.marks(room), self._clock.now()
+        for number, seat in enumerate(self._seats.in_room(room.id, "seat"), 1):
+            self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
+            if number % BREATHE_EVERY == 0:
+                self._breathe()
 
 
 def tally_of(room: Room) -> Tally:

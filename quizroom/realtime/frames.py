@@ -1,4 +1,4 @@
-"""Frames that are no Socket.IO packet: there is no message to answer, so the connection is closed."""
+"""Frames that do no good: those that are no Socket.IO packet, and compressed ones."""
 
 import logging
 from collections.abc import Callable
@@ -20,3 +20,16 @@ def close_on_nonsense(
             close(sid)
 
     return handled
+
+
+def without_deflate(web: Callable[..., Any]) -> Callable[..., Any]:
+    """The application as if no browser offered to compress its frames.
+
+    All browsers offer it, and taking it doubles the work and the memory of a broadcast.
+    """
+
+    def application(environ: dict[str, Any], start_response: Callable[..., Any]) -> Any:
+        environ.pop("HTTP_SEC_WEBSOCKET_EXTENSIONS", None)
+        return web(environ, start_response)
+
+    return application

@@ -132,8 +132,9 @@ class SeatReplies:
         key_hash = hash_of_key(message.seat_key)
         owner = player_of(message.player_key) if message.player_key else ""
         command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash, owner=owner)
-        room = self.rooms.handle(room_id, command)
-        return self.sit_down(seat, message.id, room, key_hash)
+        self.rooms.handle(room_id, command)
+        # The room as it is now, not as it was after this one of many orders: its marks are known already.
+        return self.sit_down(seat, message.id, self.rooms.room(room_id), key_hash)
 
     def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
         mine = player_of_key(room, hash_of_key(message.seat_key))

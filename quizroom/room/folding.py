@@ -25,6 +25,7 @@ from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, Playe
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
+from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
 
 
@@ -108,7 +109,7 @@ def _entered(event: SeatEntered) -> Player:
 
 
 def _with_player(room: Room, player: Player) -> Room:
-    return replace(room, players={**room.players, player.id: player})
+    return replace(room, players=roster_of(room.players).with_player(player))
 
 
 def _with_former_player(room: Room, event: PlayerForgotten) -> Room:

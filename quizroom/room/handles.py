@@ -22,10 +22,11 @@ def is_good_handle(handle: str) -> bool:
 
 def same_handle(one: str, other: str) -> bool:
     """Whether two handles could be taken for each other: case and compatibility forms aside."""
-    return _folded(one) == _folded(other)
+    return folded(one) == folded(other)
 
 
-def _folded(handle: str) -> str:
+def folded(handle: str) -> str:
+    """The form in which two handles are the same if they could be taken for each other."""
     return unicodedata.normalize("NFKC", handle).casefold()
 
 

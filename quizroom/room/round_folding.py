@@ -15,6 +15,7 @@ from quizroom.room.events import (
     WordsRuled,
 )
 from quizroom.room.former_words import known_words
+from quizroom.room.growing import with_one
 from quizroom.room.state import Answer, Room, Round
 
 RoundEvent = (
@@ -44,7 +45,7 @@ def apply(current: Round, event: RoundEvent) -> Round:
     match event:
         case AnswerAccepted():
             answer = Answer(choice=event.choice, typed=event.typed, at=event.at)
-            return replace(current, answers={**current.answers, event.player: answer})
+            return replace(current, answers=with_one(current.answers, event.player, answer))
         case RoundPaused():
             return replace(current, paused=True, left_ms=event.left_ms, closes_at=None)
         case RoundResumed():

@@ -4,8 +4,9 @@ from datetime import datetime
 
 from quizroom.room.commands import EnterSeat, RemovePlayer, RenamePlayer
 from quizroom.room.events import Event, PlayerRemoved, PlayerRenamed, SeatEntered
-from quizroom.room.handles import is_good_handle, same_handle, tidy_handle
+from quizroom.room.handles import is_good_handle, tidy_handle
 from quizroom.room.refusals import Refused
+from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room
 
 
@@ -51,7 +52,7 @@ def remove(room: Room, command: RemovePlayer) -> tuple[Event, ...]:
 
 def player_of_key(room: Room, key_hash: str) -> Player | None:
     """The player whose seat key has this hash, if any."""
-    return next((player for player in room.players.values() if player.key_hash == key_hash), None)
+    return roster_of(room.players).of_key(key_hash)
 
 
 def first_counted_round(room: Room) -> int:
@@ -63,8 +64,8 @@ def _free_handle(room: Room, raw: str, *, player: str) -> str:
     handle = tidy_handle(raw)
     if not is_good_handle(handle):
         raise Refused("bad_handle")
-    others = (other for other in room.players.values() if other.id != player)
-    if any(same_handle(other.handle, handle) for other in others):
+    holder = roster_of(room.players).of_handle(handle)
+    if holder is not None and holder.id != player:
         raise Refused("handle_taken")
     return handle
 

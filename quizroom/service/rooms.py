@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 from functools import reduce
+from typing import Protocol
 
 from quizroom.room.commands import Command, PrepareReview
 from quizroom.room.events import Event
@@ -51,6 +52,24 @@ class _Ticket:
     outcome: Room | Exception | None = None
 
 
+class Signal(Protocol):
+    """Lets any number of callers wait until something is done, as `threading.Event` does."""
+
+    def set(self) -> object:
+        """Let all go on."""
+
+    def wait(self) -> object:
+        """Return once it is set."""
+
+
+@dataclass(slots=True)
+class _Gathering:
+    """Orders that will be decided in one turn; whoever came first leads it."""
+
+    over: Signal
+    tickets: list[_Ticket] = field(default_factory=list)
+
+
 @dataclass(slots=True)
 class _Turn:
     """The drafts of one turn, before they are committed."""
@@ -73,6 +92,7 @@ class Rooms:
         on_change: Callable[[Change], None],
         gather: Callable[[], None] = lambda: None,
         shared: bool = False,
+        new_signal: Callable[[], Signal] = threading.Event,
     ) -> None:
         """Serve rooms from `log`.
 
@@ -82,6 +102,7 @@ class Rooms:
             on_change: is told after a commit, and of what other processes have committed.
             gather: waits for more orders before a turn.
             shared: whether other processes write to the same log.
+            new_signal: makes what the orders of a turn wait on.
         """
         self._log = log
         self._clock = clock
@@ -89,7 +110,9 @@ class Rooms:
         self._gather = gather
         self._shared = shared
         self._live: dict[str, Room] = {}
-        self._inbox: list[_Ticket] = []
+        self._new_signal = new_signal
+        self._gathering: _Gathering | None = None
+        self._door = threading.Lock()
         self._turn_lock = threading.Lock()
         self._waking: dict[str, threading.Lock] = {}
 
@@ -102,12 +125,14 @@ class Rooms:
             NotStored: the store failed; nothing happened.
         """
         ticket = _Ticket(room=room, command=command, at=self._clock.now())
-        self._inbox.append(ticket)
-        with self._turn_lock:
-            # Whoever held the lock before may have taken this order along in the same commit.
-            if ticket.outcome is None:
-                self._gather()
-                self._take_turn()
+        with self._door:
+            leads = self._gathering is None
+            gathering = self._gathering = self._gathering or _Gathering(self._new_signal())
+            gathering.tickets.append(ticket)
+        if leads:
+            self._lead(gathering)
+        else:
+            gathering.over.wait()
         if isinstance(ticket.outcome, Room):
             return ticket.outcome
         raise ticket.outcome or UnknownRoom(room)
@@ -160,10 +185,17 @@ class Rooms:
             self._waking.pop(room, None)
             return None if known is None else self._live.setdefault(room, known)
 
-    def _take_turn(self) -> None:
-        # The list itself stays: another thread may be about to put its order in.
-        tickets = self._inbox[:]
-        del self._inbox[: len(tickets)]
+    def _lead(self, gathering: _Gathering) -> None:
+        try:
+            with self._turn_lock:
+                self._gather()
+                with self._door:
+                    self._gathering = None
+                self._take_turn(gathering.tickets)
+        finally:
+            gathering.over.set()
+
+    def _take_turn(self, tickets: list[_Ticket]) -> None:
         try:
             turn = self._committed(tickets)
         except Exception as failure:  # noqa: BLE001 - every caller in this turn must learn of it, not only one

@@ -4,7 +4,7 @@ import threading
 from collections.abc import Collection, Sequence
 from typing import Any
 
-from sqlalchemy import Connection, Engine, func, insert, select, update
+from sqlalchemy import Connection, Engine, bindparam, func, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
@@ -13,6 +13,14 @@ from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.seat_index import index_owners
 from quizroom.storage.tables import events, rooms
 from quizroom.storage.writing import reading, writing
+
+ROOM_OF_DOOR = (
+    select(rooms.c.room)
+    .where(rooms.c.door_code == bindparam("code"))
+    .order_by(rooms.c.finished_at.is_not(None), rooms.c.prepared_at.desc())
+    .limit(1)
+)
+"""Asked at every entrance, so it is put together once."""
 
 
 class SqlEventLog:
@@ -51,12 +59,8 @@ class SqlEventLog:
 
     def room_of_door(self, door_code: str) -> str | None:
         """The room with this code: an unfinished one before finished ones, the newest first."""
-        query = (
-            select(rooms.c.room)
-            .where(rooms.c.door_code == door_code)
-            .order_by(rooms.c.finished_at.is_not(None), rooms.c.prepared_at.desc())
-        )
-        return next(iter(self._column(query)), None)
+        with self._engine.connect() as connection:
+            return connection.execute(ROOM_OF_DOOR, {"code": door_code}).scalar()
 
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """All rooms of a host, newest first."""

@@ -1,5 +1,6 @@
 """The host's private panel."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import datetime
 from typing import Literal
@@ -8,7 +9,7 @@ from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
-from quizroom.room.state import Player, Room, Round
+from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
 from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.moment import milliseconds
@@ -34,7 +35,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         fixed_seconds=room.plan.seconds,
         standings=room.standings,
         items=(*opened, *ahead),
-        roster=tuple(_roster_row(room, player, marks) for player in _by_handle(room)),
+        roster=tuple(_roster(room, marks)),
         actions=desk_actions(room),
         bench_warnings=bench_warnings(room),
     )
@@ -119,18 +120,20 @@ def _whole_seconds(ms: int | None) -> int | None:
     return None if ms is None else ms // 1000
 
 
-def _by_handle(room: Room) -> list[Player]:
-    return sorted(room.players.values(), key=lambda player: (player.handle.casefold(), player.id))
-
-
-def _roster_row(room: Room, player: Player, marks: RoomMarks) -> RosterRow:
-    total = marks.totals[player.id]
-    return RosterRow(
-        player=player.id,
-        handle=player.handle,
-        from_round=player.from_round,
-        answered=bool(room.rounds) and player.id in room.rounds[-1].answers,
-        marks=total.marks,
-        of=total.of,
-        bench=room.benches.get(player.id, ""),
+def _roster(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
+    # For thousands of players, twice a second: what is the same for all is looked up once.
+    players = sorted(room.players.values(), key=lambda player: (player.handle.casefold(), player.id))
+    answered = frozenset(room.rounds[-1].answers.keys() if room.rounds else ())
+    totals = marks.totals
+    return (
+        RosterRow(
+            player=player.id,
+            handle=player.handle,
+            from_round=player.from_round,
+            answered=player.id in answered,
+            marks=totals[player.id].marks,
+            of=totals[player.id].of,
+            bench=room.benches.get(player.id, ""),
+        )
+        for player in players
     )
