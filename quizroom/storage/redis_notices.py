@@ -8,11 +8,14 @@ import threading
 import time
 from collections.abc import Callable, Mapping
 from functools import partial
+from secrets import token_hex
 
 from redis import Redis
 from redis.exceptions import RedisError
 
 CHANNEL = "quizroom.notices"
+GATHER_S = 0.02
+"""Notices that come within so long go together: a busy worker would spend its time on telling and hearing."""
 TRY_AGAIN_S = 0.5
 LISTEN_S = 1.0
 ANSWER_WITHIN_S = 2.0
@@ -28,6 +31,7 @@ class RedisNotices:
     def __init__(self, url: str) -> None:
         """Speak with the server at `url`; nothing is connected yet."""
         self._url = url
+        self._name = token_hex(8)
         self._due: dict[str, int] = {}
         self._wake = threading.Event()
         self._over = threading.Event()
@@ -60,10 +64,11 @@ class RedisNotices:
         with self._client() as client:
             while not self._over.is_set():
                 self._wake.wait(TRY_AGAIN_S if self._faults["send"] else None)
+                time.sleep(GATHER_S)
                 self._wake.clear()
                 due, self._due = self._due, {}
                 try:
-                    _send(client, due)
+                    self._send(client, due)
                     self._note("send", "")
                 except (RedisError, OSError) as error:
                     self._note("send", str(error))
@@ -87,10 +92,23 @@ class RedisNotices:
                         self._note("listen", "")
                         hear_again()
                     case {"type": "message", "data": bytes(data)}:
-                        version, _, room = data.decode().partition(" ")
-                        hear(room, int(version))
+                        self._pass_on(data.decode(), hear)
                     case _:
                         pass
+
+    def _send(self, client: Redis, due: Mapping[str, int]) -> None:
+        lines = [self._name, *(f"{version} {room}" for room, version in due.items())]
+        if due:
+            client.publish(CHANNEL, "\n".join(lines))
+        else:
+            client.ping()
+
+    def _pass_on(self, notices: str, hear: Callable[[str, int], None]) -> None:
+        name, *lines = notices.split("\n")
+        if name != self._name:
+            for line in lines:
+                version, _, room = line.partition(" ")
+                hear(room, int(version))
 
     def _client(self) -> Redis:
         return Redis.from_url(
@@ -106,11 +124,3 @@ class RedisNotices:
         self._faults[way] = (
             f"Redis does not answer ({fault}); changes take up to half a second." if fault else ""
         )
-
-
-def _send(client: Redis, due: Mapping[str, int]) -> None:
-    with client.pipeline(transaction=False) as sending:
-        sending.ping()
-        for room, version in due.items():
-            sending.publish(CHANNEL, f"{version} {room}")
-        sending.execute()

@@ -53,6 +53,7 @@ def test_what_one_publishes_the_other_hears(pair: tuple[Listener, Listener]) -> 
     one, other = pair
     one.notices.publish("room-1", 7)
     wait_for(lambda: ("room-1", 7) in other.heard)
+    assert one.heard == []
 
 
 def test_several_notices_of_a_room_may_become_one_but_the_newest_is_heard(
@@ -88,7 +89,7 @@ def test_what_is_no_notice_of_ours_does_not_end_the_listening(
 
     one, other = pair
     with Client.from_url(redis.url) as stranger:
-        stranger.publish("quizroom.notices", "nonsense")
+        stranger.publish("quizroom.notices", "a stranger\nnonsense")
     wait_for(lambda: other.looks == 2)
     one.notices.publish("room-1", 9)
     wait_for(lambda: ("room-1", 9) in other.heard)
