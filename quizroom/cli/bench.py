@@ -8,6 +8,7 @@ import click
 
 from quizroom.cli.bench_plan import bench_plan
 from quizroom.cli.bench_room import bench_room
+from quizroom.cli.bench_workers import bench_workers
 
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
@@ -25,6 +26,7 @@ def bench(context: click.Context) -> None:
 
 
 bench.add_command(bench_room)
+bench.add_command(bench_workers)
 
 
 bench.add_command(bench_plan)
