@@ -30,7 +30,8 @@ def _both_ways(syllabus: Syllabus, unit: Unit, compartment: str) -> Iterator[Ask
         stem=f"To which of these groups {agreeing(text, 'does', 'do')} {text} belong?",
     )
     yield replace(ask, ranks=compartment_ranks)
-    group = definite(concept_text(syllabus.words, "compartment", compartment))
+    name = concept_text(syllabus.words, "compartment", compartment)
+    group = definite(name)
     yield ask_for_muscle(
         syllabus,
         family="compartment",
@@ -38,5 +39,5 @@ def _both_ways(syllabus: Syllabus, unit: Unit, compartment: str) -> Iterator[Ask
         direction="compartment_to_muscle",
         value=compartment,
         unit=unit,
-        stem=f"Which of these muscles belongs to {group}?",
+        stem=f"Which of these muscles {agreeing(name, 'belongs to', 'is one of')} {group}?",
     )
