@@ -20,6 +20,8 @@ export default defineConfig({
         group: entry("group"),
         desk: entry("desk"),
         records: entry("records"),
+        mine: entry("mine"),
+        worker: fileURLToPath(new URL("src/mine/worker.ts", import.meta.url)),
       },
     },
   },

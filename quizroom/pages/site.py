@@ -28,6 +28,7 @@ from quizroom.pages.hand_over import HandOver, add_hand_over
 from quizroom.pages.health import Health, add_health
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.me import MyData, add_me
+from quizroom.pages.mine import add_mine
 from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.safety import with_safety_headers, with_strict_transport
@@ -86,6 +87,7 @@ def add_pages(app: Flask, site: Site) -> None:
     add_groups(routes, site.group_settings, lambda: _group_page(site))
     add_me(routes, site.my_data)
     add_privacy(routes, site.privacy, site.manifest)
+    add_mine(routes, site.manifest, site.desk_settings.join_address)
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
     app.after_request(with_safety_headers)

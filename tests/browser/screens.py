@@ -8,6 +8,7 @@ from typing import Any
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.desk_screen import DeskScreen
+from tests.browser.mine_screen import MineScreen
 from tests.browser.screen import WAIT_MS, WallScreen
 from tests.browser.seat_screen import SeatScreen
 from tests.browser.watching import Watch
@@ -49,6 +50,12 @@ class Screens:
         seat.page.goto(f"{self.origin}/seat/{door_code}")
         seat.enter(handle)
         return seat
+
+    def mine(self, **device: Any) -> MineScreen:
+        """Somebody's own page."""
+        mine = MineScreen(*self.page(**(device or PHONE)))
+        mine.opens(f"{self.origin}/mine")
+        return mine
 
     def wall(self, door_code: str, **device: Any) -> WallScreen:
         """The projector."""

@@ -9,7 +9,7 @@ from werkzeug.test import TestResponse
 from quizroom.pages.site import join_address
 from tests.pages.web import JOIN, Web, made
 
-OPEN_PAGES = ("/", "/seat/CDFHJ", "/wall/CDFHJ", "/records", "/records/deltoid")
+OPEN_PAGES = ("/", "/mine", "/seat/CDFHJ", "/wall/CDFHJ", "/records", "/records/deltoid")
 ALL_ANSWERS = (
     *OPEN_PAGES,
     "/healthz",

@@ -28,10 +28,11 @@ from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
-PAGES = ("front", "group", "seat", "wall", "desk", "records")
+PAGES = ("front", "group", "seat", "wall", "desk", "records", "mine")
 MANIFEST = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
-    "_base.js": {"file": "assets/base.js"},
+    "_base.js": {"file": "assets/base.js", "assets": ["assets/serif.woff2"]},
+    "src/mine/worker.ts": {"file": "assets/worker.js"},
     **{
         f"src/{page}.tsx": {
             "file": f"assets/{page}.js",

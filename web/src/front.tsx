@@ -35,7 +35,8 @@ render(
         </p>
       )}
       <p class="door_aside">
-        <a href="/desk">I am the host</a> · <a href="/records">Records of the muscles</a>
+        <a href="/mine">Second look and practice</a> · <a href="/desk">I am the host</a> ·{" "}
+        <a href="/records">Records of the muscles</a>
       </p>
       <p class="door_aside">
         {page.keeping} <a href="/privacy">What is stored</a>

@@ -62,7 +62,7 @@ export function RowLetter({ letter }: { letter: string }) {
 }
 
 /** The words on the row's upper line, as on a printed form. */
-function RowWords({ isKey, chosen }: { isKey: boolean; chosen: boolean }) {
+export function RowWords({ isKey, chosen }: { isKey: boolean; chosen: boolean }) {
   if (!isKey && !chosen) return null;
   return (
     <span class="row_words">

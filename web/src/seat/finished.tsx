@@ -7,6 +7,7 @@ import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
 import { GroupStandings } from "./group_standings";
 import { keptRounds, type PastRound } from "./history";
 import { KeptPanel } from "./kept_panel";
+import { SecondLookLink } from "./second_look_link";
 
 /** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
 export function Finished(props: {
@@ -23,6 +24,7 @@ export function Finished(props: {
         The review is finished
       </h1>
       {own && <Total own={own} players={view.benches ? null : view.players} />}
+      {own?.kept && <SecondLookLink own={own} />}
       {own && <KeptPanel own={own} line={line} say={say} />}
       {own && view.benches && <BenchTotal own={own} benches={view.benches} />}
       {view.group && view.standings && (
