@@ -1,6 +1,7 @@
 import "../seat/answering.css";
 import "./look.css";
 import { useEffect, useState } from "preact/hooks";
+import type { OwnKey } from "../line/own_key";
 import { useStore } from "../line/store";
 import { type Announcer, LiveRegion } from "../parts/announcer";
 import { Complaint } from "../parts/notice";
@@ -16,7 +17,8 @@ import type { MineSession } from "./session";
 import { TodayPage } from "./today_page";
 
 /** The player's own page. */
-export function MinePage({ session, announcer }: { session: MineSession; announcer: Announcer }) {
+export function MinePage(props: { session: MineSession; playerKey: OwnKey; announcer: Announcer }) {
+  const { session, playerKey, announcer } = props;
   const route = useRoute();
   const wide = route.page !== "practice";
   return (
@@ -31,7 +33,7 @@ export function MinePage({ session, announcer }: { session: MineSession; announc
       </header>
       <main class="seat_main">
         <ServerComplaint session={session} />
-        <RoutePage route={route} session={session} say={announcer.say} />
+        <RoutePage route={route} session={session} playerKey={playerKey} say={announcer.say} />
       </main>
       <LiveRegion announcer={announcer} />
     </div>
@@ -59,10 +61,14 @@ interface PageProps {
   say: (text: string) => void;
 }
 
-function RoutePage({ route, session, say }: PageProps & { route: Route }) {
+function RoutePage({ route, session, playerKey, say }: PageProps & { route: Route; playerKey: OwnKey }) {
   switch (route.page) {
     case "today":
-      return <OfToday session={session}>{(today) => <TodayPage {...{ session, today, say }} />}</OfToday>;
+      return (
+        <OfToday session={session}>
+          {(today) => <TodayPage {...{ session, today, playerKey, say }} />}
+        </OfToday>
+      );
     case "practice":
       return (
         <OfToday session={session}>

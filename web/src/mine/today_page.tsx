@@ -1,18 +1,26 @@
 import "./today.css";
 import "../parts/buttons.css";
+import type { OwnKey } from "../line/own_key";
 import { useStore } from "../line/store";
 import type { DayAhead, MissedReview, Today } from "../wire";
 import { dayOf, dayText } from "../words/dates";
 import { countOf } from "../words/numbers";
 import { Forecast } from "./forecast";
+import { forgetKeptPages } from "./kept_pages";
+import { KeyPanel } from "./key_panel";
 import { PlanForm } from "./plan_form";
 import { addressOf } from "./routes";
 import type { MineSession } from "./session";
 import { TakeAway } from "./take_away";
 
 /** What is due, what was missed, what is to be expected on the day of the practical, and the plan's settings. */
-export function TodayPage(props: { session: MineSession; today: Today; say: (text: string) => void }) {
-  const { session, today, say } = props;
+export function TodayPage(props: {
+  session: MineSession;
+  today: Today;
+  playerKey: OwnKey;
+  say: (text: string) => void;
+}) {
+  const { session, today, playerKey, say } = props;
   return (
     <div class="today">
       <div class="today_main">
@@ -31,6 +39,7 @@ export function TodayPage(props: { session: MineSession; today: Today; say: (tex
           </p>
         </section>
         <TakeAway session={session} say={say} />
+        <KeyPanel playerKey={playerKey} say={say} onForgotten={forgetKeptPages} />
       </div>
       <div class="today_aside">
         <Forecast rows={today.forecast} day={today.exam_date} />
