@@ -40,8 +40,7 @@ from quizroom.pages.bundle import STATIC, read_manifest
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
-from quizroom.pages.mine_api import mine_blueprint
-from quizroom.pages.mine_parts import mine_over
+from quizroom.pages.mine_parts import mine_over, own_requests
 from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site, add_pages
 from quizroom.realtime import wire_json
@@ -280,7 +279,8 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
             players=players, reviews=SqlReviews(engine), rooms=rooms, wiping=SqlWiping(engine)
         ),
     )
-    web.register_blueprint(mine_blueprint(mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)))
+    mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
+    web.register_blueprint(own_requests(engine, mine, settings.address))
     meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
     _answer_messages(parts)
     return parts

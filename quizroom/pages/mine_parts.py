@@ -1,16 +1,20 @@
 """What the page of a player alone is made from, put together over a database."""
 
+from flask import Blueprint
 from sqlalchemy import Engine
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.pages.mine_api import Mine
+from quizroom.pages.mine_api import Mine, mine_blueprint
+from quizroom.pages.take_away import add_take_away
+from quizroom.pages.take_away_parts import take_away_over
 from quizroom.service.players import Players
 from quizroom.service.ports import Clock, EventLog
 from quizroom.service.practice import Practice
 from quizroom.service.rooms import Rooms
 from quizroom.service.seat_history import SeatHistories
 from quizroom.service.second_look import SecondLooks
-from quizroom.storage.chance import new_id
+from quizroom.storage.chance import new_id, new_secret
+from quizroom.storage.feeds import SqlFeeds
 from quizroom.storage.look_store import SqlLookStore
 from quizroom.storage.players import SqlPlayers
 
@@ -29,3 +33,10 @@ def mine_over(engine: Engine, catalogue: Catalogue, *, rooms: Rooms, log: EventL
         ),
         practice=Practice(catalogue=catalogue, store=looks, clock=clock, new_id=new_id),
     )
+
+
+def own_requests(engine: Engine, mine: Mine, address: str) -> Blueprint:
+    """All requests of a player's own page: looks, practice, settings, sheet and calendar."""
+    routes = mine_blueprint(mine)
+    add_take_away(routes, take_away_over(mine, SqlFeeds(engine), new_secret=new_secret, address=address))
+    return routes

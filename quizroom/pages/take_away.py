@@ -49,7 +49,7 @@ class TakeAway:
     feeds: FeedStore
     clock: Clock
     new_secret: Callable[[], str]
-    address: str
+    address: Callable[[], str]
 
 
 def add_take_away(routes: Blueprint, site: TakeAway) -> None:
@@ -105,7 +105,7 @@ def _open_feed(site: TakeAway, player: str) -> Response:
     secret = site.new_secret()
     known = KeptFeed(player=player, id=site.new_secret()[:12], at=at, told=b"")
     site.feeds.open_feed(known, hash_of_secret(secret), site.clock.now())
-    return _private(jsonify(on=True, at=at, address=f"{site.address}/calendar/{secret}.ics"))
+    return _private(jsonify(on=True, at=at, address=f"{site.address()}/calendar/{secret}.ics"))
 
 
 def _feed(site: TakeAway, secret: str) -> Response:
@@ -119,10 +119,10 @@ def _feed(site: TakeAway, secret: str) -> Response:
         site.feeds.keep_told(kept.player, write_told(told))
     feed = Feed(
         id=kept.id,
-        domain=urlsplit(site.address).hostname or "quizroom",
+        domain=urlsplit(site.address()).hostname or "quizroom",
         at=time.fromisoformat(kept.at),
         zone=plan.zone,
-        page=f"{site.address}/mine",
+        page=f"{site.address()}/mine",
     )
     return _private(Response(write_feed(feed, told), content_type="text/calendar; charset=utf-8"))
 

@@ -35,7 +35,7 @@ class MineScreen(SeatScreen):
         self.page.get_by_label("mock practical" if mock else "one after another").check()
         self.page.get_by_role("spinbutton").fill(str(rounds))
         self.page.get_by_label("typed where an item allows it").set_checked(typed or mock)
-        self.page.get_by_text("Families of items").click()
+        self.page.locator("summary", has_text="Families of items").click()
         self.page.get_by_label("nerve", exact=True).check()
         deal = self.page.get_by_role("button", name="Deal the items")
         dealt = self.asked("/mine/api/practice/", deal.click)

@@ -51,7 +51,7 @@ class Table:
             feeds=self.feeds,
             clock=self.clock,
             new_secret=lambda: self.secrets.pop(0),
-            address=ADDRESS,
+            address=lambda: ADDRESS,
         )
         add_take_away(routes, site)
         app.register_blueprint(routes)

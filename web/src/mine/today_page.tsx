@@ -99,14 +99,18 @@ function Reviews({ reviews }: { reviews: readonly MissedReview[] }) {
   );
 }
 
+/** Days of the plan that are listed; later ones will still move. */
+const MOST_DAYS = 7;
+
 function Ahead({ days }: { days: readonly DayAhead[] }) {
-  const most = Math.max(1, ...days.map((day) => day.count));
-  if (days.every((day) => day.count === 0)) return null;
+  const shown = days.slice(0, MOST_DAYS);
+  const most = Math.max(1, ...shown.map((day) => day.count));
+  if (shown.every((day) => day.count === 0)) return null;
   return (
     <section>
       <h2 class="today_heading">The next days</h2>
       <ul class="ahead">
-        {days.map((day) => (
+        {shown.map((day) => (
           <li key={day.date} class="ahead_day">
             <span>{dayText(day.date)}</span>
             <span class="ahead_bar" aria-hidden="true" style={{ transform: `scaleX(${day.count / most})` }} />
