@@ -1,6 +1,7 @@
 """The pages over accounts in memory, with a manifest as the web build writes it."""
 
 from dataclasses import dataclass
+from typing import Any
 
 from flask import Flask
 from flask.testing import FlaskClient
@@ -29,7 +30,7 @@ from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
 PAGES = ("front", "group", "seat", "wall", "desk", "records", "mine")
-MANIFEST = {
+MANIFEST: dict[str, dict[str, Any]] = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
     "_base.js": {"file": "assets/base.js", "assets": ["assets/serif.woff2"]},
     "src/mine/worker.ts": {"file": "assets/worker.js"},
