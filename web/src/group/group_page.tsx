@@ -10,7 +10,7 @@ import { Complaint, LineNotice } from "../parts/notice";
 import { TimingField } from "../parts/timing_field";
 import type { GroupSettings } from "../wire";
 import { Besides, CourseField, ReadingField, RoundsField, WordField } from "./choice_fields";
-import { firstChoices, whatIsMissing } from "./choices";
+import { type Choices, firstChoices, whatIsMissing } from "./choices";
 import type { Opening } from "./opening";
 
 /** Where a study group opens its room. */
@@ -52,7 +52,6 @@ function GroupForm(props: {
   const [choices, setChoices] = useState(() => firstChoices(settings, opening.handle));
   const [missing, setMissing] = useState("");
   const busy = useStore(opening.busy);
-  const field = { choices, onChoices: setChoices };
   const open = (event: Event) => {
     event.preventDefault();
     const lacks = whatIsMissing(choices, settings);
@@ -62,11 +61,22 @@ function GroupForm(props: {
   };
   return (
     <form class="group_form" onSubmit={open} noValidate>
+      <Fields choices={choices} onChoices={setChoices} settings={settings} />
+      <End settings={settings} complaint={missing || props.complaint} busy={busy} />
+    </form>
+  );
+}
+
+function Fields(props: { choices: Choices; onChoices: (choices: Choices) => void; settings: GroupSettings }) {
+  const { choices, onChoices, settings } = props;
+  const field = { choices, onChoices };
+  return (
+    <>
       <CourseField {...field} settings={settings} />
       <RoundsField {...field} most={settings.most_rounds} />
       <TimingField
         value={choices}
-        onTiming={(timing) => setChoices({ ...choices, ...timing })}
+        onTiming={(timing) => onChoices({ ...choices, ...timing })}
         unlimited="until all have answered"
         choiceClass="group_choice"
         lineClass="group_line"
@@ -76,7 +86,7 @@ function GroupForm(props: {
       <Besides {...field} />
       <BenchField
         play={choices.benches}
-        onPlay={(benches) => setChoices({ ...choices, benches })}
+        onPlay={(benches) => onChoices({ ...choices, benches })}
         choiceClass="group_choice"
         lineClass="group_line"
       />
@@ -94,8 +104,7 @@ function GroupForm(props: {
         hint="any name; everybody may see it"
         longest={40}
       />
-      <End settings={settings} complaint={missing || props.complaint} busy={busy} />
-    </form>
+    </>
   );
 }
 
