@@ -117,7 +117,8 @@ def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
     if known is None:  # sent out before
         return room
     former = replace(known, handle=event.handle, key_hash="", owner="")
-    rounds = tuple(round_folding.with_known_words(current, event.player) for current in room.rounds)
+    bench = room.benches.get(event.player, "")
+    rounds = tuple(round_folding.with_known_words(one, event.player, bench) for one in room.rounds)
     return replace(_with_player(room, former), rounds=rounds)
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 from itertools import count
 
+from quizroom.room.bench_events import BenchAnswered
 from quizroom.room.events import AnswerAccepted, Event, PlayerRenamed, SeatEntered
 from quizroom.room.folding import replay
 from quizroom.room.former_words import known_words
@@ -12,7 +13,7 @@ from quizroom.room.handles import same_handle
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.owner_events import OwnerEvent, PlayerForgotten, SeatLinked
 from quizroom.room.refusals import Refused
-from quizroom.room.state import Room, Round
+from quizroom.room.state import Room
 
 FORMER = "Former player"
 
@@ -34,8 +35,9 @@ def redacted(events: Sequence[Event], deed: OwnerEvent) -> tuple[Event, ...]:
     if isinstance(deed, SeatLinked):
         return tuple(event if deed.owner else _without_owner(event, deed.player) for event in events)
     room = replay(events)
-    rounds = () if room is None else room.rounds
-    return tuple(_without_identity(event, deed, rounds) for event in events)
+    if room is None:
+        return tuple(events)
+    return tuple(_without_identity(event, deed, room) for event in events)
 
 
 def _link(room: Room, command: LinkSeat, now: datetime) -> tuple[Event, ...]:
@@ -69,7 +71,7 @@ def _without_owner(event: Event, player: str) -> Event:
             return event
 
 
-def _without_identity(event: Event, deed: PlayerForgotten, rounds: tuple[Round, ...]) -> Event:
+def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
     match event:
         case SeatEntered() if event.player == deed.player:
             return replace(event, handle=deed.handle, key_hash="", owner="")
@@ -78,6 +80,8 @@ def _without_identity(event: Event, deed: PlayerForgotten, rounds: tuple[Round, 
         case SeatLinked() if event.player == deed.player:
             return replace(event, owner="")
         case AnswerAccepted() if event.player == deed.player and event.typed:
-            return replace(event, typed=known_words(event.typed, rounds[event.round - 1]))
+            return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
+        case BenchAnswered() if event.bench == room.benches.get(deed.player) and event.typed:
+            return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
         case _:
             return event

@@ -1,5 +1,6 @@
 """What an event changes in one round."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from quizroom.room.clock import later
@@ -71,13 +72,20 @@ def without_answer(current: Round, player: str) -> Round:
     return replace(current, answers={key: value for key, value in current.answers.items() if key != player})
 
 
-def with_known_words(current: Round, player: str) -> Round:
-    """Return the round with nothing in this player's answer that only they could have thought of."""
-    answer = current.answers.get(player)
+def with_known_words(current: Round, player: str, bench: str) -> Round:
+    """Return the round with nothing in the answers of this player and bench that only they could think of."""
+    return replace(
+        current,
+        answers=_with_known_words(current, current.answers, player),
+        bench_answers=_with_known_words(current, current.bench_answers, bench),
+    )
+
+
+def _with_known_words(current: Round, answers: Mapping[str, Answer], whose: str) -> Mapping[str, Answer]:
+    answer = answers.get(whose)
     if answer is None or not answer.typed:
-        return current
-    former = replace(answer, typed=known_words(answer.typed, current))
-    return replace(current, answers={**current.answers, player: former})
+        return answers
+    return {**answers, whose: replace(answer, typed=known_words(answer.typed, current))}
 
 
 def _longer(current: Round, event: TimeAdded) -> Round:

@@ -12,9 +12,9 @@ interface DeleteAllProps {
 export function DeleteAll({ data, say, onForgotten }: DeleteAllProps) {
   const [step, setStep] = useState<"closed" | "asking" | "busy" | "done">("closed");
   const [complaint, setComplaint] = useState("");
-  const question = useRef<HTMLParagraphElement>(null);
+  const done = useRef<HTMLParagraphElement>(null);
   useEffect(() => {
-    if (step === "asking" || step === "done") question.current?.focus();
+    if (step === "done") done.current?.focus();
   }, [step]);
   const forget = async () => {
     setStep("busy");
@@ -31,7 +31,7 @@ export function DeleteAll({ data, say, onForgotten }: DeleteAllProps) {
   if (step === "done") {
     return (
       <div class="key_part">
-        <p ref={question} tabIndex={-1}>
+        <p ref={done} tabIndex={-1}>
           Everything is deleted, here and on the server. <a href="/">To the front page</a>
         </p>
       </div>
@@ -48,27 +48,30 @@ export function DeleteAll({ data, say, onForgotten }: DeleteAllProps) {
           <a href="/privacy">What is stored</a>
         </p>
       ) : (
-        <>
-          <p ref={question} tabIndex={-1}>
-            This cannot be undone. Your second looks, your plan and your key are erased; in reviews your
-            handle becomes "Former player", and what you chose stays as nobody's.
-          </p>
-          <p class="key_ways">
-            <button
-              class="button button-main"
-              type="button"
-              disabled={step === "busy"}
-              onClick={() => void forget()}
-            >
-              {step === "busy" ? "Deleting …" : "Yes, delete everything"}
-            </button>
-            <button class="button" type="button" disabled={step === "busy"} onClick={() => setStep("closed")}>
-              Keep it
-            </button>
-          </p>
-        </>
+        <Question busy={step === "busy"} onYes={() => void forget()} onNo={() => setStep("closed")} />
       )}
       <Complaint text={complaint} />
     </div>
+  );
+}
+
+function Question({ busy, onYes, onNo }: { busy: boolean; onYes: () => void; onNo: () => void }) {
+  const question = useRef<HTMLParagraphElement>(null);
+  useEffect(() => question.current?.focus(), []);
+  return (
+    <>
+      <p ref={question} tabIndex={-1}>
+        This cannot be undone. Your second looks, your plan and your key are erased; in reviews your handle
+        becomes "Former player", and what you chose stays as nobody's.
+      </p>
+      <p class="key_ways">
+        <button class="button button-main" type="button" disabled={busy} onClick={onYes}>
+          {busy ? "Deleting …" : "Yes, delete everything"}
+        </button>
+        <button class="button" type="button" disabled={busy} onClick={onNo}>
+          Keep it
+        </button>
+      </p>
+    </>
   );
 }

@@ -30,25 +30,7 @@ export function OtherKey({ current, say, onKey = () => location.reload() }: Othe
   };
   return (
     <form class="key_other no-print" onSubmit={(event) => void enter(event)} noValidate>
-      <div class="field">
-        <label class="field_label" for="other_key">
-          Use a key from another device
-        </label>
-        <span class="field_hint" id="other_key_hint">
-          Its private link, or its eight words. The key that is here now can be taken back.
-        </span>
-        <textarea
-          id="other_key"
-          class="field_input"
-          rows={2}
-          autocomplete="off"
-          autocapitalize="none"
-          spellcheck={false}
-          aria-describedby="other_key_hint"
-          value={typed}
-          onInput={(event) => setTyped(event.currentTarget.value)}
-        />
-      </div>
+      <KeyField typed={typed} onTyped={setTyped} />
       <Complaint text={complaint} />
       <p class="key_ways">
         <button class="button" type="submit">
@@ -61,6 +43,30 @@ export function OtherKey({ current, say, onKey = () => location.reload() }: Othe
         )}
       </p>
     </form>
+  );
+}
+
+function KeyField({ typed, onTyped }: { typed: string; onTyped: (typed: string) => void }) {
+  return (
+    <div class="field">
+      <label class="field_label" for="other_key">
+        Use a key from another device
+      </label>
+      <span class="field_hint" id="other_key_hint">
+        Its private link, or its eight words. The key that is here now can be taken back.
+      </span>
+      <textarea
+        id="other_key"
+        class="field_input"
+        rows={2}
+        autocomplete="off"
+        autocapitalize="none"
+        spellcheck={false}
+        aria-describedby="other_key_hint"
+        value={typed}
+        onInput={(event) => onTyped(event.currentTarget.value)}
+      />
+    </div>
   );
 }
 
