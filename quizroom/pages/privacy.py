@@ -30,8 +30,8 @@ def add_privacy(routes: Blueprint, privacy: Privacy, manifest: Mapping[str, Any]
     def page() -> str:
         return render_template(
             "privacy.html",
-            reviews=_days(privacy.keeping.reviews_days, "after its end"),
-            players=_days(privacy.keeping.players_days, "after the last sign of them"),
+            reviews=_kept_for(privacy.keeping.reviews_days, "after its end"),
+            players=_kept_for(privacy.keeping.players_days, "after the last sign of them"),
             contact=privacy.contact or NOBODY_NAMED,
             text=_rendered(),
             bundle=bundle_of(manifest, "front"),
@@ -45,9 +45,11 @@ def keeping_sentence(keeping: Keeping) -> str:
     return "This server keeps reviews until somebody deletes them."
 
 
+def _kept_for(days: int, since: str) -> str:
+    return f"for {_days(days, since)}" if days else "until it is deleted"
+
+
 def _days(days: int, since: str) -> str:
-    if days == 0:
-        return "until it is deleted"
     return f"{days} day{'' if days == 1 else 's'} {since}"
 
 
