@@ -1,5 +1,7 @@
 """Players are told that results are kept under a key of their own, and refuse with one press."""
 
+from typing import Any
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -59,7 +61,7 @@ def test_the_end_of_the_review_says_it_again(screens: Screens, lay_out: LayOut) 
 
 @pytest.mark.parametrize("size", [SMALLEST, PHONE], ids=["320 px", "phone"])
 def test_door_seat_and_privacy_are_free_of_barriers(
-    screens: Screens, lay_out: LayOut, axe_source: str, size: dict[str, object]
+    screens: Screens, lay_out: LayOut, axe_source: str, size: dict[str, Any]
 ) -> None:
     seat = SeatScreen(*screens.page(**size))
     seat.page.goto(f"{screens.origin}/seat/{lay_out().door_code}")
