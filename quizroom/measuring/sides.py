@@ -66,10 +66,14 @@ class QuizroomSide:
     crowd: Crowd
     ears: Ears
 
-    def lay_out(self, size: int, rounds: int) -> None:
+    def host_cookie(self) -> str:
+        """The cookie of a host, for the one link that the server has printed."""
+        key = self.server.said.partition("/desk/enter/")[2].split()[0]
+        return desk_cookie(f"http://127.0.0.1:{self.server.port}", key)
+
+    def lay_out(self, size: int, rounds: int, cookie: str) -> None:
         """Prepare a review, open its door, and give every player the words to come in with."""
         address = f"http://127.0.0.1:{self.server.port}"
-        cookie = desk_cookie(address, self.server.said.partition("/desk/enter/")[2].split()[0])
         courses = desk_settings(address, cookie)["courses"]
         course = max(courses, key=lambda each: (int(each["muscles"]), str(each["id"])))
         self.crowd.connect([self.ears.desk], cookie=cookie)
@@ -146,7 +150,7 @@ def quizroom_side(size: int, *, rounds: int, folder: Path, cores: set[int]) -> I
         ears = Ears(path=SOCKET_IO, desk=size)
         side = QuizroomSide(server=server, crowd=Crowd(server.port, ears), ears=ears)
         try:
-            side.lay_out(size, rounds)
+            side.lay_out(size, rounds, side.host_cookie())
             yield side
         finally:
             side.crowd.hang_up()

@@ -1,24 +1,21 @@
 """Two workers beside one: rooms on the first alone, then as many again on the second at the same time."""
 
-import secrets
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from statistics import median
 from time import perf_counter
-from typing import Any
+from typing import Literal
 
 from quizroom.measuring.crowd import PATIENCE_S, Crowd, Stalled
-from quizroom.measuring.ears import SOCKET_IO, Ears, said
-from quizroom.measuring.frames import masked
+from quizroom.measuring.ears import SOCKET_IO, Ears, Step
 from quizroom.measuring.processes import CannotMeasure, Running, started, two_cores
-from quizroom.measuring.sides import READY, enter, submit
-from quizroom.rehearsal.entry import desk_cookie, desk_settings
+from quizroom.measuring.sides import READY, QuizroomSide
 
 GOAL = 1.8
 LETTERS = "ABC"
-STEPS = ("open_round", "answers", "close_round", "show_record")
+STEPS: tuple[Step | Literal["answers"], ...] = ("opening", "answers", "closing", "record")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,60 +61,34 @@ class Comparison:
 class BenchRoom:
     """A review at one worker with its players on lines of their own."""
 
-    crowd: Crowd
-    ears: Ears
+    side: QuizroomSide
     players: int
     number: int = 0
     asked: int = 0
-    room: str = ""
 
-    def lay_out(self, cookie: str, course: str, rounds: int) -> None:
+    def seat_all(self, rounds: int, cookie: str) -> None:
         """Deal a review, open its door, seat everybody."""
-        self.crowd.connect([self.ears.desk], cookie=cookie)
-        self.crowd.until(lambda: self.ears.count["connected"] == 1, "the desk")
-        desk = self._order(
-            type="prepare_review",
-            title="Bench",
-            course=course,
-            families=["nerve"],
-            rounds=rounds,
-            timing="untimed",
-            typed=False,
-            seed=1,
-        )["desk"]
-        self._order(type="open_door", round=0)
-        code = self._order(type="open_desk", room=desk["room"])["desk"]["public"]["door_code"]
-        self.ears.first_words = {member: enter(member, code) for member in range(self.players)}
-        self.crowd.connect(range(self.players))
-        self.crowd.until(lambda: self.ears.count["reply"] >= self.players, "everybody to be in")
-        self.ears.clear()
+        self.side.lay_out(self.players, rounds, cookie)
+        self.side.crowd.connect(range(self.players))
+        self.side.crowd.until(lambda: self.side.ears.count["reply"] >= self.players, "everybody to be in")
 
-    def begin(self, step: str) -> None:
+    def begin(self, step: Step | Literal["answers"]) -> None:
         """Say what the step wants said; the replies come later."""
-        self.ears.clear()
-        self.asked = len(self.ears.desk_replies) + (step != "answers")
+        self.side.ears.clear()
+        self.asked = len(self.side.ears.desk_replies) + (step != "answers")
+        self.number += step == "opening"
         if step == "answers":
             for member in range(self.players):
-                self.crowd.say(member, masked(submit(self.number, LETTERS[member % 3])))
-            return
-        self.number += step == "open_round"
-        message = {"id": secrets.token_hex(16), "type": step, "round": self.number}
-        self.crowd.say(self.ears.desk, masked(said(message)))
+                self.side.crowd.say(member, self.side.answer(self.number, LETTERS[member % 3]))
+        else:
+            self.side.step(step, self.number)
 
     def is_done(self, step: str) -> bool:
         """Whether everybody has had what the step brings."""
         if step == "answers":
-            return self.ears.count["reply"] >= self.players
-        return len(self.ears.desk_replies) >= self.asked and self.ears.count["public"] >= self.players
-
-    def _order(self, **message: Any) -> dict[str, Any]:
-        before = len(self.ears.desk_replies)
-        self.crowd.say(self.ears.desk, masked(said({"id": secrets.token_hex(16), **message})))
-        self.crowd.until(lambda: len(self.ears.desk_replies) > before, f"a reply to {message['type']}")
-        reply = self.ears.desk_replies.pop()
-        if reply["result"] != "done":
-            raise Stalled(f"the server refused {message['type']}: {reply['text']}")
-        return reply
+            return self.side.ears.count["reply"] >= self.players
+        ears = self.side.ears
+        return len(ears.desk_replies) >= self.asked and ears.count["public"] >= self.players
 
 
 @dataclass(slots=True)
@@ -167,21 +138,20 @@ def _workers(*, database_url: str, fanout_url: str, folder: Path) -> Iterator[Wo
         workers = Workers(servers=servers)
         yield workers
         for room in (room for rooms in workers.rooms for room in rooms):
-            room.crowd.hang_up()
+            room.side.crowd.hang_up()
 
 
 def _lay_out(workers: Workers, load: Load) -> None:
-    address = f"http://127.0.0.1:{workers.servers[0].port}"
-    cookie = desk_cookie(address, workers.servers[0].said.partition("/desk/enter/")[2].split()[0])
-    courses = desk_settings(address, cookie)["courses"]
-    course = max(courses, key=lambda each: (int(each["muscles"]), str(each["id"])))
-    for server in workers.servers:
-        rooms = []
-        for _ in range(load.rooms):
-            ears = Ears(path=SOCKET_IO, desk=load.players)
-            rooms.append(BenchRoom(crowd=Crowd(server.port, ears), ears=ears, players=load.players))
-            rooms[-1].lay_out(cookie, course["id"], rounds=2 * load.repeats + 2)
-        workers.rooms.append(rooms)
+    workers.rooms = [[_room(server, load) for _ in range(load.rooms)] for server in workers.servers]
+    cookie = workers.rooms[0][0].side.host_cookie()
+    for room in (room for rooms in workers.rooms for room in rooms):
+        room.seat_all(2 * load.repeats + 2, cookie)
+
+
+def _room(server: Running, load: Load) -> BenchRoom:
+    ears = Ears(path=SOCKET_IO, desk=load.players)
+    side = QuizroomSide(server=server, crowd=Crowd(server.port, ears), ears=ears)
+    return BenchRoom(side=side, players=load.players)
 
 
 def _round(workers: Workers, count: int) -> Pace:
@@ -207,7 +177,7 @@ def _until_done(rooms: list[BenchRoom], step: str) -> None:
     waiting = list(rooms)
     while waiting:
         for room in waiting:
-            room.crowd.hear(0.002)
+            room.side.crowd.hear(0.002)
         waiting = [room for room in waiting if not room.is_done(step)]
         if perf_counter() > give_up_at:
             raise Stalled(f"waited {PATIENCE_S:.0f} s for {step}")
@@ -217,7 +187,7 @@ def _listen(rooms: list[BenchRoom], seconds: float) -> None:
     end = perf_counter() + seconds
     while perf_counter() < end:
         for room in rooms:
-            room.crowd.hear(0.002)
+            room.side.crowd.hear(0.002)
 
 
 def _cpu_s(workers: Workers, count: int) -> float:
