@@ -3,6 +3,7 @@
 import base64
 import csv
 import io
+import zlib
 from collections.abc import Iterator
 from datetime import datetime
 
@@ -14,6 +15,8 @@ from quizroom.views.history import PastReview, PastRound
 
 FORMAT = "quizroom history"
 VERSION = 1
+ZLIB = b"\x78"
+"""How compressed bytes begin (RFC 1950: deflate, window of 32 KiB); no JSON does."""
 COLUMNS = (
     *("review", "course", "handle", "round", "opened_at", "answered_at", "family", "format"),
     *("stem", "options", "answer", "key", "verdict", "mark"),
@@ -63,10 +66,10 @@ def _stem(past: PastRound) -> str:
 
 
 def _plain(value: object) -> object:
-    """What JSON has no word for: bytes of a table, as text where they are text."""
+    """What JSON has no word for: bytes of a table, as what they hold if that is JSON, compressed or not."""
     if not isinstance(value, bytes):
         raise TypeError(type(value).__name__)
     try:
-        return orjson.loads(value)
-    except orjson.JSONDecodeError:
+        return orjson.loads(zlib.decompress(value) if value.startswith(ZLIB) else value)
+    except (orjson.JSONDecodeError, zlib.error):
         return base64.b64encode(value).decode("ascii")

@@ -4,10 +4,13 @@ from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
+import orjson
 import pytest
 from sqlalchemy import Engine
 
+from quizroom.exchange.history_file import history_json
 from quizroom.second_look.asked import AskedLook, GivenAnswer, LookSet, Missed, Wishes
+from quizroom.service.histories import History
 from quizroom.service.look_ports import LookStore
 from quizroom.service.ports import NotStored
 from quizroom.storage.look_codec import read_look, write_look
@@ -167,3 +170,15 @@ def test_a_look_takes_little_room() -> None:
     body = write_look(look("l"))
     assert read_look(body) == look("l")
     assert len(body) < 4000
+
+
+def test_the_export_holds_looks_and_answers_in_plain_words(open_here: OpenHere) -> None:
+    engine = open_here()
+    players, store = SqlPlayers(engine), SqlLookStore(engine)
+    players.see(ADA, NOON)
+    store.add_looks([look("l")])
+    store.add_answers(ADA, [answer("l")])
+    history = History(player=players.known(ADA), reviews=(), kept=players.kept_of(ADA))
+    kept = orjson.loads(history_json(history, NOON))["kept"]
+    assert kept["looks"][0]["body"]["item"]["stem"] == look("l").item.stem
+    assert kept["look_answers"][0]["body"]["typed"] == ["long head"]
