@@ -5,6 +5,7 @@ item marks the whole review anew.
 """
 
 from bisect import bisect_right
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
@@ -13,6 +14,7 @@ from types import MappingProxyType
 from quizroom.knowledge.terms import normalise
 from quizroom.questions.model import Item
 from quizroom.questions.typed import Verdict, verdict
+from quizroom.room.answers import Said
 from quizroom.room.state import Answer, Player, Room, Round
 
 NO_RULINGS: Mapping[str, bool] = MappingProxyType({})
@@ -31,6 +33,8 @@ class RoundMarks:
     verdicts: Mapping[str, Verdict]
     """On every text that was typed, as it was typed: judged once, and read by all views."""
     marks: Mapping[str, float]
+    said: Mapping[Said, int]
+    """How many players gave just this answer: few differ, so views need not look at thousands again."""
     bench_answers: Mapping[str, Answer]
     bench_marks: Mapping[str, float]
     """What each bench's own answer is worth."""
@@ -232,18 +236,21 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
     if known is not None and _is_of(known, current):
         return known
     verdicts = _verdicts(current, known)
-    worth: dict[tuple[tuple[str, ...], tuple[str, ...]], float] = {}
+    worth: dict[Said, float] = {}
+    times: Counter[Said] = Counter()
     marks: dict[str, float] = {}
     for player, answer in current.answers.items():
         said = (answer.choice, answer.typed)
         if said not in worth:
             worth[said] = _mark(current.item, answer, verdicts)
         marks[player] = worth[said]
+        times[said] += 1
     return RoundMarks(
         answers=current.answers,
         rulings=current.rulings,
         verdicts=verdicts,
         marks=marks,
+        said=times,
         bench_answers=current.bench_answers,
         bench_marks={
             bench: mark_of(current.item, answer, current.rulings)

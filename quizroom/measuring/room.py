@@ -84,9 +84,8 @@ def _measure_size(size: int, course: Course, gather_ms: int, cores: set[int]) ->
         measured.missed.append(f"MISSED: every player stays to the end ({why})")
         return measured
     measured.figures = figures(ours, floors)
-    plain, offering = ours[::2], ours[1::2]
-    if offering:
-        measured.figures += (deflate_figure(plain, offering),)
+    if len(ours) > 1:
+        measured.figures += (deflate_figure(ours, floors),)
     measured.missed += [f"MISSED: {figure.name}" for figure in measured.figures if figure.is_missed]
     if any(session.accepted_deflate for session in ours):
         measured.missed.append("MISSED: no connection is compressed")

@@ -75,7 +75,7 @@ def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
         state = "explained"
     elif current.closed_at is not None:
         state = "closed"
-    face = _face(current.item, current, seconds=_whole_seconds(current.limit_ms))
+    face = _face(current.item, current, marks, seconds=_whole_seconds(current.limit_ms))
     return replace(
         face,
         round=current.number,
@@ -87,11 +87,11 @@ def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
 
 
 def _item_ahead(room: Room, index: int, item: Item) -> DeskItem:
-    face = _face(item, None, seconds=_whole_seconds(limit_ms(room.plan, item)))
+    face = _face(item, None, None, seconds=_whole_seconds(limit_ms(room.plan, item)))
     return replace(face, round=len(room.rounds) + index + 1, position=index)
 
 
-def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem:
+def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, seconds: int | None) -> DeskItem:
     return DeskItem(
         id=item.id,
         round=0,
@@ -101,7 +101,7 @@ def _face(item: Item, current: Round | None, *, seconds: int | None) -> DeskItem
         family=item.family,
         format=item.format,
         stem=item.stem,
-        options=desk_options(item, current),
+        options=desk_options(item, marks),
         rows=row_results(item, current, reasons=True),
         typed=(),
         key_text=key_text(item),

@@ -23,7 +23,7 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
     explained = current.explained_at is not None
     answered = len(current.answers)
     return ResultFace(
-        options=() if current.item.format in IN_PLACES else option_results(current, reasons=explained),
+        options=() if current.item.format in IN_PLACES else option_results(current, marks, reasons=explained),
         rows=row_results(current.item, current, reasons=explained),
         typed=_typed_results(current, marks),
         key_text=key_text(current.item),
@@ -35,9 +35,9 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
     )
 
 
-def option_results(current: Round, *, reasons: bool) -> tuple[OptionResult, ...]:
+def option_results(current: Round, marks: RoundMarks, *, reasons: bool) -> tuple[OptionResult, ...]:
     """How often each option was chosen."""
-    chosen = _times_chosen(current)
+    chosen = _times_chosen(marks)
     return tuple(
         OptionResult(
             letter=option.letter,
@@ -51,16 +51,19 @@ def option_results(current: Round, *, reasons: bool) -> tuple[OptionResult, ...]
     )
 
 
-def desk_options(item: Item, current: Round | None) -> tuple[DeskOption, ...]:
-    """Options with key, reason and source, for the host alone."""
-    chosen = _times_chosen(current) if current is not None else Counter[str]()
-    answered = len(current.answers) if current is not None else 0
+def desk_options(item: Item, marks: RoundMarks | None) -> tuple[DeskOption, ...]:
+    """Options with key, reason and source, for the host alone; with `marks` how often each was chosen."""
+    chosen = _times_chosen(marks) if marks is not None else Counter[str]()
+    answered = len(marks.answers) if marks is not None else 0
     return tuple(_desk_option(item, option, chosen[option.letter], answered) for option in item.options)
 
 
 def desk_typed(current: Round, marks: RoundMarks) -> tuple[DeskTyped, ...]:
     """Typed answers as written, most frequent first, with the verdict and why."""
-    written = Counter(text.casefold() for answer in current.answers.values() for text in answer.typed)
+    written: Counter[str] = Counter()
+    for (_, typed), times in marks.said.items():
+        for text in typed:
+            written[text.casefold()] += times
     verdicts = {text.casefold(): found for text, found in marks.verdicts.items()}
     return tuple(
         DeskTyped(
@@ -101,8 +104,12 @@ def _desk_option(item: Item, option: Option, count: int, answered: int) -> DeskO
     )
 
 
-def _times_chosen(current: Round) -> Counter[str]:
-    return Counter(letter for answer in current.answers.values() for letter in answer.choice)
+def _times_chosen(marks: RoundMarks) -> Counter[str]:
+    chosen: Counter[str] = Counter()
+    for (choice, _), times in marks.said.items():
+        for letter in choice:
+            chosen[letter] += times
+    return chosen
 
 
 def _typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
