@@ -67,7 +67,7 @@ def figures(ours: Sequence[Session], floors: Sequence[Session]) -> tuple[Figure,
 def deflate_figure(ours: Sequence[Session], floors: Sequence[Session]) -> Figure:
     """What a browser's offer of compression costs: fan-out CPU of sessions with it, beside those without.
 
-    Both in times of the floor that ran next to them, so that a machine that slows down in between does not count.
+    Both in times of the floor that ran next to them: a machine may slow down in between.
     """
     return Figure(
         name="opening, CPU where deflate is offered (floor: not)",
