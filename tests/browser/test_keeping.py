@@ -7,10 +7,9 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.conftest import LayOut
-from tests.browser.screens import PHONE, Screens
+from tests.browser.screens import NARROW_PHONE, PHONE, Screens
 from tests.browser.seat_screen import SeatScreen
 
-SMALLEST = {"viewport": {"width": 320, "height": 640}}
 KEPT = "Your results are kept for a second look"
 NOT_KEPT = "Your results are not kept for a second look"
 
@@ -59,7 +58,7 @@ def test_the_end_of_the_review_says_it_again(screens: Screens, lay_out: LayOut) 
     expect(seat.page.get_by_role("link", name="Second look")).to_have_attribute("href", "/mine")
 
 
-@pytest.mark.parametrize("size", [SMALLEST, PHONE], ids=["320 px", "phone"])
+@pytest.mark.parametrize("size", [NARROW_PHONE, PHONE], ids=["320 px", "phone"])
 def test_door_seat_and_privacy_are_free_of_barriers(
     screens: Screens, lay_out: LayOut, axe_source: str, size: dict[str, Any]
 ) -> None:

@@ -65,8 +65,8 @@ function CodeAndWords({ shown }: { shown: Shown }) {
         <p class="field_label">Recovery phrase</p>
         <p class="key_soft">Eight words, to write down. Four letters of each are enough.</p>
         <ol class="key_words">
-          {shown.words.map((word) => (
-            <li key={word}>{word}</li>
+          {shown.words.map((word, place) => (
+            <li key={`${place} ${word}`}>{word}</li>
           ))}
         </ol>
       </div>
