@@ -32,7 +32,7 @@ def test_another_device_opens_the_same_history_by_link_or_by_words(screens: Scre
     words = words_on(page)
     link = page.get_by_role("textbox", name="Private link").input_value()
     other, _ = screens.page(**PHONE)
-    # The link holds the address by which other devices reach this machine; to this browser that is another site.
+    # The link holds the address by which other devices reach this machine: to this browser another site.
     other.goto(f"{screens.origin}/mine#{link.partition('#')[2]}")
     expect(other.get_by_text("1 review, and your second looks")).to_be_visible()
     assert "#" not in other.url.rstrip("#/")
