@@ -2,14 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
 
 from quizroom.marking import RoomMarks, marks_of_room, rows_right
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
-from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.room.state import Answer, Certainty, Player, Room, Round
 
-Certainty = Literal[1, 2, 3]
 _UNASKED = 2
 """Where certainty was not asked for, an answer stands with those of middling certainty."""
 
@@ -55,7 +53,7 @@ def _played(room: Room, player: Player, marks: RoomMarks) -> Iterator[Played]:
                 current=current,
                 answer=answer,
                 mark=marked.marks.get(player.id),
-                certainty=getattr(answer, "certainty", None),
+                certainty=None if answer is None else answer.certainty,
             )
 
 

@@ -30,7 +30,7 @@ from quizroom.protocol.fields import (
     Words,
 )
 from quizroom.protocol.group_messages import GroupMessage
-from quizroom.room.state import Phase, Timing
+from quizroom.room.state import Certainty, Phase, Timing
 from quizroom.views.model import DeskView, OwnView, PublicView
 
 
@@ -98,6 +98,7 @@ class SubmitAnswer:
     round: RoundNumber
     choice: Annotated[tuple[LetterOrNone, ...], Field(max_length=10)] = ()
     typed: Annotated[tuple[Words, ...], Field(max_length=10)] = ()
+    certainty: Certainty | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,6 +128,7 @@ class PrepareReview:
     seconds: Seconds = 45
     typed: bool = True
     standings: bool = False
+    certainty: bool = False
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
     blueprint: BlueprintChoice | None = None
     benches: BenchChoice | None = None

@@ -26,7 +26,11 @@ PlainMessage = (
 def answer_command(message: messages.SubmitAnswer, player: str) -> commands.SubmitAnswer:
     """An answer, always for the seat of the connection, never for one named in the message."""
     return commands.SubmitAnswer(
-        player=player, round=message.round, choice=message.choice, typed=message.typed
+        player=player,
+        round=message.round,
+        choice=message.choice,
+        typed=message.typed,
+        certainty=message.certainty,
     )
 
 

@@ -121,6 +121,7 @@ class DeskReplies:
             seconds=message.seconds,
             typed=message.typed,
             standings=message.standings,
+            certainty=message.certainty,
             capacity=self.capacity,
             blueprint=blueprint,
             benches=bench_rules_of(message.benches),

@@ -52,6 +52,7 @@ class Host:
         seed: int,
         typed: bool = True,
         seconds: int | None = None,
+        certainty: bool = False,
     ) -> None:
         """Have a review dealt and open its door. Without `seconds` each round has a time of its own.
 
@@ -69,6 +70,7 @@ class Host:
                 timing="fixed" if seconds else "computed",
                 seconds=seconds or 45,
                 typed=typed,
+                certainty=certainty,
                 seed=seed,
             )
         )

@@ -6,7 +6,7 @@ from quizroom.questions.model import Item
 from quizroom.room.bench_commands import BenchCommand
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.owner_commands import OwnerCommand
-from quizroom.room.state import Plan
+from quizroom.room.state import Certainty, Plan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,6 +88,8 @@ class SubmitAnswer:
     round: int
     choice: tuple[str, ...] = ()
     typed: tuple[str, ...] = ()
+    certainty: Certainty | None = None
+    """How certain the player is, where that is asked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

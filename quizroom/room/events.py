@@ -8,7 +8,7 @@ from quizroom.questions.model import Item
 from quizroom.room.bench_events import BenchEvent
 from quizroom.room.group_events import GroupEvent
 from quizroom.room.owner_events import OwnerEvent
-from quizroom.room.state import Plan
+from quizroom.room.state import Certainty, Plan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +97,7 @@ class AnswerAccepted:
     choice: tuple[str, ...]
     typed: tuple[str, ...]
     at: datetime
+    certainty: Certainty | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

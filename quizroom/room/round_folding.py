@@ -45,7 +45,7 @@ def apply(current: Round, event: RoundEvent) -> Round:
     """Return the round as it is after `event`."""
     match event:
         case AnswerAccepted():
-            answer = Answer(choice=event.choice, typed=event.typed, at=event.at)
+            answer = Answer(choice=event.choice, typed=event.typed, at=event.at, certainty=event.certainty)
             return replace(current, answers=with_one(current.answers, event.player, answer))
         case RoundPaused():
             return replace(current, paused=True, left_ms=event.left_ms, closes_at=None)

@@ -33,7 +33,7 @@ from quizroom.room.events import (
     WordsRuled,
 )
 from quizroom.room.refusals import Refused
-from quizroom.room.state import Answer, Room, Round
+from quizroom.room.state import Answer, Certainty, Room, Round
 
 LONGEST_LIMIT = timedelta(hours=2)
 """An open round with a clock may be lengthened up to this, lest a slip of the hand stops the class."""
@@ -46,12 +46,22 @@ def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Eve
     """
     asked = asked_round(room, command.player, command.round)
     choice, typed = said = canonical(asked.item, command.choice, command.typed)
-    if is_known(asked.answers.get(command.player), said):
+    certainty = command.certainty if room.plan.certainty else None
+    if is_known(asked.answers.get(command.player), said, certainty):
         return ()
     refuse_unfit(room, asked, command.player, said, now)
     if room.benches.get(command.player, "") in asked.bench_answers:
         raise Refused("bench_has_answered")
-    return (AnswerAccepted(player=command.player, round=command.round, choice=choice, typed=typed, at=now),)
+    return (
+        AnswerAccepted(
+            player=command.player,
+            round=command.round,
+            choice=choice,
+            typed=typed,
+            at=now,
+            certainty=certainty,
+        ),
+    )
 
 
 def asked_round(room: Room, player: str, number: int) -> Round:
@@ -62,9 +72,9 @@ def asked_round(room: Room, player: str, number: int) -> Round:
     return room.rounds[number - 1]
 
 
-def is_known(known: Answer | None, said: Said) -> bool:
+def is_known(known: Answer | None, said: Said, certainty: Certainty | None = None) -> bool:
     """Whether just this has been handed in before."""
-    return known is not None and (known.choice, known.typed) == said
+    return known is not None and (known.choice, known.typed, known.certainty) == (*said, certainty)
 
 
 def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Literal
+from typing import Literal, get_args
 
 from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.model import Family, Item
@@ -12,6 +12,8 @@ from quizroom.room.group_state import GroupRules, GroupRun
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
 Timing = Literal["computed", "fixed", "untimed"]
+Certainty = Literal[1, 2, 3]
+CERTAINTIES: tuple[Certainty, ...] = get_args(Certainty)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +31,8 @@ class Plan:
     typed: bool = True
     """Whether typed answers are dealt beside options."""
     standings: bool = False
+    certainty: bool = False
+    """Whether players say how certain they are of an answer."""
     capacity: int = 500
     blueprint: Blueprint | None = None
     """The grid by which the items were dealt; None if families took turns."""
@@ -57,6 +61,7 @@ class Answer:
     choice: tuple[str, ...]
     typed: tuple[str, ...]
     at: datetime
+    certainty: Certainty | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
+from quizroom.analysis.certainty import sureness_of_room
 from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
@@ -35,6 +36,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         fixed_seconds=room.plan.seconds,
         standings=room.standings,
         items=(*opened, *ahead),
+        sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
         actions=desk_actions(room),
         bench_warnings=bench_warnings(room),

@@ -8,10 +8,11 @@ since 1970 (UTC); shares are 0 to 1.
 from dataclasses import dataclass
 from typing import Literal
 
+from quizroom.analysis.certainty import Sureness
 from quizroom.knowledge.record import Record
 from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
-from quizroom.room.state import Phase, Timing
+from quizroom.room.state import Certainty, Phase, Timing
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
 Cause = Literal["host", "time", "end", "all"]
@@ -178,6 +179,8 @@ class PublicView:
     rounds: int
     """Rounds planned in all: opened plus ahead."""
     item: ItemFace | None
+    asks_certainty: bool
+    """Whether players say how certain they are of their answer to this item."""
     clock: ClockFace | None
     result: ResultFace | None
     records: tuple[Record, ...]
@@ -196,6 +199,7 @@ class AnswerFace:
     round: int
     choice: tuple[str, ...]
     typed: tuple[str, ...]
+    certainty: Certainty | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,6 +219,8 @@ class OwnResult:
     verdict: Verdict
     mark: float
     reasons: tuple[ChosenReason, ...]
+    certainty_mark: int | None = None
+    """What the certainty was worth, if one was said; it stands beside the marks."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -279,6 +285,8 @@ class OwnView:
     """All closed rounds, marked as they now stand."""
     place: int | None
     """Own place once a round has closed, if standings are on; in bench play that of the bench."""
+    sureness: Sureness | None = None
+    """Certainty over the closed rounds, where it is asked for."""
     group: OwnGroup | None
     bench: OwnBench | None
     kept: bool
@@ -383,6 +391,8 @@ class DeskView:
     """Whether standings are to be shown, also before there are any."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
+    sureness: Sureness | None
+    """Certainty of the class over the closed rounds, where it is asked for."""
     actions: tuple[DeskAction, ...]
     """What may be done now; the first is the next step of the review."""
     bench_warnings: tuple[str, ...]

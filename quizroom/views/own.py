@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from datetime import datetime
 
+from quizroom.analysis.certainty import certainty_mark, is_right, sureness_of_player
 from quizroom.marking import RoomMarks, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
@@ -37,6 +38,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         of=total.of,
         rounds=tuple(_own_rounds(room, seated, marks)),
         place=_place(room, player, marks),
+        sureness=sureness_of_player(room, marks, player),
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
         kept=bool(seated.owner),
@@ -65,7 +67,11 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
 
 
 def _answer_face(number: int, answer: Answer | None) -> AnswerFace | None:
-    return None if answer is None else AnswerFace(round=number, choice=answer.choice, typed=answer.typed)
+    return (
+        None
+        if answer is None
+        else AnswerFace(round=number, choice=answer.choice, typed=answer.typed, certainty=answer.certainty)
+    )
 
 
 def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnResult | None:
@@ -81,7 +87,14 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         reasons=chosen_reasons(current.item, answer, marks.rounds[-1].verdicts)
         if explained and answer
         else (),
+        certainty_mark=_certainty_mark(current, answer, mark),
     )
+
+
+def _certainty_mark(current: Round, answer: Answer | None, mark: float | None) -> int | None:
+    if answer is None or answer.certainty is None or mark is None or current.struck:
+        return None
+    return certainty_mark(answer.certainty, right=is_right(mark))
 
 
 def _own_rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[OwnRound]:

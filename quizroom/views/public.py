@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from quizroom.analysis.certainty import asks_certainty
 from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
@@ -34,6 +35,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         round=len(room.rounds),
         rounds=len(room.rounds) + len(room.ahead),
         item=item_face(current.item, current.number) if current else None,
+        asks_certainty=current is not None and asks_certainty(room, current.item),
         clock=_clock_face(current) if current and current.closed_at is None else None,
         result=_result(room, marks),
         records=_records(current),

@@ -46,7 +46,7 @@ def test_a_lost_connection_finds_its_seat_and_answer_again() -> None:
     hall.connect("ada-2")
     door = hall.room().door_code
     reply = hall.say("ada-2", "resume_seat", door_code=door, seat_key="key of ada")
-    assert reply["own"]["answer"] == {"round": 1, "choice": ["B"], "typed": []}
+    assert reply["own"]["answer"] == {"round": 1, "choice": ["B"], "typed": [], "certainty": None}
     assert hall.say("ada-2", "submit_answer", choice=["C"])["result"] == "done"
     assert hall.room().rounds[0].answers["p1"].choice == ("C",)
 

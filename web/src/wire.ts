@@ -54,6 +54,7 @@ export interface AddTime {
  * The player's own answer as the server has it.
  */
 export interface AnswerFace {
+  certainty?: (1 | 2 | 3) | null;
   choice: string[];
   round: number;
   typed: string[];
@@ -214,6 +215,7 @@ export interface ProbeTime {
  * ("" for none).
  */
 export interface SubmitAnswer {
+  certainty?: (1 | 2 | 3) | null;
   choice?: string[];
   id: string;
   round: number;
@@ -237,6 +239,7 @@ export interface KeepResults {
 export interface PrepareReview {
   benches?: BenchChoice | null;
   blueprint?: BlueprintChoice | null;
+  certainty?: boolean;
   course: string;
   families: string[];
   id: string;
@@ -602,6 +605,7 @@ export interface DeskView {
   roster: RosterRow[];
   seed: number;
   standings: boolean;
+  sureness: Sureness | null;
   timing: "computed" | "fixed" | "untimed";
   version: number;
 }
@@ -610,6 +614,7 @@ export interface DeskView {
  */
 export interface PublicView {
   answered: number;
+  asks_certainty: boolean;
   benches: BenchesFace | null;
   cautions: string[];
   clock: ClockFace | null;
@@ -836,6 +841,22 @@ export interface RosterRow {
   player: string;
 }
 /**
+ * Certainty over some answers: the marks together, and each level by itself.
+ */
+export interface Sureness {
+  answers: number;
+  levels: Level[];
+  marks: number;
+}
+/**
+ * How those answers came out that were given with one certainty.
+ */
+export interface Level {
+  answers: number;
+  certainty: 1 | 2 | 3;
+  right: number;
+}
+/**
  * A course list that a group may take.
  */
 export interface GroupCourse {
@@ -1009,6 +1030,7 @@ export interface SeatMate {
  * The player's own outcome of a closed round; reasons come with the record.
  */
 export interface OwnResult {
+  certainty_mark?: number | null;
   mark: number;
   reasons: ChosenReason[];
   round: number;
@@ -1041,6 +1063,7 @@ export interface OwnView {
   result: OwnResult | null;
   round: number;
   rounds: OwnRound[];
+  sureness?: Sureness | null;
   version: number;
 }
 /**

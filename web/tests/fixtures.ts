@@ -49,6 +49,7 @@ export function publicView(change: Partial<PublicView>): PublicView {
     round: 3,
     rounds: 10,
     item: ITEM,
+    asks_certainty: false,
     clock: CLOCK,
     result: null,
     records: [],

@@ -20,6 +20,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   items: [],
   bench_warnings: [],
   roster: [],
+  sureness: null,
   actions,
 });
 

@@ -12,6 +12,7 @@ export interface Plan {
   typed: boolean;
   standings: boolean;
   benches: BenchChoice | null;
+  certainty: boolean;
 }
 
 export const MOST_ROUNDS = 60;
@@ -28,6 +29,7 @@ export function firstPlan(settings: DeskSettings): Plan {
     typed: true,
     standings: false,
     benches: null,
+    certainty: false,
   };
 }
 

@@ -86,6 +86,14 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
         />
         <span>standings on the wall, by handle</span>
       </label>
+      <label class="choice_line">
+        <input
+          type="checkbox"
+          checked={plan.certainty}
+          onChange={(event) => onPlan({ ...plan, certainty: event.currentTarget.checked })}
+        />
+        <span>players say how certain they are, 1 2 3; never in standings</span>
+      </label>
     </fieldset>
   );
 }

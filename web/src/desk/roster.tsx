@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Draft } from "../line/line";
+import { SurenessTable } from "../parts/sureness_table";
 import type { DeskView, RosterRow } from "../wire";
 import { marksText } from "../words/numbers";
 import { PlayerDialog } from "./player_dialog";
@@ -22,6 +23,12 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
         />
         <span>standings on the wall</span>
       </label>
+      {view.sureness && view.sureness.answers > 0 && (
+        <details class="roster_sureness">
+          <summary>Certainty of the class</summary>
+          <SurenessTable sureness={view.sureness} whose="The class" narrow />
+        </details>
+      )}
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
       <ul class="roster_list">

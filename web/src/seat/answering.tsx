@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../line/store";
 import type { AnswerFace, ItemFace, PublicView } from "../wire";
 import { AnswerRows, askText, keyedLetter } from "./answer_rows";
+import { CertaintyChoice } from "./certainty_choice";
 import {
   type Draft,
   draftText,
@@ -34,7 +35,8 @@ export function Answering(props: {
   const handIn = (event: Event) => {
     event.preventDefault();
     if (!isEmpty(draft) && !isDone(item, draft, handed, props.known)) {
-      void props.hands.handIn(item.round, draft.choice, written(draft));
+      const said = [item.round, draft.choice, written(draft)] as const;
+      void (draft.certainty ? props.hands.handIn(...said, draft.certainty) : props.hands.handIn(...said));
     }
   };
   const byKey = (event: KeyboardEvent) => {
@@ -54,6 +56,12 @@ export function Answering(props: {
         {askText(item, draft)}
       </p>
       <AnswerRows item={item} draft={draft} onDraft={setDraft} say={props.say} />
+      {props.view.asks_certainty && (
+        <CertaintyChoice
+          chosen={draft.certainty ?? null}
+          onChoose={(certainty) => setDraft({ ...draft, certainty })}
+        />
+      )}
       <HandInBar item={item} draft={draft} handed={handed} known={props.known} />
     </form>
   );
@@ -84,9 +92,13 @@ function stateText(item: ItemFace, draft: Draft, handed: Handed | null, known: A
   if (handed?.state === "kept") return "Not through yet: your answer is kept and goes out by itself.";
   const received = handed?.answer ?? known;
   if (received === null) return isEmpty(draft) ? "" : "Not handed in yet.";
-  const text = draftText(asDraft(received));
+  const text = answerText(asDraft(received));
   if (!isDone(item, draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
   return `✓ Answer received: ${text}. You may change it until the round closes.`;
+}
+
+function answerText(draft: Draft): string {
+  return draft.certainty ? `${draftText(draft)}, certainty ${draft.certainty}` : draftText(draft);
 }
 
 /** Whether just this draft has been handed in already. */
@@ -95,13 +107,17 @@ function isDone(item: ItemFace, draft: Draft, handed: Handed | null, known: Answ
   return sameDraft(item, draft, known);
 }
 
-function asDraft(answer: { choice?: readonly string[]; typed?: readonly string[] }): Draft {
-  return { choice: answer.choice ?? [], typed: answer.typed ?? [] };
+function asDraft(answer: Partial<Draft>): Draft {
+  return {
+    choice: answer.choice ?? [],
+    typed: answer.typed ?? [],
+    ...(answer.certainty && { certainty: answer.certainty }),
+  };
 }
 
 function asFace(handed: Handed): AnswerFace {
-  const { choice, typed } = asDraft(handed.answer);
-  return { round: handed.answer.round, choice: [...choice], typed: [...typed] };
+  const { choice, typed, certainty = null } = asDraft(handed.answer);
+  return { round: handed.answer.round, choice: [...choice], typed: [...typed], certainty };
 }
 
 function ofRound(handed: Handed | null, round: number): Handed | null {

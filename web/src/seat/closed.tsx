@@ -6,6 +6,7 @@ import { RecordPlate } from "../record/record_plate";
 import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
 import { keyWords, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
+import { signed } from "./certainty_choice";
 
 /** A closed round at the seat: own result, key and shares; with the record also the reasons. */
 export function Closed({ view, own, result }: { view: PublicView; own: OwnView | null; result: ResultFace }) {
@@ -79,6 +80,7 @@ function Verdict({ mine }: { mine: OwnResult }) {
         <span>
           <b>{VERDICT_WORD[mine.verdict]}</b>
           {counted && ` · ${marksWord(mine.mark)}`}
+          {typeof mine.certainty_mark === "number" && ` · certainty ${signed(mine.certainty_mark)}`}
         </span>
       </p>
       {note && <p class="verdict_note">{note}</p>}

@@ -6,6 +6,8 @@ import type { AnswerFace, ItemFace } from "../wire";
 export interface Draft {
   choice: readonly string[];
   typed: readonly string[];
+  /** How certain, where that is asked for. */
+  certainty?: AnswerFace["certainty"];
 }
 
 /** The draft of a round; it begins with what was left unfinished here, else with what was handed in before. */
@@ -17,7 +19,7 @@ export function useDraft(
   const [kept, keep] = useState<KeptDraft | null>(() => keptDraft(doorCode));
   const draft = kept?.round === item.round ? kept : (known ?? EMPTY);
   const change = (next: Draft) => {
-    const changed = { choice: next.choice, typed: next.typed, round: item.round };
+    const changed = { ...next, round: item.round };
     keep(changed);
     lastingShelf().setItem(shelfName(doorCode), JSON.stringify(changed));
   };
@@ -51,7 +53,7 @@ export function isPlaced(item: ItemFace): boolean {
 /** What is on the page before anything is changed: an ordering begins with all its letters. */
 export function shownDraft(item: ItemFace, draft: Draft): Draft {
   if (item.format !== "ordering" || draft.choice.length > 0) return draft;
-  return { choice: item.options.map((option) => option.letter), typed: [] };
+  return { ...draft, choice: item.options.map((option) => option.letter), typed: [] };
 }
 
 export function sameDraft(item: ItemFace, one: Draft, other: Draft | null): boolean {
@@ -59,7 +61,8 @@ export function sameDraft(item: ItemFace, one: Draft, other: Draft | null): bool
   return (
     other !== null &&
     JSON.stringify(letters(one)) === JSON.stringify(letters(other)) &&
-    JSON.stringify(written(one)) === JSON.stringify(written(other))
+    JSON.stringify(written(one)) === JSON.stringify(written(other)) &&
+    (one.certainty ?? null) === (other.certainty ?? null)
   );
 }
 

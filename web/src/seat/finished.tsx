@@ -1,7 +1,8 @@
 import "./finished.css";
 import { BenchTotal } from "../bench/bench_result";
 import type { Line } from "../line/line";
-import type { OwnRound, OwnView, PublicView } from "../wire";
+import { SurenessTable, surenessWords } from "../parts/sureness_table";
+import type { OwnRound, OwnView, PublicView, Sureness } from "../wire";
 import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
 import { GroupStandings } from "./group_standings";
@@ -24,6 +25,7 @@ export function Finished(props: {
         The review is finished
       </h1>
       {own && <Total own={own} players={view.benches ? null : view.players} />}
+      {own?.sureness && own.sureness.answers > 0 && <OwnSureness sureness={own.sureness} />}
       {own?.kept && <SecondLookLink own={own} />}
       {own && <KeptPanel own={own} line={line} say={say} />}
       {own && view.benches && <BenchTotal own={own} benches={view.benches} />}
@@ -54,6 +56,15 @@ export function Finished(props: {
         </p>
       ))}
     </div>
+  );
+}
+
+function OwnSureness({ sureness }: { sureness: Sureness }) {
+  return (
+    <section>
+      <h2 class="finished_heading">Your certainty: {surenessWords(sureness)}</h2>
+      <SurenessTable sureness={sureness} whose="You" />
+    </section>
   );
 }
 

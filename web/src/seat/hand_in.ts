@@ -4,6 +4,7 @@ import { mustRepeat } from "../line/persist";
 import { newMessageId } from "../line/random";
 import { makeStore, type Store } from "../line/store";
 import type { SubmitAnswer } from "../wire";
+import type { Certainty } from "./certainty_choice";
 
 /** What became of the last answer handed in. */
 export interface Handed {
@@ -15,7 +16,12 @@ export interface Handed {
 
 export interface HandIn {
   handed: Store<Handed | null>;
-  handIn(round: number, choice: readonly string[], typed: readonly string[]): Promise<void>;
+  handIn(
+    round: number,
+    choice: readonly string[],
+    typed: readonly string[],
+    certainty?: Certainty,
+  ): Promise<void>;
   /** Sends everything that still waits; called after every return to the seat. */
   sendWaiting(): Promise<void>;
 }
@@ -49,13 +55,14 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
   return {
     handed,
     sendWaiting,
-    handIn(round, choice, typed) {
+    handIn(round, choice, typed, certainty) {
       const answer: SubmitAnswer = {
         id: newMessageId(),
         type: "submit_answer",
         round,
         choice: [...choice],
         typed: [...typed],
+        ...(certainty && { certainty }),
       };
       outbox.put(answer);
       return send(answer);
