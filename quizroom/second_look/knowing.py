@@ -1,6 +1,6 @@
 """What a player knows of each fact: the sightings of it, added up."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -8,6 +8,8 @@ from quizroom.second_look.memory import NEW, Memory, after_look, recall
 from quizroom.second_look.sighting import Sighting
 
 _HOUR_S = 3600.0
+_AT_A_BREATH = 16
+"""Sightings are added up in a tenth of a millisecond each."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,10 +34,15 @@ class Known:
     """For each direction where the item lies that asked it last."""
 
 
-def known_facts(sightings: Iterable[Sighting]) -> dict[str, Known]:
-    """All facts that were asked, by name."""
+def known_facts(
+    sightings: Iterable[Sighting], breathe: Callable[[], None] = lambda: None
+) -> dict[str, Known]:
+    """All facts that were asked, by name; `breathe` is called now and then."""
     known: dict[str, Known] = {}
-    for sighting in sorted(sightings, key=lambda one: (one.at, one.origin, one.fact)):
+    ordered = sorted(sightings, key=lambda one: (one.at, one.origin, one.fact))
+    for number, sighting in enumerate(ordered):
+        if number % _AT_A_BREATH == 0:
+            breathe()
         known[sighting.fact] = after_sighting(known.get(sighting.fact), sighting)
     return known
 

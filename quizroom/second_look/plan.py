@@ -6,7 +6,7 @@ to two fifths of a week's delay, a twentieth to a tenth of a year's); and not at
 on the day anyway. If a day is too short for all that is due, what is hardest to recall comes first.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from heapq import heappop, heappush
@@ -109,6 +109,7 @@ def look_ahead(
     now: datetime,
     today: date,
     first_day_seconds: int,
+    breathe: Callable[[], None] = lambda: None,
 ) -> Outlook:
     """The plan carried through day by day, as if every look went as predicted.
 
@@ -118,6 +119,7 @@ def look_ahead(
         now: the time of the first day's sitting; each later one is a day after.
         today: the first day.
         first_day_seconds: what is left of the first day.
+        breathe: called between two days, so that a server can do something else.
     """
     end = last_day(aim, today)
     waiting: list[tuple[date, str]] = []
@@ -126,6 +128,7 @@ def look_ahead(
         heappush(waiting, (max(day, today), one.fact))
     sittings: list[Sitting] = []
     for day in _days(today, end):
+        breathe()
         here = now + (day - today)
         facts = [known[fact] for fact in _due_by(waiting, day)]
         budget = first_day_seconds if day == today else aim.seconds_a_day

@@ -1,6 +1,6 @@
 """What one player knows: the sightings of all reviews and looks, added up."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
@@ -59,9 +59,11 @@ def mind_of(
     looks: Mapping[str, AskedLook],
     answers: Mapping[str, GivenAnswer],
     wishes: Wishes,
+    *,
     now: datetime,
+    breathe: Callable[[], None] = lambda: None,
 ) -> Mind:
-    """Add up everything that a player was asked."""
+    """Add up everything that a player was asked; `breathe` is called now and then."""
     sightings: list[Sighting] = []
     sources: dict[str, Source] = {}
     for history in histories:
@@ -71,6 +73,7 @@ def mind_of(
             sightings += sightings_of(played.item, played.said, at=played.at, origin=origin)
     looked: dict[str, datetime] = {}
     for look in looks.values():
+        breathe()
         sources[look_origin(look)] = Source(item=look.item, course=look.course, missed=look.missed)
         for sighting in look_sightings(look, answers[look.id]):
             sightings.append(sighting)
@@ -78,7 +81,7 @@ def mind_of(
     today = day_in(wishes.time_zone, now)
     dated = wishes.exam_date is not None and wishes.exam_date >= today
     return Mind(
-        known=known_facts(sightings),
+        known=known_facts(sightings, breathe),
         sources=sources,
         histories=histories,
         looked=looked,

@@ -71,6 +71,8 @@ class SecondLooks:
     histories: SeatHistories
     store: LookStore
     clock: Clock
+    breathe: Callable[[], None] = lambda: None
+    """Lets the rooms be served while a long history is added up."""
     known: dict[str, AskedLook] = field(default_factory=dict)
 
     def mind(self, player: str) -> Mind:
@@ -81,7 +83,8 @@ class SecondLooks:
             self._looks(player, answers),
             answers,
             self.wishes(player),
-            self.clock.now(),
+            now=self.clock.now(),
+            breathe=self.breathe,
         )
 
     def wishes(self, player: str) -> Wishes:
@@ -130,7 +133,9 @@ class SecondLooks:
         return Day(
             looks=numbered(interleaved(self.catalogue, _within(looks, left), set_id)),
             mind=mind,
-            outlook=look_ahead(due, mind.aim, now=mind.now, today=mind.today, first_day_seconds=left),
+            outlook=look_ahead(
+                due, mind.aim, now=mind.now, today=mind.today, first_day_seconds=left, breathe=self.breathe
+            ),
         )
 
     def answer(self, player: str, answers: Sequence[GivenAnswer]) -> tuple[Answered, ...]:
