@@ -44,36 +44,38 @@ export function CalendarFeed({ session, say }: { session: MineSession; say: (tex
           onInput={(event) => setAt(event.currentTarget.value)}
         />
       </label>
-      <p class="today_act">
+      <FeedButtons on={feed.on} onAsk={(method, done) => void ask(method, done)} />
+      {feed.address && <FeedAddress address={feed.address} />}
+      <Complaint text={complaint} />
+    </div>
+  );
+}
+
+function FeedButtons(props: { on: boolean; onAsk: (method: "POST" | "DELETE", done: string) => void }) {
+  const { on, onAsk } = props;
+  return (
+    <p class="today_act">
+      <button class="button" type="button" onClick={() => onAsk("POST", "The calendar's address is made.")}>
+        {on ? "Make a new address" : "Make the address"}
+      </button>
+      {on && (
         <button
           class="button"
           type="button"
-          onClick={() => void ask("POST", "The calendar's address is made.")}
+          onClick={() => onAsk("DELETE", "The calendar's address is void.")}
         >
-          {feed.on ? "Make a new address" : "Make the address"}
+          Make it void
         </button>
-        {feed.on && (
-          <button
-            class="button"
-            type="button"
-            onClick={() => void ask("DELETE", "The calendar's address is void.")}
-          >
-            Make it void
-          </button>
-        )}
-      </p>
-      {feed.address && (
-        <label class="field">
-          <span class="field_label">Address for your calendar program; it is shown this once</span>
-          <input
-            class="field_input"
-            readOnly
-            value={feed.address}
-            onFocus={(event) => event.currentTarget.select()}
-          />
-        </label>
       )}
-      <Complaint text={complaint} />
-    </div>
+    </p>
+  );
+}
+
+function FeedAddress({ address }: { address: string }) {
+  return (
+    <label class="field">
+      <span class="field_label">Address for your calendar program; it is shown this once</span>
+      <input class="field_input" readOnly value={address} onFocus={(event) => event.currentTarget.select()} />
+    </label>
   );
 }

@@ -29,11 +29,31 @@ export function PlanForm(props: { session: MineSession; today: Today; say: (text
   return (
     <form class="plan_form" onSubmit={(event) => void save(event)}>
       <h2 class="today_heading">Your plan</h2>
+      <PlanFields plan={plan} courses={today.courses} onChange={change} />
+      <Complaint text={complaint} />
+      <p class="plan_save">
+        <button class="button" type="submit">
+          Save the plan
+        </button>
+        <span>{word}</span>
+      </p>
+    </form>
+  );
+}
+
+function PlanFields(props: {
+  plan: PlanSettings;
+  courses: readonly CourseChoice[];
+  onChange: (part: Partial<PlanSettings>) => void;
+}) {
+  const { plan, courses, onChange } = props;
+  return (
+    <>
       <CourseSelect
         id="plan-course"
-        courses={today.courses}
+        courses={courses}
         course={plan.course}
-        onCourse={(course) => change({ course })}
+        onCourse={(course) => onChange({ course })}
         any
       />
       <div class="field">
@@ -45,7 +65,7 @@ export function PlanForm(props: { session: MineSession; today: Today; say: (text
           class="field_input"
           type="date"
           value={plan.exam_date ?? ""}
-          onInput={(event) => change({ exam_date: event.currentTarget.value || null })}
+          onInput={(event) => onChange({ exam_date: event.currentTarget.value || null })}
         />
       </div>
       <div class="field">
@@ -59,17 +79,10 @@ export function PlanForm(props: { session: MineSession; today: Today; say: (text
           min={1}
           max={MOST_MINUTES}
           value={plan.minutes_a_day}
-          onInput={(event) => change({ minutes_a_day: event.currentTarget.valueAsNumber || 1 })}
+          onInput={(event) => onChange({ minutes_a_day: event.currentTarget.valueAsNumber || 1 })}
         />
       </div>
-      <Complaint text={complaint} />
-      <p class="plan_save">
-        <button class="button" type="submit">
-          Save the plan
-        </button>
-        <span>{word}</span>
-      </p>
-    </form>
+    </>
   );
 }
 

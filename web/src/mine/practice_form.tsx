@@ -49,18 +49,7 @@ export function PracticeForm(props: {
         course={order.course}
         onCourse={(id) => change({ course: id, families: [], regions: [] })}
       />
-      <Ticks
-        legend="Families of items (none ticked: all)"
-        lines={(course?.families ?? []).map((family) => ({ id: family, text: familyWord(family) }))}
-        ticked={order.families}
-        onTicked={(families) => change({ families: families as PracticeOrder["families"] })}
-      />
-      <Ticks
-        legend="Regions (none ticked: all)"
-        lines={(course?.regions ?? []).map((region) => ({ id: region.id, text: region.name }))}
-        ticked={order.regions}
-        onTicked={(regions) => change({ regions })}
-      />
+      <Narrowing course={course} order={order} onChange={change} />
       <ModeChoice order={order} onChange={change} />
       <Complaint text={complaint} />
       <button class="button button-main" type="submit" disabled={busy}>
@@ -87,6 +76,25 @@ function firstOrder(course: string): PracticeOrder {
 interface ChoiceProps {
   order: PracticeOrder;
   onChange: (part: Partial<PracticeOrder>) => void;
+}
+
+function Narrowing({ course, order, onChange }: ChoiceProps & { course: CourseChoice | undefined }) {
+  return (
+    <>
+      <Ticks
+        legend="Families of items (none ticked: all)"
+        lines={(course?.families ?? []).map((family) => ({ id: family, text: familyWord(family) }))}
+        ticked={order.families}
+        onTicked={(families) => onChange({ families: families as PracticeOrder["families"] })}
+      />
+      <Ticks
+        legend="Regions (none ticked: all)"
+        lines={(course?.regions ?? []).map((region) => ({ id: region.id, text: region.name }))}
+        ticked={order.regions}
+        onTicked={(regions) => onChange({ regions })}
+      />
+    </>
+  );
 }
 
 function ModeChoice({ order, onChange }: ChoiceProps) {

@@ -12,7 +12,7 @@ export function MockStart(props: {
 }) {
   const { set } = props;
   const [start, setStart] = useState(0);
-  const [factor, setFactor] = useState(set.seconds === null ? 0 : 1);
+  const [factor, setFactor] = useState<number>(set.seconds === null ? 0 : 1);
   const begin = (event: Event) => {
     event.preventDefault();
     const seconds = (set.seconds ?? 0) * factor;
@@ -28,46 +28,54 @@ export function MockStart(props: {
         comes when the whole sheet is handed in. The clock warns at 15 seconds, moves you on by itself, and
         stands while this page is out of sight.
       </p>
-      <div class="field">
-        <label class="field_label" for="mock-start">
-          Begin at station
-        </label>
-        <select
-          id="mock-start"
-          class="field_input"
-          value={start}
-          onChange={(event) => setStart(Number(event.currentTarget.value))}
-        >
-          {set.looks.map((look, station) => (
-            <option key={look.id} value={station}>
-              {station + 1}
-            </option>
-          ))}
-        </select>
-      </div>
+      <Choice
+        id="mock-start"
+        label="Begin at station"
+        value={start}
+        lines={set.looks.map((_, station) => ({ value: station, text: String(station + 1) }))}
+        onValue={setStart}
+      />
       {set.seconds !== null && (
-        <div class="field">
-          <label class="field_label" for="mock-time">
-            Time at each station
-          </label>
-          <select
-            id="mock-time"
-            class="field_input"
-            value={factor}
-            onChange={(event) => setFactor(Number(event.currentTarget.value))}
-          >
-            {FACTORS.map((one) => (
-              <option key={one} value={one}>
-                {timeText(set.seconds ?? 0, one)}
-              </option>
-            ))}
-          </select>
-        </div>
+        <Choice
+          id="mock-time"
+          label="Time at each station"
+          value={factor}
+          lines={FACTORS.map((one) => ({ value: one, text: timeText(set.seconds ?? 0, one) }))}
+          onValue={setFactor}
+        />
       )}
       <button class="button button-main" type="submit">
         Begin
       </button>
     </form>
+  );
+}
+
+function Choice(props: {
+  id: string;
+  label: string;
+  value: number;
+  lines: readonly { value: number; text: string }[];
+  onValue: (value: number) => void;
+}) {
+  return (
+    <div class="field">
+      <label class="field_label" for={props.id}>
+        {props.label}
+      </label>
+      <select
+        id={props.id}
+        class="field_input"
+        value={props.value}
+        onChange={(event) => props.onValue(Number(event.currentTarget.value))}
+      >
+        {props.lines.map((line) => (
+          <option key={line.value} value={line.value}>
+            {line.text}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 }
 
