@@ -132,7 +132,7 @@ def killed_again_and_again(killable: Killable, players: list[SteadfastPlayer]) -
     away = []
     for _ in range(KILLS):
         wait_until(lambda: all(player.came_back_at > 0 for player in players), "the class")
-        time.sleep(chance.uniform(0.02, 0.4))
+        time.sleep(chance.uniform(0.02, 0.3))
         for player in players:
             player.came_back_at = 0.0
         killable.kill()
