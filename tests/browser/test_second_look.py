@@ -85,3 +85,17 @@ def test_the_plan_is_kept_with_its_date_and_minutes(screens: Screens, lay_out: L
     mine.shows(f"Expected on {practical:%a} {practical.day} {practical:%b}")
     mine.page.reload()
     expect(mine.page.get_by_label("Minutes a day")).to_have_value("7")
+
+
+def test_the_missed_records_are_printed_and_the_plan_is_a_calendar(screens: Screens, lay_out: LayOut) -> None:
+    mine, _ = play(screens, lay_out)
+    mine.opens(f"{screens.origin}/mine")
+    with mine.page.expect_download() as sheet:
+        mine.page.get_by_role("button", name="Sheet, A4").click()
+    assert sheet.value.path().read_bytes().startswith(b"%PDF-")
+    mine.page.get_by_role("button", name="Make the address").click()
+    address = mine.page.get_by_label("Address for your calendar program")
+    feed = mine.page.request.get(address.input_value())
+    assert feed.text().startswith("BEGIN:VCALENDAR")
+    mine.page.get_by_role("button", name="Make it void").click()
+    expect(address).to_have_count(0)
