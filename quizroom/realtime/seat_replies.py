@@ -116,7 +116,9 @@ class SeatReplies:
 
     def _room_behind(self, door_code: str) -> Room | None:
         """The room that a door code leads to; codes of reviews that ended long ago lead nowhere."""
-        room_id = self.log.room_of_door(tidy_door_code(door_code))
+        code = tidy_door_code(door_code)
+        # A class comes in by one door: its room is in memory after the first, and need not be looked up for each.
+        room_id = self.rooms.live_behind(code) or self.log.room_of_door(code)
         if room_id is None:
             return None
         room = self.rooms.fresh(room_id)

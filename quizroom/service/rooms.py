@@ -174,6 +174,11 @@ class Rooms:
         """All rooms that this process has in memory."""
         return tuple(self._live.values())
 
+    def live_behind(self, door_code: str) -> str | None:
+        """The unfinished room in memory with this door code, if any."""
+        found = (room.id for room in self._live.values() if room.door_code == door_code != "")
+        return next((room for room in found if self._live[room].phase != "finished"), None)
+
     def forget(self, room: str) -> None:
         """Drop a room from memory; its log stays."""
         self._live.pop(room, None)

@@ -89,3 +89,15 @@ def test_a_forgotten_room_is_read_again_when_it_is_needed() -> None:
     desk.rooms.forget("room-1")
     assert desk.rooms.live() == ()
     assert desk.rooms.handle("room-1", says("bo", "A")).version == before.version + 1
+
+
+def test_a_door_leads_to_the_room_in_memory_until_its_review_ends() -> None:
+    desk = seated()
+    code = desk.rooms.room("room-1").door_code
+    assert code
+    assert desk.rooms.live_behind(code) == "room-1" == desk.log.room_of_door(code)
+    assert desk.rooms.live_behind("") is None
+    assert desk.rooms.live_behind(f"{code}X") is None
+    desk.rooms.handle("room-1", EndReview())
+    assert desk.rooms.live_behind(code) is None
+    assert desk.log.room_of_door(code) == "room-1"
