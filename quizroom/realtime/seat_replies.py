@@ -117,7 +117,7 @@ class SeatReplies:
     def _room_behind(self, door_code: str) -> Room | None:
         """The room that a door code leads to; codes of reviews that ended long ago lead nowhere."""
         code = tidy_door_code(door_code)
-        # A class comes in by one door: its room is in memory after the first, and need not be looked up for each.
+        # A class comes in by one door: after the first its room is in memory, and need not be looked up.
         room_id = self.rooms.live_behind(code) or self.log.room_of_door(code)
         if room_id is None:
             return None
