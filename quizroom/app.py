@@ -65,12 +65,14 @@ from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.green import green_of, signal_of
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
+from quizroom.realtime.leaving import LEAVING_S, Leaving, faults_of
 from quizroom.realtime.meters import Meters
 from quizroom.realtime.presence import Presence
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
 from quizroom.service.groups import Groups
 from quizroom.service.ports import EventLog, Notices
@@ -79,6 +81,7 @@ from quizroom.service.rooms import Change, Rooms
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.chance import new_id, new_secret, new_seed
+from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
@@ -97,15 +100,6 @@ PING_WAIT_S = 20
 TRANSPORTS = {"any": ["websocket", "polling"], "websocket": ["websocket"]}
 RETAIN_EVERY_S = 3600.0
 """How often the server looks for what has been kept long enough."""
-LEAVING_S = 0.5
-"""How long a server that is told to end lets its last words go out."""
-
-
-@dataclass(slots=True)
-class Leaving:
-    """Whether somebody told the server to end (SIGTERM)."""
-
-    asked: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +114,7 @@ class Parts:
     seats: Seats
     sockets: Any
     heartbeat: SqlHeartbeat
+    class_work: ClassWork
     broadcast: Broadcast
     entry: HostEntry
     web: Flask
@@ -151,6 +146,7 @@ def serve(
     port: int = listener.getsockname()[1]
     parts = put_together(settings, catalogue)
     add_pages(parts.web, _site(parts, manifest, players_address(port)))
+    parts.class_work.catch_up()
     eventlet.spawn(_tell_changes, parts)
     eventlet.spawn(_keep_promises, parts)
     if settings.is_shared:
@@ -188,7 +184,7 @@ def _site(parts: Parts, manifest: Mapping[str, Any], join_address: str) -> Site:
         privacy=Privacy(keeping=keeping_of(settings), contact=settings.contact),
         secure=settings.address.startswith("https://"),
         health=Health(
-            faults=lambda: _faults(parts),
+            faults=lambda: faults_of(parts.leaving, parts.store_fault()),
             remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
             metrics=parts.meters.page if settings.metrics else None,
         ),
@@ -233,11 +229,6 @@ def _leave(parts: Parts, listener: Any) -> None:
     eventlet.sleep(LEAVING_S)
 
 
-def _faults(parts: Parts) -> tuple[str, ...]:
-    leaving = "This server is about to end." if parts.leaving.asked else ""
-    return tuple(fault for fault in (leaving, parts.store_fault()) if fault)
-
-
 def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
     engine = open_database(settings.database_url, connections=settings.database_connections)
@@ -253,11 +244,12 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     rooms = Rooms(
         log=log,
         clock=clock,
-        on_change=lambda change: _note(change, broadcast, notices),
+        on_change=lambda change: _note(change, broadcast, notices, class_work),
         gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
         shared=settings.is_shared,
         new_signal=lambda: signal_of(eventlet),
     )
+    class_work = ClassWork(rooms=rooms, choices=SqlClassChoices(engine))
     parts = Parts(
         settings=settings,
         catalogue=catalogue,
@@ -268,6 +260,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         sockets=sockets,
         heartbeat=SqlHeartbeat(engine),
         broadcast=broadcast,
+        class_work=class_work,
         entry=HostEntry(accounts=SqlAccounts(engine), clock=clock, new_secret=new_secret),
         web=web,
         meters=meters,
@@ -286,8 +279,9 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     return parts
 
 
-def _note(change: Change, broadcast: Broadcast, notices: Notices) -> None:
+def _note(change: Change, broadcast: Broadcast, notices: Notices, class_work: ClassWork) -> None:
     broadcast.note(change)
+    class_work.note(change)
     note_steps(change)
     if change.ours:
         notices.publish(change.room.id, change.room.version)
@@ -313,7 +307,8 @@ def _sockets(web: Flask, settings: Settings) -> Any:
 
 
 def _answer_messages(parts: Parts) -> None:
-    reviews = Reviews(catalogue=parts.catalogue, rooms=parts.rooms, log=parts.log, new_seed=new_seed)
+    deals: dict[str, Any] = {"catalogue": parts.catalogue, "experience": parts.class_work.experience}
+    reviews = Reviews(rooms=parts.rooms, log=parts.log, new_seed=new_seed, **deals)
     shared: dict[str, Any] = {
         "rooms": parts.rooms,
         "seats": parts.seats,
@@ -392,6 +387,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
         close_rounds_that_are_over(parts.rooms, parts.clock)
         presence.look()
         move_groups_on(parts.rooms, parts.clock)
+        parts.class_work.count_one()
         if parts.settings.is_shared or any_round_is_open(parts.rooms):
             pulse.beat_if_due()
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:

@@ -132,6 +132,8 @@ class PrepareReview:
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
     blueprint: BlueprintChoice | None = None
     benches: BenchChoice | None = None
+    rehearsal: bool = False
+    """Whether programs will answer: such a review teaches nothing about classes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

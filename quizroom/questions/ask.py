@@ -40,6 +40,8 @@ class Ask:
     """What a typed answer may also say: accepted variants."""
     leads: tuple[str, ...] = ()
     """Look-alikes that must be among the wrong options, as far as they are not barred."""
+    errors: tuple[str, ...] = ()
+    """What classes really took for the key, the most frequent first: the first wrong options."""
     ranks: "Ranks | None" = None
     """Where wrong options come from, if not from where those of the kind usually do."""
     pick: "Pick | None" = None

@@ -1,6 +1,7 @@
 """From an ask to an item: options chosen and shuffled, every one with its reason."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from hashlib import blake2s
 from random import Random
 
@@ -35,7 +36,8 @@ def build_item(syllabus: Syllabus, ask: Ask, format_: Format, seed: int) -> Item
 
 def _wrong(syllabus: Syllabus, ask: Ask, format_: Format, random: Random) -> Sequence[Candidate] | None:
     if ask.pick is not None:
-        return ask.pick(syllabus, ask, random)
+        with_errors = ask.pick(syllabus, ask, random)
+        return with_errors or (ask.pick(syllabus, replace(ask, errors=()), random) if ask.errors else None)
     if format_ == "one_best":
         return wrong_options(syllabus, ask, random)
     wanted = min(random.randint(FEWEST_BESIDE_SET, MOST_BESIDE_SET), len(LETTERS) - len(ask.key))

@@ -1,7 +1,7 @@
 """Choosing wrong options that stand fairly beside the key."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import chain
 from random import Random
 
@@ -46,9 +46,15 @@ def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     Fair: none may be true, none overlap, the key does not stand out by its length, and if the key echoes the
     question a wrong option does so too.
     """
-    tries = (Random(f"{ask.id}/{number}") for number in range(_SECOND_TRIES))  # noqa: S311 -- repeatable, not secret
-    orders = chain((random,), tries)
-    return next(filter(None, (_fair_options(syllabus, ask, order) for order in orders)), None)
+    # Beside what a class chose there may be no fair options, though there are without it.
+    for one in (ask, replace(ask, errors=())) if ask.errors else (ask,):
+        tries = (Random(f"{ask.id}/{number}") for number in range(_SECOND_TRIES))  # noqa: S311 -- repeatable, not secret
+        found = next(
+            filter(None, (_fair_options(syllabus, one, order) for order in chain((random,), tries))), None
+        )
+        if found is not None:
+            return found
+    return None
 
 
 def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candidate, ...] | None:
@@ -68,9 +74,9 @@ def wrong_for_set(
     """Wrong options for a set of several keys, at least `fewest`."""
     found = candidates(syllabus, ask, random)
     chosen = _with_an_echo(syllabus, ask, _first_fit(syllabus, ask, found, wanted), found)
-    if len(chosen) < fewest or not _echoes_are_fair(syllabus, ask, chosen):
-        return None
-    return tuple(chosen)
+    if len(chosen) >= fewest and _echoes_are_fair(syllabus, ask, chosen):
+        return tuple(chosen)
+    return wrong_for_set(syllabus, replace(ask, errors=()), random, wanted, fewest) if ask.errors else None
 
 
 def _first_fit(syllabus: Syllabus, ask: Ask, found: Iterable[Candidate], wanted: int) -> list[Candidate]:

@@ -9,6 +9,7 @@ from random import Random
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.build import build_item
+from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.families import asks_of
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
@@ -35,6 +36,7 @@ class Dealing:
     random: Random
     seed: int
     left: dict[Family, Hands]
+    experience: ClassExperience = NO_EXPERIENCE
     turn: dict[str, float]
     """When the turn of each muscle comes: after as many rounds as it was shown in, ties broken by chance."""
     dealt: Counter[Family] = field(default_factory=Counter)
@@ -53,17 +55,26 @@ class Dealing:
         return self.typed < _TYPED_SHARE * (self.rounds + 1)
 
 
-def start_dealing(
+def start_dealing(  # noqa: PLR0917 -- what is dealt, of what, by which draw
     syllabus: Syllabus,
     families: tuple[Family, ...],
     formats: tuple[Format, ...],
     random: Random,
     seed: int,
+    experience: ClassExperience = NO_EXPERIENCE,
 ) -> Dealing:
     """A fresh hand."""
     left: dict[Family, Hands] = {family: dict(_hands(syllabus, family, formats)) for family in families}
     turn = {muscle: random.random() for muscle in syllabus.muscles}
-    return Dealing(syllabus=syllabus, formats=formats, random=random, seed=seed, left=left, turn=turn)
+    return Dealing(
+        syllabus=syllabus,
+        formats=formats,
+        random=random,
+        seed=seed,
+        left=left,
+        turn=turn,
+        experience=experience,
+    )
 
 
 def within_regions(dealing: Dealing, regions: Sequence[str]) -> Dealing:
@@ -121,7 +132,8 @@ def _item_of(dealing: Dealing, family: Family) -> Item | None:
         if ask is None:
             return None
         hands[ask.muscles[0]] = [one for one in hands[ask.muscles[0]] if one is not ask]
-        item = build_item(dealing.syllabus, ask, _format(dealing, ask), dealing.seed)
+        taught = dealing.experience.with_errors(ask)
+        item = build_item(dealing.syllabus, taught, _format(dealing, ask), dealing.seed)
         if item is not None:
             return item
 

@@ -10,6 +10,7 @@ from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.build import build_item
 from quizroom.questions.dealing import Dealing, next_item, start_dealing, take_note, within_regions
 from quizroom.questions.difficulty import predicted_difficulty
+from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.families import asks_of
 from quizroom.questions.grid import deal_grid, swap_in_grid
 from quizroom.questions.model import Family, Format, Item
@@ -32,6 +33,8 @@ class DealPlan:
     """So many rounds for each cell of a grid; families and rounds then follow from it."""
     regions: tuple[str, ...] = ()
     """Where not the whole list is wanted: ids of the regions of which muscles may be asked."""
+    experience: ClassExperience = NO_EXPERIENCE
+    """What classes did before: their errors become wrong options, their answers measure difficulty."""
 
 
 def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ...]:
@@ -59,10 +62,10 @@ def prepare(syllabus: Syllabus, families: Sequence[Family]) -> int:
 def deal_from(syllabus: Syllabus, plan: DealPlan) -> tuple[Item, ...]:
     """The same for a syllabus made before."""
     if plan.blueprint is not None:
-        items = deal_grid(syllabus, plan.blueprint, plan.formats, plan.seed)
+        items = deal_grid(syllabus, plan.blueprint, plan.formats, plan.seed, plan.experience)
     else:
         items = tuple(_dealt(syllabus, plan))
-    return tuple(_rated(syllabus, item) for item in items)
+    return tuple(_rated(syllabus, item, plan.experience) for item in items)
 
 
 def _dealt(syllabus: Syllabus, plan: DealPlan) -> list[Item]:
@@ -88,10 +91,10 @@ def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of i
     """
     syllabus = syllabus_of(catalogue, course)
     if plan.blueprint is not None:
-        other = swap_in_grid(syllabus, plan.blueprint, plan.formats, items, position, seed)
+        other = swap_in_grid(syllabus, plan.blueprint, plan.formats, items, position, seed, plan.experience)
     else:
         other = _swapped(syllabus, plan, items, position, seed)
-    return _rated(syllabus, other)
+    return _rated(syllabus, other, plan.experience)
 
 
 def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position: int, seed: int) -> Item:
@@ -119,8 +122,10 @@ def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
                 yield item
 
 
-def _rated(syllabus: Syllabus, item: Item) -> Item:
-    return replace(item, difficulty=predicted_difficulty(syllabus, item))
+def _rated(syllabus: Syllabus, item: Item, experience: ClassExperience = NO_EXPERIENCE) -> Item:
+    return replace(
+        item, difficulty=predicted_difficulty(syllabus, item), observed=experience.observed_of(item)
+    )
 
 
 def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:
@@ -132,7 +137,8 @@ def _start(syllabus: Syllabus, plan: DealPlan, seed: int) -> Dealing:
     if plan.rounds < 1:
         raise CannotDeal("A review has at least one round.")
     random = Random(f"deal/{seed}")  # noqa: S311 -- a deal is to be repeatable, not secret
-    return within_regions(start_dealing(syllabus, families, plan.formats, random, seed), plan.regions)
+    dealing = start_dealing(syllabus, families, plan.formats, random, seed, plan.experience)
+    return within_regions(dealing, plan.regions)
 
 
 def _too_few(course: Course, plan: DealPlan, dealt: int) -> str:

@@ -1,6 +1,6 @@
-"""How difficult an item will be, predicted before any class has answered it.
+"""How difficult an item will be: predicted, and corrected by what classes did with the same question.
 
-A rule of thumb, not a measurement (common practice, no source for the weights): names and actions are
+The prediction is a rule of thumb (common practice, no source for the weights): names and actions are
 taught most, attachments less, nerves least of all (Reynolds, Goodwin & O'Loughlin 2022, Adv Physiol Educ
 46:309-318); options that are alike, muscles that few course lists hold and answers without options make an
 item harder; a question that echoes its key makes it easier.
@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from quizroom.questions.cues import clangs
-from quizroom.questions.model import DistractorSource, Family, Format, Item
+from quizroom.questions.model import DistractorSource, Family, Format, Item, Observed
 from quizroom.questions.syllabus import Syllabus
 
 Band = Literal["easy", "middling", "hard"]
@@ -61,6 +61,8 @@ _LIKENESS: Mapping[DistractorSource, float] = MappingProxyType(
 _RECALL: Mapping[Format, float] = MappingProxyType({"typed": 0.8, "free_list": 1.0})
 """Without options: in place of their likeness."""
 _ECHO = 0.1
+PRIOR_ANSWERS = 10
+"""So many answers a prediction is worth against real ones (own choice, to be fitted to own data)."""
 
 
 def predicted_difficulty(syllabus: Syllabus, item: Item) -> float:
@@ -72,8 +74,20 @@ def predicted_difficulty(syllabus: Syllabus, item: Item) -> float:
     return max(0.0, min(1.0, 0.4 * likeness + taught - echo))
 
 
+def expected_difficulty(predicted: float, observed: Observed | None) -> float:
+    """The prediction moved towards the share of those who were not right, from 0 to 1.
+
+    (n0 p + w) / (n0 + n): the mean of a beta distribution with the prediction p as prior, worth n0 answers,
+    after w of n answers were wrong (beta-binomial model; textbook formula, from memory).
+    """
+    if observed is None:
+        return predicted
+    wrong = observed.answered - observed.right
+    return (PRIOR_ANSWERS * predicted + wrong) / (PRIOR_ANSWERS + observed.answered)
+
+
 def band_of(difficulty: float) -> Band:
-    """The word for a predicted difficulty."""
+    """The word for a difficulty."""
     if difficulty >= _HARD_FROM:
         return "hard"
     return "middling" if difficulty >= _MIDDLING_FROM else "easy"

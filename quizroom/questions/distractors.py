@@ -1,8 +1,8 @@
 """Where wrong options come from, in order of how much they teach.
 
-The order is the trade's: look-alikes, neighbours of the same compartment or bone, homologous bones,
-sibling nerves, antagonists, the same movement elsewhere, and last the same region. Class errors
-will come first once they are recorded. What may be true by any reading is barred by the ask.
+The order is the trade's: what classes really chose, look-alikes, neighbours of the same compartment or
+bone, homologous bones, sibling nerves, antagonists, the same movement elsewhere, and last the same region.
+What may be true by any reading is barred by the ask.
 """
 
 from collections import Counter
@@ -40,7 +40,19 @@ def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
         others = [(concept, source) for concept, strange in zip(fresh, off, strict=True) if strange]
         known += listed
         (strangers if ask.kind in _MUSCLES and source != "look_alike" else known).extend(others)
-    return [*_mixed(known, teaching_sources(ask.family)), *strangers]
+    return _errors_first(ask, [*_mixed(known, teaching_sources(ask.family)), *strangers])
+
+
+def _errors_first(ask: Ask, ranked: list[Candidate]) -> list[Candidate]:
+    """What classes took for the key before all others; only what is a wrong option by the other sources too.
+
+    So no error is offered that is true by some reading, is of another kind, or is gone from the content.
+    """
+    if not ask.errors:
+        return ranked
+    offered = {concept for concept, _ in ranked}
+    errors = [concept for concept in ask.errors if concept in offered]
+    return [*((one, "class_error") for one in errors), *(one for one in ranked if one[0] not in errors)]
 
 
 def _mixed(ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]) -> list[Candidate]:

@@ -17,7 +17,8 @@ from quizroom.questions.cells import (
     regions_of,
     warm_up_asks,
 )
-from quizroom.questions.difficulty import predicted_difficulty
+from quizroom.questions.difficulty import expected_difficulty, predicted_difficulty
+from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.filling import TYPED_SHARE, Filling, Place, best_free, chosen_in, fill, hold
 from quizroom.questions.model import Format, Item
 from quizroom.questions.review_rules import given_away
@@ -39,17 +40,26 @@ class Grid:
     formats: tuple[Format, ...]
     seed: int
     random: Random
+    experience: ClassExperience
     items: dict[str, Item | None] = field(default_factory=dict)
 
     def item(self, ask: Ask) -> Item | None:
         """The item of an ask, made once."""
         if ask.id not in self.items:
-            self.items[ask.id] = built(self.syllabus, ask, self.formats, self.seed)
+            self.items[ask.id] = self.made_in(ask, self.formats)
         return self.items[ask.id]
+
+    def made_in(self, ask: Ask, formats: Sequence[Format]) -> Item | None:
+        """The item of an ask in the first of the formats in which it can be asked."""
+        return built(self.syllabus, self.experience.with_errors(ask), formats, self.seed)
 
 
 def deal_grid(
-    syllabus: Syllabus, blueprint: Blueprint, formats: tuple[Format, ...], seed: int
+    syllabus: Syllabus,
+    blueprint: Blueprint,
+    formats: tuple[Format, ...],
+    seed: int,
+    experience: ClassExperience = NO_EXPERIENCE,
 ) -> tuple[Item, ...]:
     """The items of the blueprint, in order: warm-up first, then so many of each cell as it says.
 
@@ -63,7 +73,7 @@ def deal_grid(
         raise CannotDeal(problem)
     best: tuple[Item, ...] = ()
     for draw in range(_DRAWS):
-        items = _drawn(_grid(syllabus, blueprint, formats, seed, draw))
+        items = _drawn(_grid(syllabus, blueprint, formats, seed, experience, draw))
         if not best or len(given_away(items)) < len(given_away(best)):
             best = items
         if not given_away(best):
@@ -87,13 +97,14 @@ def swap_in_grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which pl
     items: Sequence[Item],
     position: int,
     seed: int,
+    experience: ClassExperience = NO_EXPERIENCE,
 ) -> Item:
     """Another item of the same cell for one place of a review that was dealt by a blueprint.
 
     Raises:
         CannotDeal: if the cell yields nothing else.
     """
-    grid = _grid(syllabus, blueprint, formats, seed)
+    grid = _grid(syllabus, blueprint, formats, seed, experience)
     leaving = items[position]
     place = _place_of(grid, leaving)
     filling = Filling(build=grid.item, prefer=_preference(grid))
@@ -104,7 +115,7 @@ def swap_in_grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which pl
     if ask is None:
         raise CannotDeal(f"{place.name}: all that this course list yields there is already in the review.")
     kept = _TYPED if leaving.format in _TYPED else ()
-    other = built(syllabus, ask, (*kept, *formats), seed) or _made(grid, ask)
+    other = grid.made_in(ask, (*kept, *formats)) or _made(grid, ask)
     return replace(other, warm_up=leaving.warm_up)
 
 
@@ -114,12 +125,23 @@ def cell_name(syllabus: Syllabus, region: str, family: str) -> str:
     return f"{name[:1].upper()}{name[1:]}, {family.replace('_', ' ')}"
 
 
-def _grid(
-    syllabus: Syllabus, blueprint: Blueprint, formats: tuple[Format, ...], seed: int, draw: int = 0
+def _grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which draw
+    syllabus: Syllabus,
+    blueprint: Blueprint,
+    formats: tuple[Format, ...],
+    seed: int,
+    experience: ClassExperience,
+    draw: int = 0,
 ) -> Grid:
     again = f"/{draw}" if draw else ""
-    random = Random(f"grid/{seed}{again}")  # noqa: S311 -- a deal is to be repeatable, not secret
-    return Grid(syllabus=syllabus, blueprint=blueprint, formats=formats, seed=seed, random=random)
+    return Grid(
+        syllabus=syllabus,
+        blueprint=blueprint,
+        formats=formats,
+        seed=seed,
+        random=Random(f"grid/{seed}{again}"),  # noqa: S311 -- a deal is to be repeatable, not secret
+        experience=experience,
+    )
 
 
 def _places(grid: Grid) -> tuple[Place, ...]:
@@ -178,7 +200,11 @@ def _filled(grid: Grid, places: tuple[Place, ...]) -> Filling:
 
 def _preference(grid: Grid) -> Callable[[Item], float] | None:
     sign = {"easy": 1, "hard": -1}.get(grid.blueprint.aim, 0)
-    return (lambda item: sign * predicted_difficulty(grid.syllabus, item)) if sign else None
+    return (lambda item: sign * _expected(grid, item)) if sign else None
+
+
+def _expected(grid: Grid, item: Item) -> float:
+    return expected_difficulty(predicted_difficulty(grid.syllabus, item), grid.experience.observed_of(item))
 
 
 def _in_formats(grid: Grid, asks: Sequence[Ask]) -> list[Item]:
@@ -188,7 +214,7 @@ def _in_formats(grid: Grid, asks: Sequence[Ask]) -> list[Item]:
     wanted = ceil(len(drawn) / TYPED_SHARE) - sum(item.format in _TYPED for item in items.values())
     formats = [format_ for format_ in _TYPED if format_ in grid.formats]
     for ask in drawn if formats else ():
-        typed = built(grid.syllabus, ask, formats, grid.seed) if wanted > 0 else None
+        typed = grid.made_in(ask, formats) if wanted > 0 else None
         if typed is not None and items[ask.id].format not in _TYPED:
             items[ask.id] = typed
             wanted -= 1

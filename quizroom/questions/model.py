@@ -32,6 +32,8 @@ Family = Literal[
 ]
 Spelling = Literal["exact", "half", "accept"]
 Worth = Literal["none", "half", "full"]
+Whose = Literal["course", "all"]
+"""Whose answers a number rests on: of classes of this course, or of all."""
 DistractorSource = Literal[
     "key",
     "class_error",
@@ -106,6 +108,15 @@ class Stem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Observed:
+    """How often a question was answered in full by classes before, and by whose: of this course or of all."""
+
+    answered: int
+    right: int
+    whose: Whose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Item:
     """One question as dealt.
 
@@ -142,3 +153,5 @@ class Item:
     """Predicted before any class answered it, 0 (easy) to 1 (hard); None in older logs."""
     warm_up: bool = False
     """Whether it was dealt to warm up, on a landmark or a movement word."""
+    observed: Observed | None = None
+    """What classes did with the same question until it was dealt; None if too few had it."""

@@ -125,6 +125,7 @@ class DeskReplies:
             capacity=self.capacity,
             blueprint=blueprint,
             benches=bench_rules_of(message.benches),
+            rehearsal=message.rehearsal,
         )
 
     def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:

@@ -72,6 +72,7 @@ class Host:
                 typed=typed,
                 certainty=certainty,
                 seed=seed,
+                rehearsal=True,
             )
         )
         if reply["result"] != "done":

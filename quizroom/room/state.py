@@ -40,6 +40,8 @@ class Plan:
     """How the review runs by itself; None if a host leads it."""
     benches: BenchRules | None = None
     """Who stands together; None if everybody plays alone."""
+    rehearsal: bool = False
+    """Whether programs answer, so that nothing is learned from it about classes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,13 +1,14 @@
 """Laying out reviews: dealing items by a plan, swapping them, giving rooms their door codes."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 from random import Random
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Course
 from quizroom.questions.deck import ALL_FORMATS, LETTERED, DealPlan, deal, swap
+from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.model import Item
 from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.laying_out import is_gone, refuse_unless_at
@@ -38,6 +39,8 @@ class Reviews:
     rooms: Rooms
     log: EventLog
     new_seed: Callable[[], int]
+    experience: Callable[[str], ClassExperience] = lambda _course: NO_EXPERIENCE
+    """What classes did until now with the questions of a course list."""
 
     def prepare(self, plan: Plan, *, host: str, order: str) -> Room:
         """Deal the plan's items and lay out a new room; the same order again finds that room.
@@ -59,7 +62,7 @@ class Reviews:
 
     def lay_out(self, room_id: str, plan: Plan, *, host: str) -> Room:
         """Deal the plan's items into a new room. Raises as `prepare` does."""
-        items = deal(self.catalogue, self.course(plan.course), deal_plan(plan))
+        items = deal(self.catalogue, self.course(plan.course), self._deal_plan(plan))
         try:
             return self.rooms.handle(room_id, PrepareReview(plan=plan, items=items, host=host))
         except Refused:
@@ -88,9 +91,11 @@ class Reviews:
     def _fresh_item(self, room: Room, items: tuple[Item, ...], position: int) -> Item:
         # The seed comes from the item that leaves, so that two orders on their way at once agree.
         seed = Random(f"{room.plan.seed} {items[position].id}").getrandbits(31)  # noqa: S311 - dealing, not secrets
-        return swap(
-            self.catalogue, self.course(room.plan.course), deal_plan(room.plan), items, position, seed
-        )
+        course, plan = self.course(room.plan.course), self._deal_plan(room.plan)
+        return swap(self.catalogue, course, plan, items, position, seed)
+
+    def _deal_plan(self, plan: Plan) -> DealPlan:
+        return replace(deal_plan(plan), experience=self.experience(plan.course))
 
     def _free_door_code(self) -> str:
         for _ in range(MOST_DOORS_TRIED):

@@ -7,7 +7,7 @@ from sqlalchemy import Engine, delete, select
 
 from quizroom.room.events import SeatEntered
 from quizroom.storage.event_codec import read_event
-from quizroom.storage.tables import events, player_seats, rooms
+from quizroom.storage.tables import class_asks, class_choices, class_reviews, events, player_seats, rooms
 from quizroom.storage.writing import reading, writing
 
 
@@ -39,7 +39,7 @@ class SqlReviews:
     def erase_review(self, room: str) -> None:
         """Erase a room with its log and all that points to it."""
         with writing(self._engine, self._turn) as connection:
-            for table in (player_seats, events, rooms):
+            for table in (player_seats, class_choices, class_asks, class_reviews, events, rooms):
                 connection.execute(delete(table).where(table.c.room == room))
 
     def _somebody_sat_in(self, room: str) -> bool:

@@ -1,6 +1,17 @@
 """The tables. The log is the truth; `rooms` is an index over it, written in the same transaction."""
 
-from sqlalchemy import Column, DateTime, ForeignKey, Index, Integer, LargeBinary, MetaData, String, Table
+from sqlalchemy import (
+    Boolean,
+    Column,
+    DateTime,
+    ForeignKey,
+    Index,
+    Integer,
+    LargeBinary,
+    MetaData,
+    String,
+    Table,
+)
 
 NAMING = {
     "ix": "ix_%(column_0_label)s",
@@ -46,6 +57,37 @@ host_tokens = Table(
     Column("host", String(64), nullable=False),
     Column("made_at", DateTime(timezone=True), nullable=False),
 )
+
+class_reviews = Table(
+    "class_reviews",
+    metadata,
+    Column("room", String(64), primary_key=True),
+    Column("course", String(64), nullable=False),
+    Column("version", Integer, nullable=False),
+    Index("ix_class_reviews_course", "course"),
+)
+"""Reviews whose answers were counted, and up to which version of their log; the counts can be made anew."""
+
+class_asks = Table(
+    "class_asks",
+    metadata,
+    Column("room", String(64), primary_key=True),
+    Column("ask", String(250), primary_key=True),
+    Column("typed", Boolean, primary_key=True),
+    Column("answered", Integer, nullable=False),
+    Column("right", Integer, nullable=False),
+)
+
+class_choices = Table(
+    "class_choices",
+    metadata,
+    Column("room", String(64), primary_key=True),
+    Column("ask", String(250), primary_key=True),
+    Column("typed", Boolean, primary_key=True),
+    Column("concept", String(250), primary_key=True),
+    Column("chosen", Integer, nullable=False),
+)
+"""What was wrongly chosen how often, never by whom."""
 
 heartbeat = Table(
     "heartbeat",

@@ -12,6 +12,7 @@ from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
+from quizroom.views.measured import measured
 from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.public import public_view
@@ -113,6 +114,7 @@ def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, second
         muscles=tuple(record.name for record in item.records),
         region=item.records[0].region if item.records else "",
         predicted=None if item.difficulty is None else band_of(item.difficulty),
+        observed=None if item.observed is None else measured(item.observed),
         warm_up=item.warm_up,
         mean_mark=None,
     )

@@ -13,6 +13,7 @@ from quizroom.knowledge.record import Record
 from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Certainty, Phase, Timing
+from quizroom.views.measured import Measured
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
 Cause = Literal["host", "time", "end", "all"]
@@ -343,7 +344,7 @@ class DeskItem:
     region: str
     """The region of the first of them."""
     predicted: Band | None
-    """How difficult the item was predicted to be, before any class had it; None in older reviews."""
+    observed: Measured | None
     warm_up: bool
     mean_mark: float | None
 

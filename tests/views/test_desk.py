@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from quizroom.marking import marks_of_room
+from quizroom.questions.model import Observed
 from quizroom.room.commands import (
     CloseRound,
     EndReview,
@@ -58,6 +59,17 @@ def test_the_host_sees_region_and_predicted_difficulty(difficulty: float | None,
     item = replace(one_best(), difficulty=difficulty, warm_up=True)
     seen_item = seen(prepared(item)).items[0]
     assert (seen_item.region, seen_item.predicted, seen_item.warm_up) == (item.records[0].region, word, True)
+
+
+def test_the_host_sees_what_classes_did_with_a_question_beside_the_prediction() -> None:
+    # 17 of 24 right: 95 % interval 0.508-0.851 (the trade's handbook 4.5, computed with statsmodels)
+    item = replace(one_best(), difficulty=0.7, observed=Observed(answered=24, right=17, whose="course"))
+    shown = seen(prepared(item)).items[0]
+    assert shown.predicted == "hard"
+    assert shown.observed is not None
+    assert (round(shown.observed.low, 3), round(shown.observed.high, 3)) == (0.508, 0.851)
+    assert (shown.observed.right, shown.observed.answered, shown.observed.whose) == (0.7083, 24, "course")
+    assert seen(prepared(replace(item, observed=None))).items[0].observed is None
 
 
 def test_items_ahead_are_numbered_on_and_have_their_places() -> None:

@@ -243,6 +243,7 @@ export interface PrepareReview {
   course: string;
   families: string[];
   id: string;
+  rehearsal?: boolean;
   rounds: number;
   seconds?: number;
   seed?: number | null;
@@ -497,6 +498,7 @@ export interface DeskItem {
   key_text: string[];
   mean_mark: number | null;
   muscles: string[];
+  observed: Measured | null;
   options: DeskOption[];
   pick: number;
   position: number | null;
@@ -511,6 +513,18 @@ export interface DeskItem {
   typed: DeskTyped[];
   warm_up: boolean;
   why: string;
+}
+/**
+ * What classes did with a question before: share of those who had it right, of how many, and how sure.
+ *
+ * An item carries it beside its prediction, and none if fewer than five people have had the question.
+ */
+export interface Measured {
+  answered: number;
+  high: number;
+  low: number;
+  right: number;
+  whose: "course" | "all";
 }
 /**
  * An option with everything that the host may know.

@@ -1,5 +1,6 @@
 import type { DeskItem, DeskView } from "../wire";
 import { percent } from "../words/numbers";
+import { difficultyShort } from "./difficulty_words";
 import { familyWord } from "./family_words";
 
 /** All items of the review in order: done, open, ahead. */
@@ -35,7 +36,7 @@ export function ItemList(props: {
 
 function stateText(item: DeskItem): string {
   if (item.struck) return "⊘ struck";
-  if (item.state === "ahead") return "ahead";
+  if (item.state === "ahead") return difficultyShort(item) || "ahead";
   if (item.state === "open") return "▸ open";
   return item.mean_mark === null ? "✓ closed" : `✓ mean ${percent(item.mean_mark)}`;
 }

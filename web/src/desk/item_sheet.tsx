@@ -4,6 +4,7 @@ import { keyWords, listed } from "../words/numbers";
 import { DeskPlaceRows } from "./desk_place_rows";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
+import { difficultyWords } from "./difficulty_words";
 import { familyWord, formatWord } from "./family_words";
 
 /** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
@@ -17,7 +18,7 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
           {familyWord(item.family)} · {formatWord(item)} ·{" "}
           {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)} ·{" "}
           {item.region}
-          {item.predicted && ` · predicted: ${item.predicted}`}
+          {difficultyWords(item).map((words) => ` · ${words}`)}
         </p>
         <ItemOrders {...props} />
       </header>
