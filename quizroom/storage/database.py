@@ -86,5 +86,5 @@ def _engine(url: str, connections: int) -> Engine:
 
 
 def _set_up_sqlite(connection: Any, _record: Any) -> None:
-    for pragma in ("journal_mode=WAL", "synchronous=FULL", "busy_timeout=5000", "secure_delete=ON"):
+    for pragma in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "secure_delete=ON"):
         connection.execute(f"PRAGMA {pragma}")

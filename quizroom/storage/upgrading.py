@@ -16,6 +16,8 @@ FIRST, NEWEST = "0001", "0003"
 VERSION_TABLE = "alembic_version"
 LOCK = 0x71756972
 """Any number that stays the same: whoever changes the tables of PostgreSQL holds the lock of this number."""
+PATIENCE_MS = 30_000
+"""How long a program waits while another changes the tables of SQLite."""
 
 
 def upgrade(engine: Engine) -> None:
@@ -69,12 +71,13 @@ def _is_up_to_date(connection: Connection) -> bool:
     present = set(inspect(connection).get_table_names())
     if VERSION_TABLE not in present or not present.issuperset(metadata.tables):
         return False
-    return connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).scalar() == NEWEST  # noqa: S608 - ours
+    return connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).scalar() == NEWEST  # noqa: S608 - a name of our own
 
 
 def _wait_for_others(connection: Connection) -> None:
     if connection.dialect.name == "postgresql":
         connection.execute(select(func.pg_advisory_xact_lock(LOCK)))
     else:
+        connection.exec_driver_sql(f"PRAGMA busy_timeout={PATIENCE_MS}")
         # Without this the driver would commit after each change of a table.
         connection.exec_driver_sql("BEGIN IMMEDIATE")

@@ -34,7 +34,7 @@ def end(server: Server) -> int:
 
 
 def test_new_people_find_no_server_once_it_leaves(server: Server) -> None:
-    assert fetched(server, "/readyz") == {"status": "ready", "faults": []}
+    assert fetched(server, "/readyz") == {"status": "ready", "faults": [], "remarks": []}
     end(server)
     with pytest.raises(urllib.error.URLError):
         fetched(server, "/readyz")

@@ -23,12 +23,7 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
         />
         <span>standings on the wall</span>
       </label>
-      {view.sureness && view.sureness.answers > 0 && (
-        <details class="roster_sureness">
-          <summary>Certainty of the class</summary>
-          <SurenessTable sureness={view.sureness} whose="The class" narrow />
-        </details>
-      )}
+      <ClassSureness view={view} />
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
       <ul class="roster_list">
@@ -59,6 +54,17 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
         />
       )}
     </aside>
+  );
+}
+
+/** How certain the class was, folded away until it is asked for. */
+function ClassSureness({ view }: { view: DeskView }) {
+  if (!view.sureness || view.sureness.answers === 0) return null;
+  return (
+    <details class="roster_sureness">
+      <summary>Certainty of the class</summary>
+      <SurenessTable sureness={view.sureness} whose="The class" narrow />
+    </details>
   );
 }
 
