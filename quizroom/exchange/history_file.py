@@ -6,6 +6,7 @@ import io
 import zlib
 from collections.abc import Iterator
 from datetime import datetime
+from typing import Any
 
 import orjson
 
@@ -40,13 +41,15 @@ def history_json(history: History, now: datetime) -> bytes:
 
 
 def history_csv(history: History) -> str:
-    """One row for each closed round of each review (RFC 4180); no mark is not a mark of 0."""
+    """One row for each closed round of a review, and each look (RFC 4180); no mark is not a mark of 0."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(COLUMNS)
     for review in history.reviews:
         for row in _rows(review):
             writer.writerow(harmless(cell) for cell in row)
+    for row in _looks(history):
+        writer.writerow(harmless(cell) for cell in row)
     return out.getvalue()
 
 
@@ -59,6 +62,32 @@ def _rows(review: PastReview) -> Iterator[tuple[str, ...]]:
             *(" | ".join(past.options), " | ".join(past.answer), " | ".join(past.key)),
             *(past.verdict, "" if past.mark is None else f"{past.mark:g}"),
         )
+
+
+def _looks(history: History) -> Iterator[tuple[str, ...]]:
+    """What was asked of the player alone. Marks of looks are not kept: they follow from key and answer."""
+    answers = {row["look"]: _read(row["body"]) for row in history.kept.get("look_answers", ())}
+    looks = sorted(history.kept.get("looks", ()), key=lambda row: (str(row["made_at"]), str(row["place"])))
+    for row in looks:
+        look, said = _read(row["body"]), answers.get(row["id"], {})
+        item = look["item"]
+        given = (*said.get("choice", ()), *said.get("typed", ()))
+        yield (
+            *("second look", look["course"], "", str(look["place"])),
+            *(str(look["made_at"]), str(said.get("answered_at", ""))),
+            *(item["family"], item["format"]),
+            " | ".join((item["stem"], *(stem["text"] for stem in item["stems"]))),
+            " | ".join(f"{option['letter']}: {option['text']}" for option in item["options"]),
+            " | ".join(given),
+            " | ".join(item["key"] or [accepted["text"] for accepted in item["accepted"]]),
+            *("", ""),
+        )
+
+
+def _read(body: object) -> dict[str, Any]:
+    """What the bytes of a look or of an answer hold."""
+    read: Any = _plain(body)
+    return read if isinstance(read, dict) else {}
 
 
 def _stem(past: PastRound) -> str:
