@@ -37,7 +37,9 @@ def rude_handles() -> Callable[[str], bool]:
     listed.CENSOR_WORDSET = ByBeginning(listed.CENSOR_WORDSET)
 
     def reads_rudely(handle: str) -> bool:
-        folded = unicodedata.normalize("NFKC", handle)
+        # A number is a number: read as letters, "455" would keep a player off the wall.
+        words = unicodedata.normalize("NFKC", handle).split()
+        folded = " ".join(word for word in words if not word.isdecimal())
         run_together = "".join(character for character in folded if character.isalnum())
         without_figures = "".join(c if c.isalpha() else " " for c in folded)
         readings = (folded, run_together, without_figures)

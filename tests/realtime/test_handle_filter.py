@@ -9,7 +9,18 @@ READS_RUDELY = rude_handles()
 
 @pytest.mark.parametrize(
     "handle",
-    ["Teal Talus", "Scunthorpe", "Müller-Elder", "O'Dock", "Gluteus Maximus", "Woodcock 3", "محمد", "山田"],
+    [
+        "Teal Talus",
+        "Scunthorpe",
+        "Müller-Elder",
+        "O'Dock",
+        "Gluteus Maximus",
+        "Woodcock 3",
+        "Player 455",
+        "Player 717",
+        "محمد",
+        "山田",
+    ],
 )
 def test_decent_handles_pass(handle: str) -> None:
     assert not READS_RUDELY(handle)
