@@ -14,7 +14,7 @@ from quizroom.storage.addresses import embedded_database, usable_database_url
 
 READY = re.compile(r"quizroom is ready at (http://\S+)")
 DESK_LINK = re.compile(r"http://\S+/desk/enter/\S+")
-START_LIMIT_S = 30.0
+START_LIMIT_S = 120.0
 CHECKOUT = Path(__file__).resolve().parent.parent
 
 
@@ -63,7 +63,7 @@ def start(
 
     `settings` are more variables of its environment.
 
-    Fails with the server's own words when it ends first, or is not ready in 30 s.
+    Fails with the server's own words when it ends first, or is not ready in two minutes.
     """
     log = data.with_name(f"{data.name}.log")
     command = [python, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
