@@ -159,6 +159,7 @@ def serve(
     # What was made until now lives for ever: the collector need not look at it again.
     gc.collect()
     gc.freeze()
+    gc.enable()
     gc.set_threshold(30_000, 5, 5)  # the usual 700 new containers come with every few answers
     ready(port, parts.entry.new_key())
     _listen(parts, listener)

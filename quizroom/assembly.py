@@ -1,6 +1,7 @@
 """Parts of the server that follow from its settings alone; `app` puts them together and lets them run."""
 
 from collections.abc import Callable
+from functools import cache
 from typing import Any
 
 from quizroom.knowledge.catalogue import Catalogue
@@ -72,9 +73,15 @@ def handle_filter_of(settings: Settings) -> dict[str, Any]:
     """What seats are told about rude handles."""
     if not settings.handle_filter:
         return {}
-    from quizroom.realtime.handle_filter import rude_handles  # noqa: PLC0415 - reads a long list of words
+    from quizroom.realtime.handle_filter import rude_handles  # noqa: PLC0415 - many servers do without
 
-    return {"reads_rudely": rude_handles()}
+    # The long list of words is read when the first player comes, not at the start.
+    listed = cache(rude_handles)
+
+    def reads_rudely(handle: str) -> bool:
+        return listed()(handle)
+
+    return {"reads_rudely": reads_rudely}
 
 
 def notices_of(settings: Settings) -> Notices:

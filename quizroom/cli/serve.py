@@ -1,5 +1,6 @@
 """`quizroom serve`."""
 
+import gc
 import sys
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,8 @@ import click
 @click.option("--address", help="Address that players use, such as https://review.example.")
 def serve(**given: Any) -> None:
     """Start the server; print where it is, the link to the desk and where the data lies."""
+    # Nothing that a start makes is garbage, and looking for some takes time; the server turns it on again.
+    gc.disable()
     # The server module comes first: it patches the standard library before sockets and locks are made.
     from quizroom.app import serve as run  # noqa: PLC0415 - only this command may patch anything
     from quizroom.cli.logs import set_up_log  # noqa: PLC0415 - after the patch
