@@ -237,7 +237,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
     sockets = _sockets(web, settings)
-    meters = Meters()
+    meters = Meters(counting=settings.metrics)
     log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
     clock, seats = SystemClock(days_ahead=settings.days_ahead), Seats()
     players = SqlPlayers(engine)

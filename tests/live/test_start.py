@@ -1,6 +1,7 @@
 """Starting the server as a teacher does: what it says, how soon it is ready, and what if it cannot."""
 
 import os
+import resource
 import subprocess
 import sys
 import urllib.request
@@ -10,7 +11,9 @@ import pytest
 
 from tests import serving
 
-SECOND_START_LIMIT_S = 1.5
+LIBRARIES = "flask_socketio, sqlalchemy, pydantic, eventlet, requests"
+MOST_TIMES_THE_LIBRARIES = 3.0
+"""Side by side, since seconds would tell of the machine; 1.6 to 1.8 times were measured."""
 OUTSIDE_PYTHON = str(Path(sys.executable).resolve())
 
 
@@ -41,13 +44,22 @@ def test_the_start_shows_no_warning_of_the_machinery(server: serving.Server) -> 
 
 
 @pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="only Linux tells what a start has cost")
-def test_the_second_start_is_ready_in_a_second_and_a_half(tmp_path: Path) -> None:
-    took = []
+def test_a_second_start_costs_little_more_than_the_libraries_it_stands_on(tmp_path: Path) -> None:
+    ratios = []
     for _ in range(3):  # the best of three: the first may compile
+        libraries = seconds_of_libraries()
         started = serving.start(tmp_path / "data", python=OUTSIDE_PYTHON)
-        took.append(seconds_of_work(started.process.pid))
+        ratios.append(seconds_of_work(started.process.pid) / libraries)
         started.stop()
-    assert min(took) < SECOND_START_LIMIT_S
+    assert min(ratios) < MOST_TIMES_THE_LIBRARIES
+
+
+def seconds_of_libraries() -> float:
+    """What it costs on this machine, just now, to import the libraries alone."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    subprocess.run([sys.executable, "-W", "ignore", "-c", f"import {LIBRARIES}"], check=True)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
 
 def seconds_of_work(process: int) -> float:
