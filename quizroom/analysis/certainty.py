@@ -5,13 +5,14 @@ wrong 0, -2, -6. So it pays to say what one believes: 1 below two thirds, 2 up t
 They stand beside the usual marks and never in standings.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
 from quizroom.marking import RoomMarks, counts
 from quizroom.questions.model import Item
-from quizroom.room.state import CERTAINTIES, Certainty, Room
+from quizroom.room.state import CERTAINTIES, Answer, Certainty, Room
 
 IF_RIGHT: Mapping[Certainty, int] = MappingProxyType({1: 1, 2: 2, 3: 3})
 IF_WRONG: Mapping[Certainty, int] = MappingProxyType({1: 0, 2: -2, 3: -6})
@@ -56,37 +57,40 @@ def is_right(mark: float) -> bool:
 
 def sureness_of_player(room: Room, marks: RoomMarks, player: str) -> Sureness | None:
     """Over the rounds that count; None where certainty is not asked for."""
-    if not room.plan.certainty:
-        return None
-    return _added_up((sure, right) for who, sure, right in _said(room, marks) if who == player)
+    return _added_up(room, marks, lambda _answers: (player,))
 
 
 def sureness_of_room(room: Room, marks: RoomMarks) -> Sureness | None:
     """The same over all players together."""
+    return _added_up(room, marks, lambda answers: answers)
+
+
+def _added_up(
+    room: Room, marks: RoomMarks, whose: Callable[[Mapping[str, Answer]], Iterable[str]]
+) -> Sureness | None:
+    """Over the answers of `whose`: each is looked up, so that one player costs nothing for the others."""
     if not room.plan.certainty:
         return None
-    return _added_up((sure, right) for _who, sure, right in _said(room, marks))
+    said = Counter(_said(room, marks, whose))
+    return Sureness(
+        marks=sum(certainty_mark(level, right=right) * times for (level, right), times in said.items()),
+        answers=said.total(),
+        levels=tuple(
+            Level(certainty=level, answers=said[level, True] + said[level, False], right=said[level, True])
+            for level in CERTAINTIES
+        ),
+    )
 
 
-def _said(room: Room, marks: RoomMarks) -> Iterator[tuple[str, Certainty, bool]]:
+def _said(
+    room: Room, marks: RoomMarks, whose: Callable[[Mapping[str, Answer]], Iterable[str]]
+) -> Iterator[tuple[Certainty, bool]]:
     for current, marked in zip(room.rounds, marks.rounds, strict=True):
         if not counts(current):
             continue
-        for player, answer in current.answers.items():
-            seated = room.players.get(player)
-            if answer.certainty is not None and seated is not None and current.number >= seated.from_round:
-                yield player, answer.certainty, is_right(marked.marks[player])
-
-
-def _added_up(said: Iterable[tuple[Certainty, bool]]) -> Sureness:
-    known = tuple(said)
-    levels = tuple(
-        Level(
-            certainty=level,
-            answers=sum(sure == level for sure, _ in known),
-            right=sum(sure == level and right for sure, right in known),
-        )
-        for level in CERTAINTIES
-    )
-    total = sum(certainty_mark(sure, right=right) for sure, right in known)
-    return Sureness(marks=total, answers=len(known), levels=levels)
+        for player in whose(current.answers):
+            answer, seated = current.answers.get(player), room.players.get(player)
+            if answer is None or answer.certainty is None or seated is None:
+                continue
+            if current.number >= seated.from_round:
+                yield answer.certainty, is_right(marked.marks[player])
