@@ -1,10 +1,11 @@
 """Hosts' keys and the server's heartbeat in a relational database."""
 
 import threading
-from datetime import UTC, datetime
+from datetime import datetime
 
 from sqlalchemy import Engine, delete, insert, select, update
 
+from quizroom.storage.moments import in_utc
 from quizroom.storage.tables import entry_keys, heartbeat, host_tokens
 from quizroom.storage.writing import reading, writing
 
@@ -60,16 +61,11 @@ class SqlHeartbeat:
             at = connection.execute(select(heartbeat.c.at).where(heartbeat.c.id == 1)).scalar()
             if at is None:
                 connection.execute(insert(heartbeat).values(id=1, at=now))
-            elif _in_utc(at) < now:
+            elif in_utc(at) < now:
                 connection.execute(update(heartbeat).where(heartbeat.c.id == 1).values(at=now))
 
     def last_beat(self) -> datetime | None:
         """Read it."""
         with reading(self._engine) as connection:
             at: datetime | None = connection.execute(select(heartbeat.c.at)).scalar()
-        return None if at is None else _in_utc(at)
-
-
-def _in_utc(at: datetime) -> datetime:
-    # SQLite forgets the time zone, which is always UTC; PostgreSQL gives it in the zone of the session.
-    return at.replace(tzinfo=UTC) if at.tzinfo is None else at.astimezone(UTC)
+        return None if at is None else in_utc(at)

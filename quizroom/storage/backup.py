@@ -10,7 +10,7 @@ import gzip
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
+from datetime import date, datetime
 from typing import IO, Any
 
 import orjson
@@ -18,6 +18,7 @@ from sqlalchemy import Connection, Date, DateTime, Engine, LargeBinary, Table, f
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
+from quizroom.storage.moments import in_utc
 from quizroom.storage.schema import metadata
 
 FORMAT = "quizroom backup"
@@ -112,8 +113,7 @@ def _plain(value: Any) -> Any:
         case bytes():
             return base64.b64encode(value).decode("ascii")
         case datetime():
-            # SQLite forgets the time zone, which is always UTC.
-            return (value if value.tzinfo else value.replace(tzinfo=UTC)).isoformat()
+            return in_utc(value).isoformat()
         case _:
             return value
 

@@ -2,7 +2,7 @@
 
 import threading
 from collections.abc import Iterable, Sequence
-from datetime import UTC, datetime
+from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, Engine, RowMapping, delete, func, insert, select
@@ -10,6 +10,7 @@ from sqlalchemy import Connection, Engine, RowMapping, delete, func, insert, sel
 from quizroom.second_look.asked import AskedLook, GivenAnswer, LookSet, Wishes
 from quizroom.storage.look_codec import read_answer, read_look, write_answer, write_look
 from quizroom.storage.look_tables import look_answers, look_sets, looks, plan_settings
+from quizroom.storage.moments import in_utc
 from quizroom.storage.writing import writing
 
 _AT_ONCE = 200
@@ -79,7 +80,7 @@ class SqlLookStore:
         """A set of this player."""
         with self._engine.connect() as connection:
             row = _set_row(connection, player, set_id)
-        return None if row is None else LookSet(**{**row, "made_at": row["made_at"].replace(tzinfo=UTC)})
+        return None if row is None else LookSet(**{**row, "made_at": in_utc(row["made_at"])})
 
     def sets_since(self, player: str, since: datetime) -> int:
         """How many sets the player has made from a time on."""

@@ -2,11 +2,12 @@
 
 import threading
 from collections.abc import Iterator, Mapping, Sequence
-from datetime import UTC, datetime
+from datetime import datetime
 
 from sqlalchemy import Column, ColumnElement, Engine, RowMapping, Table, delete, select
 
 from quizroom.service.player_ports import KnownPlayer, Seat
+from quizroom.storage.moments import in_utc
 from quizroom.storage.schema import metadata
 from quizroom.storage.seat_index import see_players
 from quizroom.storage.tables import player_seats, players, rooms
@@ -35,7 +36,9 @@ class SqlPlayers:
         query = select(players.c.since, players.c.seen_at).where(players.c.player == player)
         with reading(self._engine) as connection:
             row = connection.execute(query).one_or_none()
-        return None if row is None else KnownPlayer(player=player, since=_utc(row[0]), seen_at=_utc(row[1]))
+        return (
+            None if row is None else KnownPlayer(player=player, since=in_utc(row[0]), seen_at=in_utc(row[1]))
+        )
 
     def seats_of(self, player: str) -> tuple[Seat, ...]:
         """The seats of a player, those of the newest review first."""
@@ -91,8 +94,3 @@ def _references(table: Table) -> Iterator[tuple[Column[object], Column[object]]]
 
 def _plain(row: RowMapping) -> dict[str, object]:
     return {str(name): value for name, value in row.items() if name != "player"}
-
-
-def _utc(at: datetime) -> datetime:
-    # SQLite forgets the time zone, which is always UTC.
-    return at.replace(tzinfo=UTC) if at.tzinfo is None else at
