@@ -6,7 +6,7 @@ from flask import Blueprint, Response, jsonify
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.exchange.history_file import history_csv, history_json
-from quizroom.pages.mine_entry import player_of_request
+from quizroom.pages.mine_entry import player_of_request, problem
 from quizroom.protocol.codec import write
 from quizroom.protocol.me import Me
 from quizroom.service.forgetting import Forgetting, Keeping
@@ -39,13 +39,13 @@ def add_me(routes: Blueprint, mine: MyData) -> None:
         return jsonify(write(_me(mine, player_of_request(mine.players))))
 
     @routes.delete("/mine/api/me")
-    def forget() -> AnyResponse | tuple[AnyResponse, int]:
+    def forget() -> AnyResponse:
         player = player_of_request(mine.players)
         try:
             mine.forgetting.forget_player(player)
             mine.forgetting.wipe_if_due()
         except NotStored:
-            return jsonify(problem=NOT_DELETED), 503
+            return problem(NOT_DELETED, 503)
         return jsonify(write(_me(mine, player)))
 
     @routes.get("/mine/api/export.json")

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from flask import Blueprint, Response, jsonify, request
 from werkzeug.wrappers import Response as AnyResponse
 
-from quizroom.pages.mine_entry import player_of_request, welcome_of_request
+from quizroom.pages.mine_entry import player_of_request, problem, welcome_of_request
 from quizroom.pages.mine_faces import (
     outcome_face,
     second_look_face,
@@ -72,7 +72,7 @@ def _add_reading(routes: Blueprint, mine: Mine) -> None:
     @routes.get("/mine/api/practice/<set_id>")
     def practice_set(set_id: str) -> AnyResponse:
         found = mine.practice.find(player_of_request(mine.players), set_id)
-        return _problem(NO_SET, 404) if found is None else _json(set_face(catalogue, *found))
+        return problem(NO_SET, 404) if found is None else _json(set_face(catalogue, *found))
 
 
 def _add_writing(routes: Blueprint, mine: Mine) -> None:
@@ -118,31 +118,25 @@ def _answered(work: Callable[[], Shown]) -> AnyResponse:
     try:
         return _json(work())
     except Unreadable as error:
-        return _problem(f"This could not be read: {error}. Load the page again.", 400)
+        return problem(f"This could not be read: {error}. Load the page again.", 400)
     except NoSuchReview:
-        return _problem(NO_REVIEW, 404)
+        return problem(NO_REVIEW, 404)
     except UnknownZone:
-        return _problem(NO_ZONE, 400)
+        return problem(NO_ZONE, 400)
     except UnknownList:
-        return _problem(NO_LIST, 400)
+        return problem(NO_LIST, 400)
     except CannotDeal as reason:
-        return _problem(str(reason), 409)
+        return problem(str(reason), 409)
     except TooManySets:
-        return _problem(ENOUGH_SETS, 429)
+        return problem(ENOUGH_SETS, 429)
     except NotStored:
-        return _problem(NOT_KEPT, 503)
+        return problem(NOT_KEPT, 503)
 
 
 def _json(shown: Shown) -> Response:
     response = jsonify(write_shown(shown))
     # What belongs to one player must not lie in a cache that others share.
     response.headers["Cache-Control"] = "private, no-cache"
-    return response
-
-
-def _problem(problem: str, status: int) -> Response:
-    response = jsonify(problem=problem)
-    response.status_code = status
     return response
 
 

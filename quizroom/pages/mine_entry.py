@@ -6,7 +6,7 @@ A browser sends such a header only where a script of this page says so; another 
 from datetime import datetime
 from typing import NoReturn
 
-from flask import abort, jsonify, make_response, request
+from flask import Response, abort, jsonify, make_response, request
 
 from quizroom.service.players import BadKey, Players
 
@@ -43,7 +43,12 @@ def _key() -> str:
     return given.removeprefix(BEARER).strip()
 
 
-def _refuse(problem: str) -> NoReturn:
-    answer = make_response(jsonify(problem=problem), 401)
+def problem(text: str, status: int) -> Response:
+    """An answer that says what to do, as everything below /mine/api gives it."""
+    return make_response(jsonify(problem=text), status)
+
+
+def _refuse(text: str) -> NoReturn:
+    answer = problem(text, 401)
     answer.headers["WWW-Authenticate"] = "Bearer"
     abort(answer)

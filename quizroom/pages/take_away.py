@@ -4,18 +4,19 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, time
-from hashlib import sha256
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
-from flask import Blueprint, Response, abort, jsonify, make_response, request
+from flask import Blueprint, Response, abort, jsonify, request
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.exchange.calendar import Feed, Sitting, revise, write_feed
 from quizroom.exchange.feed_memory import read_told, write_told
 from quizroom.exchange.study_rows import StudyEntry
 from quizroom.exchange.study_sheet import NothingToPrint, Paper, study_sheet
+from quizroom.pages.mine_entry import problem
 from quizroom.service.feed_ports import FeedStore, KeptFeed
+from quizroom.service.hashing import hash_of_secret
 from quizroom.service.ports import Clock
 
 USUAL_TIME = "18:00"
@@ -78,11 +79,6 @@ def add_take_away(routes: Blueprint, site: TakeAway) -> None:
         return _feed(site, secret)
 
 
-def problem(text: str, status: int) -> AnyResponse:
-    """An answer that says what to do, as all of /mine/api give it."""
-    return make_response(jsonify(problem=text), status)
-
-
 def _sheet(site: TakeAway, player: str) -> AnyResponse:
     paper = PAPER_NAMES.get(request.args.get("paper", "a4"))
     if paper is None:
@@ -130,8 +126,3 @@ def _feed(site: TakeAway, secret: str) -> Response:
 def _private(answer: Response) -> Response:
     answer.headers["Cache-Control"] = "private, no-store"
     return answer
-
-
-def hash_of_secret(secret: str) -> str:
-    """SHA-256 of a feed's secret, which has at least 128 random bits."""
-    return sha256(secret.encode()).hexdigest()

@@ -11,12 +11,13 @@ from quizroom.protocol.translate import bench_rules_of
 from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.replies import done, refused
-from quizroom.realtime.seat_replies import SeatReplies, hash_of_key
+from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat
 from quizroom.room.group_commands import AskPause, GoOn, GroupCommand, RenameSelf, SayReady, SendOut
 from quizroom.room.group_state import GroupRules
 from quizroom.room.state import Plan
 from quizroom.service.groups import Groups, GroupsOff, TooManyGroups
+from quizroom.service.hashing import hash_of_secret
 from quizroom.service.players import player_of
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
@@ -45,7 +46,7 @@ class GroupReplies:
         return done(message.id, self.clock.now())
 
     def _open(self, seat: Seat, message: group_messages.OpenGroup) -> Reply:
-        key_hash = hash_of_key(message.seat_key)
+        key_hash = hash_of_secret(message.seat_key)
         now = self.clock.now()
         try:
             plan = self._plan(message)

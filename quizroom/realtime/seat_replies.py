@@ -3,7 +3,6 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import timedelta
-from hashlib import sha256
 
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply
@@ -17,6 +16,7 @@ from quizroom.room.commands import EnterSeat
 from quizroom.room.owner_commands import LinkSeat
 from quizroom.room.seating import player_of_key
 from quizroom.room.state import Room
+from quizroom.service.hashing import hash_of_secret
 from quizroom.service.players import player_of
 from quizroom.service.ports import Clock, EventLog
 from quizroom.service.reviews import tidy_door_code
@@ -126,12 +126,12 @@ class SeatReplies:
         return None if over else room
 
     def _sits_in(self, room: Room, message: messages.ResumeSeat) -> bool:
-        return player_of_key(room, hash_of_key(message.seat_key)) is not None
+        return player_of_key(room, hash_of_secret(message.seat_key)) is not None
 
     def _enter(self, seat: Seat, message: messages.EnterSeat, room_id: str) -> Reply:
         if self.reads_rudely(message.handle):
             return refused(message.id, "rude_handle", self.clock.now())
-        key_hash = hash_of_key(message.seat_key)
+        key_hash = hash_of_secret(message.seat_key)
         owner = player_of(message.player_key) if message.player_key else ""
         command = EnterSeat(player=self.new_id(), handle=message.handle, key_hash=key_hash, owner=owner)
         self.rooms.handle(room_id, command)
@@ -139,10 +139,10 @@ class SeatReplies:
         return self.sit_down(seat, message.id, self.rooms.room(room_id), key_hash)
 
     def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
-        mine = player_of_key(room, hash_of_key(message.seat_key))
+        mine = player_of_key(room, hash_of_secret(message.seat_key))
         if mine is not None and message.player_key:
             room = self._linked(room, mine.id, message.player_key)
-        return self.sit_down(seat, message.id, room, hash_of_key(message.seat_key))
+        return self.sit_down(seat, message.id, room, hash_of_secret(message.seat_key))
 
     def _linked(self, room: Room, player: str, player_key: str) -> Room:
         """The room with this seat in the history of whoever has the key, or in nobody's."""
@@ -170,8 +170,3 @@ class SeatReplies:
         marks = self.broadcast.marks(room)
         own = own_view(room, player, marks, now) if player else None
         return done(message_id, now, public=public_view(room, marks, now), own=own)
-
-
-def hash_of_key(key: str) -> str:
-    """SHA-256 of a secret key, in hex: keys have at least 128 random bits, so no salt is needed."""
-    return sha256(key.encode()).hexdigest()

@@ -3,8 +3,8 @@
 import re
 from dataclasses import dataclass
 from datetime import datetime
-from hashlib import sha256
 
+from quizroom.service.hashing import hash_of_secret
 from quizroom.service.player_ports import PlayerStore, Seat
 
 KEY = re.compile(r"[a-z2-7]{16}")
@@ -42,13 +42,11 @@ class Players:
 
 
 def player_of(key: str) -> str:
-    """The id of the player with this key: its SHA-256 in hex.
-
-    Of 80 random bits none can be found again by trying, so no salt is needed.
+    """The id of the player with this key: its hash.
 
     Raises:
         BadKey: the key is not well-formed.
     """
     if not KEY.fullmatch(key):
         raise BadKey
-    return sha256(key.encode()).hexdigest()
+    return hash_of_secret(key)
