@@ -1,13 +1,13 @@
 """Parts of the server that follow from its settings alone; `app` puts them together and lets them run."""
 
 from collections.abc import Callable
-from functools import cache
 from typing import Any
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.me import MyData
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
+from quizroom.realtime.handle_filter import reads_rudely
 from quizroom.service.forgetting import Forgetting, Keeping
 from quizroom.service.groups import GroupLimits
 from quizroom.service.histories import Histories
@@ -71,17 +71,7 @@ def my_data(
 
 def handle_filter_of(settings: Settings) -> dict[str, Any]:
     """What seats are told about rude handles."""
-    if not settings.handle_filter:
-        return {}
-    from quizroom.realtime.handle_filter import rude_handles  # noqa: PLC0415 - many servers do without
-
-    # The long list of words is read when the first player comes, not at the start.
-    listed = cache(rude_handles)
-
-    def reads_rudely(handle: str) -> bool:
-        return listed()(handle)
-
-    return {"reads_rudely": reads_rudely}
+    return {"reads_rudely": reads_rudely} if settings.handle_filter else {}
 
 
 def notices_of(settings: Settings) -> Notices:

@@ -16,10 +16,6 @@ from quizroom.room.state import CERTAINTIES, Answer, Certainty, Room
 
 IF_RIGHT: Mapping[Certainty, int] = MappingProxyType({1: 1, 2: 2, 3: 3})
 IF_WRONG: Mapping[Certainty, int] = MappingProxyType({1: 0, 2: -2, 3: -6})
-DESERVED: Mapping[Certainty, tuple[float, float]] = MappingProxyType(
-    {1: (0.0, 2 / 3), 2: (2 / 3, 4 / 5), 3: (4 / 5, 1.0)}
-)
-"""Between which shares of right answers a certainty is the best one to say."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from quizroom.questions.model import Family, Spelling
+from quizroom.room.state import Certainty
 from quizroom.views.look_model import Look
 
 MOST_ANSWERS = 100
@@ -18,7 +19,6 @@ MOST_ROUNDS = 60
 LONGEST_TYPED = 80
 LookVerdict = Literal["right", "part", "wrong", "doubtful", "none"]
 """Doubtful: spelled so that only a person could tell; it counts nothing either way. None: no answer."""
-Certainty = Literal[1, 2, 3]
 PracticeMode = Literal["practice", "mock"]
 StationSeconds = Literal[60, 75, 90]
 Id = Annotated[str, Field(min_length=1, max_length=64)]

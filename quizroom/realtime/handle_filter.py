@@ -1,7 +1,8 @@
 """Which handles are kept off the wall: what a published word list finds rude, however it is spaced."""
 
 import unicodedata
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
+from functools import cache
 from itertools import product
 from typing import Any
 
@@ -28,21 +29,23 @@ class ByBeginning:
         return len(self._words)
 
 
-def rude_handles() -> Callable[[str], bool]:
-    """A test for handles. It errs on the careful side, so it only ever asks for another handle."""
+@cache
+def _listed() -> Any:
+    """The long list of words, read when the first player comes and not at the start."""
     from better_profanity import Profanity  # noqa: PLC0415 - a server without the filter need not read the list
 
     listed = Profanity()
     listed.load_censor_words()
     listed.CENSOR_WORDSET = ByBeginning(listed.CENSOR_WORDSET)
+    return listed
 
-    def reads_rudely(handle: str) -> bool:
-        # A number is a number: read as letters, "455" would keep a player off the wall.
-        words = unicodedata.normalize("NFKC", handle).split()
-        folded = " ".join(word for word in words if not word.isdecimal())
-        run_together = "".join(character for character in folded if character.isalnum())
-        without_figures = "".join(c if c.isalpha() else " " for c in folded)
-        readings = (folded, run_together, without_figures)
-        return any(listed.contains_profanity(reading) for reading in readings)
 
-    return reads_rudely
+def reads_rudely(handle: str) -> bool:
+    """Whether another handle should be asked for; it errs on the careful side."""
+    # A number is a number: read as letters, "455" would keep a player off the wall.
+    words = unicodedata.normalize("NFKC", handle).split()
+    folded = " ".join(word for word in words if not word.isdecimal())
+    run_together = "".join(character for character in folded if character.isalnum())
+    without_figures = "".join(c if c.isalpha() else " " for c in folded)
+    readings = (folded, run_together, without_figures)
+    return any(_listed().contains_profanity(reading) for reading in readings)

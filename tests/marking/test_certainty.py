@@ -10,7 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from quizroom.analysis.certainty import (
-    DESERVED,
     asks_certainty,
     certainty_mark,
     sureness_of_player,
@@ -22,6 +21,8 @@ from quizroom.room.state import CERTAINTIES, Certainty, Room
 from tests.room.sample_items import one_best, pick_three
 from tests.room.samples import answering, ordered, plan
 
+DESERVED: dict[Certainty, tuple[float, float]] = {1: (0.0, 2 / 3), 2: (2 / 3, 4 / 5), 3: (4 / 5, 1.0)}
+"""Between which shares of right answers a certainty is the best one to say, by the same table."""
 SURE = replace(plan(), certainty=True)
 
 

@@ -2,9 +2,7 @@
 
 import pytest
 
-from quizroom.realtime.handle_filter import rude_handles
-
-READS_RUDELY = rude_handles()
+from quizroom.realtime.handle_filter import reads_rudely
 
 
 @pytest.mark.parametrize(
@@ -23,11 +21,11 @@ READS_RUDELY = rude_handles()
     ],
 )
 def test_decent_handles_pass(handle: str) -> None:
-    assert not READS_RUDELY(handle)
+    assert not reads_rudely(handle)
 
 
 @pytest.mark.parametrize(
     "spelling", ["{0}", "{0}1", "XX {0} XX", "f.u.c.k", "f u c k", "\uff46\uff55\uff43\uff4b"]
 )
 def test_rude_ones_do_not_however_they_are_spaced(spelling: str) -> None:
-    assert READS_RUDELY(spelling.format("fuck"))
+    assert reads_rudely(spelling.format("fuck"))
