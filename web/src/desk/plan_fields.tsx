@@ -1,3 +1,4 @@
+import { Tick } from "../parts/tick";
 import { TimingField } from "../parts/timing_field";
 import type { DeskSettings } from "../wire";
 import { familyWord } from "./family_words";
@@ -70,30 +71,23 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
   return (
     <fieldset class="choice plan_more">
       <legend class="field_label">Besides</legend>
-      <label class="choice_line">
-        <input
-          type="checkbox"
-          checked={plan.typed}
-          onChange={(event) => onPlan({ ...plan, typed: event.currentTarget.checked })}
-        />
-        <span>some answers are typed</span>
-      </label>
-      <label class="choice_line">
-        <input
-          type="checkbox"
-          checked={plan.standings}
-          onChange={(event) => onPlan({ ...plan, standings: event.currentTarget.checked })}
-        />
-        <span>standings on the wall, by handle</span>
-      </label>
-      <label class="choice_line">
-        <input
-          type="checkbox"
-          checked={plan.certainty}
-          onChange={(event) => onPlan({ ...plan, certainty: event.currentTarget.checked })}
-        />
-        <span>players say how certain they are, 1 2 3; never in standings</span>
-      </label>
+      <Tick line="choice_line" checked={plan.typed} onTick={(checked) => onPlan({ ...plan, typed: checked })}>
+        some answers are typed
+      </Tick>
+      <Tick
+        line="choice_line"
+        checked={plan.standings}
+        onTick={(checked) => onPlan({ ...plan, standings: checked })}
+      >
+        standings on the wall, by handle
+      </Tick>
+      <Tick
+        line="choice_line"
+        checked={plan.certainty}
+        onTick={(checked) => onPlan({ ...plan, certainty: checked })}
+      >
+        players say how certain they are, 1 2 3; never in standings
+      </Tick>
     </fieldset>
   );
 }

@@ -1,3 +1,4 @@
+import { Tick } from "../parts/tick";
 import type { GroupSettings } from "../wire";
 import { secondsWords } from "../words/numbers";
 import { type Choices, READING_TIMES } from "./choices";
@@ -71,22 +72,20 @@ export function Besides({ choices, onChoices }: FieldProps) {
   return (
     <fieldset class="group_choice">
       <legend class="field_label">Besides</legend>
-      <label class="group_line">
-        <input
-          type="checkbox"
-          checked={choices.typed}
-          onChange={(event) => onChoices({ ...choices, typed: event.currentTarget.checked })}
-        />
-        <span>some answers are typed</span>
-      </label>
-      <label class="group_line">
-        <input
-          type="checkbox"
-          checked={choices.standings}
-          onChange={(event) => onChoices({ ...choices, standings: event.currentTarget.checked })}
-        />
-        <span>standings, by handle</span>
-      </label>
+      <Tick
+        line="group_line"
+        checked={choices.typed}
+        onTick={(checked) => onChoices({ ...choices, typed: checked })}
+      >
+        some answers are typed
+      </Tick>
+      <Tick
+        line="group_line"
+        checked={choices.standings}
+        onTick={(checked) => onChoices({ ...choices, standings: checked })}
+      >
+        standings, by handle
+      </Tick>
     </fieldset>
   );
 }

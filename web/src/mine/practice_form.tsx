@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { familyWord } from "../desk/family_words";
 import { newMessageId } from "../line/random";
 import { Complaint } from "../parts/notice";
+import { Tick } from "../parts/tick";
 import type { CourseChoice, PracticeOrder, PracticeSet } from "../wire";
 import { CourseSelect, NO_LINE } from "./plan_form";
 import { addressOf } from "./routes";
@@ -161,14 +162,9 @@ function AnswerChoice({ order, onChange }: ChoiceProps) {
   return (
     <fieldset class="choice">
       <legend class="field_label">Answers</legend>
-      <label class="choice_line">
-        <input
-          type="checkbox"
-          checked={order.typed}
-          onChange={(event) => onChange({ typed: event.currentTarget.checked })}
-        />
-        <span>typed where an item allows it</span>
-      </label>
+      <Tick line="choice_line" checked={order.typed} onTick={(checked) => onChange({ typed: checked })}>
+        typed where an item allows it
+      </Tick>
       {order.typed &&
         SPELLINGS.map(({ spelling, text }) => (
           <Radio

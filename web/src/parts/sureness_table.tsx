@@ -1,6 +1,7 @@
-import "../seat/certainty.css";
-import { CERTAINTY_TABLE, signed } from "../seat/certainty_choice";
+import "./certainty.css";
 import type { Sureness } from "../wire";
+import { CERTAINTY_TABLE, signed } from "../words/certainty";
+import { percent } from "../words/numbers";
 
 /** Whether certainty was deserved: how often each of 1, 2, 3 was said, and how often it was right. */
 export function SurenessTable({
@@ -40,8 +41,4 @@ export function SurenessTable({
 /** The certainty marks together, in words. */
 export function surenessWords(sureness: Sureness): string {
   return `${signed(sureness.marks)} in ${sureness.answers === 1 ? "1 answer" : `${sureness.answers} answers`}`;
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
 }

@@ -4,9 +4,9 @@ import { ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import { RecordPlate } from "../record/record_plate";
 import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
+import { signed } from "../words/certainty";
 import { keyWords, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
-import { signed } from "./certainty_choice";
 
 /** A closed round at the seat: own result, key and shares; with the record also the reasons. */
 export function Closed({ view, own, result }: { view: PublicView; own: OwnView | null; result: ResultFace }) {

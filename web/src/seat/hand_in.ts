@@ -4,7 +4,7 @@ import { mustRepeat } from "../line/persist";
 import { newMessageId } from "../line/random";
 import { makeStore, type Store } from "../line/store";
 import type { SubmitAnswer } from "../wire";
-import type { Certainty } from "./certainty_choice";
+import type { Certainty } from "../words/certainty";
 
 /** What became of the last answer handed in. */
 export interface Handed {
