@@ -21,19 +21,22 @@ import signal
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
 
 from quizroom.assembly import (
+    counted,
     desk_settings,
     group_limits,
     handle_filter_of,
     keeping_of,
+    meters_of,
     my_data,
     notices_of,
+    timed,
 )
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
@@ -55,7 +58,7 @@ from quizroom.realtime.alarms import (
     move_groups_on,
 )
 from quizroom.realtime.bench_replies import BenchReplies
-from quizroom.realtime.broadcast import REMIND_EVERY_S, TALLY_EVERY_S, Broadcast
+from quizroom.realtime.broadcast import Broadcast, keep_telling
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.fellows import Fellow, join_the_others
@@ -66,11 +69,9 @@ from quizroom.realtime.green import green_of, signal_of
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.leaving import LEAVING_S, Leaving, faults_of
-from quizroom.realtime.meters import Meters
 from quizroom.realtime.presence import Presence
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
-from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
@@ -88,6 +89,9 @@ from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
+
+if TYPE_CHECKING:
+    from quizroom.realtime.meters import Meters
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -118,7 +122,7 @@ class Parts:
     broadcast: Broadcast
     entry: HostEntry
     web: Flask
-    meters: Meters
+    meters: "Meters | None"
     leaving: Leaving
     store_fault: Callable[[], str]
     notices: Notices
@@ -146,8 +150,10 @@ def serve(
     port: int = listener.getsockname()[1]
     parts = put_together(settings, catalogue)
     add_pages(parts.web, _site(parts, manifest, players_address(port)))
+    if parts.meters:
+        parts.meters.watch(rooms=parts.rooms.live, connections=lambda: len(parts.seats.all()))
     parts.class_work.catch_up()
-    eventlet.spawn(_tell_changes, parts)
+    eventlet.spawn(keep_telling, parts.broadcast, parts.rooms.live, time.monotonic)
     eventlet.spawn(_keep_promises, parts)
     if settings.is_shared:
         join_the_others(
@@ -187,7 +193,7 @@ def _site(parts: Parts, manifest: Mapping[str, Any], join_address: str) -> Site:
         health=Health(
             faults=lambda: faults_of(parts.leaving, parts.store_fault()),
             remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
-            metrics=parts.meters.page if settings.metrics else None,
+            metrics=parts.meters.page if parts.meters else None,
         ),
     )
 
@@ -237,8 +243,8 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
     sockets = _sockets(web, settings)
-    meters = Meters(counting=settings.metrics)
-    log = TimedLog(SqlEventLog(engine), steady=time.monotonic, committed=meters.committed)
+    meters = meters_of(settings)
+    log = timed(SqlEventLog(engine), meters)
     clock, seats = SystemClock(days_ahead=settings.days_ahead), Seats()
     players = SqlPlayers(engine)
     broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit, breathe=lambda: eventlet.sleep(0))
@@ -275,7 +281,6 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
     web.register_blueprint(own_requests(engine, mine, settings.address))
-    meters.watch(rooms=rooms.live, connections=lambda: len(seats.all()))
     _answer_messages(parts)
     return parts
 
@@ -344,7 +349,7 @@ def _answer_messages(parts: Parts) -> None:
         clock=parts.clock,
         host_of=parts.entry.host_of_cookie_header,
         steady=time.monotonic,
-        answered=parts.meters.answered,
+        **counted(parts.meters),
     )
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
@@ -352,19 +357,6 @@ def _answer_messages(parts: Parts) -> None:
     parts.sockets.manager.answer_at_once("say", gateway.say)
     frames = parts.sockets.eio
     frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
-
-
-def _tell_changes(parts: Parts) -> None:
-    counted_at = reminded_at = 0.0
-    while True:
-        parts.broadcast.wait(TALLY_EVERY_S)
-        now = time.monotonic()
-        with_tallies = now - counted_at >= TALLY_EVERY_S
-        counted_at = now if with_tallies else counted_at
-        parts.broadcast.run_once(with_tallies=with_tallies)
-        if now - reminded_at >= REMIND_EVERY_S:
-            reminded_at = now
-            parts.broadcast.remind(parts.rooms.live())
 
 
 def _keep_promises(parts: Parts) -> None:

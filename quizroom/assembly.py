@@ -1,13 +1,15 @@
 """Parts of the server that follow from its settings alone; `app` puts them together and lets them run."""
 
+import time
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.me import MyData
 from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.handle_filter import reads_rudely
+from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.forgetting import Forgetting, Keeping
 from quizroom.service.groups import GroupLimits
 from quizroom.service.histories import Histories
@@ -16,6 +18,9 @@ from quizroom.service.players import Players
 from quizroom.service.ports import Clock, EventLog, Notices
 from quizroom.settings import Settings
 from quizroom.storage.memory import SilentNotices
+
+if TYPE_CHECKING:
+    from quizroom.realtime.meters import Meters
 
 NO_FAN_OUT = "QUIZROOM_FANOUT_URL is not set: what other workers change takes up to half a second."
 
@@ -72,6 +77,25 @@ def my_data(
 def handle_filter_of(settings: Settings) -> dict[str, Any]:
     """What seats are told about rude handles."""
     return {"reads_rudely": reads_rudely} if settings.handle_filter else {}
+
+
+def meters_of(settings: Settings) -> "Meters | None":
+    """What counts for /metrics; nothing where that is off, and then nothing is paid for it."""
+    if not settings.metrics:
+        return None
+    from quizroom.realtime.meters import Meters  # noqa: PLC0415 - its library is for those alone who ask
+
+    return Meters()
+
+
+def timed(log: EventLog, meters: "Meters | None") -> EventLog:
+    """The log, with a watch beside it where commits are counted."""
+    return TimedLog(log, steady=time.monotonic, committed=meters.committed) if meters else log
+
+
+def counted(meters: "Meters | None") -> dict[str, Any]:
+    """Who is told of each reply where they are counted."""
+    return {"answered": meters.answered} if meters else {}
 
 
 def notices_of(settings: Settings) -> Notices:

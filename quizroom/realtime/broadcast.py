@@ -186,6 +186,22 @@ class Broadcast:
                 self._breathe()
 
 
+def keep_telling(
+    broadcast: Broadcast, rooms: Callable[[], Iterable[Room]], steady: Callable[[], float]
+) -> None:
+    """Tell what changes, for ever; `steady` gives seconds of a clock that never jumps."""
+    counted_at = reminded_at = 0.0
+    while True:
+        broadcast.wait(TALLY_EVERY_S)
+        now = steady()
+        with_tallies = now - counted_at >= TALLY_EVERY_S
+        counted_at = now if with_tallies else counted_at
+        broadcast.run_once(with_tallies=with_tallies)
+        if now - reminded_at >= REMIND_EVERY_S:
+            reminded_at = now
+            broadcast.remind(rooms())
+
+
 def tally_of(room: Room) -> Tally:
     """The counts of a room as it now is."""
     return Tally(

@@ -5,9 +5,7 @@ from dataclasses import dataclass
 
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply, ReviewLine
-from quizroom.protocol.sentences import SENTENCES
 from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command
-from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
 from quizroom.realtime.lines import Lines
@@ -16,7 +14,7 @@ from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.commands import Command
 from quizroom.room.state import Plan, Room
 from quizroom.service.ports import Clock
-from quizroom.service.reviews import NoDoorFree, Reviews, UnknownCourse
+from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms, UnknownRoom
 from quizroom.views.desk import desk_view
 from quizroom.views.moment import milliseconds
@@ -51,20 +49,14 @@ class DeskReplies:
     capacity: int
 
     def answer(self, seat: Seat, message: HostMessage) -> Reply:
-        """Carry out a host's message. Refusals of the room itself are raised."""
+        """Carry out a host's message. Refusals, and reasons that no review came of it, are raised."""
         now = self.clock.now()
         if not seat.host:
             return refused(message.id, "not_host", now)
         try:
             return self._answer(seat, message)
-        except UnknownCourse:
-            return refused(message.id, "unknown_course", now)
         except UnknownRoom:
             return refused(message.id, "unknown_room", now)
-        except NoDoorFree:
-            return refused(message.id, "no_door_free", now)
-        except CannotDeal as reason:
-            return refused(message.id, "cannot_deal", now, text=f"{SENTENCES['cannot_deal']} {reason}")
 
     def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:

@@ -14,7 +14,7 @@ from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.group_replies import GroupReplies
-from quizroom.realtime.replies import failed, refused
+from quizroom.realtime.replies import NOT_DEALT, failed, not_dealt, refused
 from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
 from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.refusals import Refused
@@ -87,6 +87,8 @@ class Gateway:
             return self.desk_replies.answer(seat, message)
         except Refused as refusal:
             return refused(message.id, refusal.code, self.clock.now())
+        except tuple(NOT_DEALT) as reason:
+            return not_dealt(message.id, reason, self.clock.now())
         except NotStored:
             logger.exception("an order could not be made durable")
             return failed(message.id, "not_stored", self.clock.now())

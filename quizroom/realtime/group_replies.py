@@ -6,9 +6,7 @@ from dataclasses import dataclass
 from quizroom.protocol import group_messages
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import Reply
-from quizroom.protocol.sentences import SENTENCES
 from quizroom.protocol.translate import bench_rules_of
-from quizroom.questions.deck import CannotDeal
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seat_replies import SeatReplies
@@ -16,11 +14,10 @@ from quizroom.realtime.seats import Seat
 from quizroom.room.group_commands import AskPause, GoOn, GroupCommand, RenameSelf, SayReady, SendOut
 from quizroom.room.group_state import GroupRules
 from quizroom.room.state import Plan
-from quizroom.service.groups import Groups, GroupsOff, TooManyGroups
+from quizroom.service.groups import Groups
 from quizroom.service.hashing import hash_of_secret
 from quizroom.service.players import player_of
 from quizroom.service.ports import Clock
-from quizroom.service.reviews import NoDoorFree, UnknownCourse
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +30,7 @@ class GroupReplies:
     new_seed: Callable[[], int]
 
     def answer(self, seat: Seat, message: GroupMessage) -> Reply:
-        """Carry out a message. Refusals of the room itself are raised."""
+        """Carry out a message. Refusals, and reasons that no review came of it, are raised."""
         if isinstance(
             message, group_messages.OpenGroup | group_messages.RenameSelf
         ) and self.seat_replies.reads_rudely(message.handle):
@@ -47,23 +44,10 @@ class GroupReplies:
 
     def _open(self, seat: Seat, message: group_messages.OpenGroup) -> Reply:
         key_hash = hash_of_secret(message.seat_key)
-        now = self.clock.now()
-        try:
-            plan = self._plan(message)
-            owner = player_of(message.player_key) if message.player_key else ""
-            room = self.groups.open(
-                plan, handle=message.handle, key_hash=key_hash, owner=owner, order=message.id
-            )
-        except GroupsOff:
-            return refused(message.id, "groups_off", now)
-        except TooManyGroups:
-            return refused(message.id, "too_many_groups", now)
-        except UnknownCourse:
-            return refused(message.id, "unknown_course", now)
-        except NoDoorFree:
-            return refused(message.id, "no_door_free", now)
-        except CannotDeal as reason:
-            return refused(message.id, "cannot_deal", now, text=f"{SENTENCES['cannot_deal']} {reason}")
+        owner = player_of(message.player_key) if message.player_key else ""
+        room = self.groups.open(
+            self._plan(message), handle=message.handle, key_hash=key_hash, owner=owner, order=message.id
+        )
         return self.seat_replies.sit_down(seat, message.id, room, key_hash)
 
     def _plan(self, message: group_messages.OpenGroup) -> Plan:

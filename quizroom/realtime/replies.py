@@ -1,10 +1,15 @@
 """Replies: one for every message, whatever happens."""
 
+from collections.abc import Mapping
 from datetime import datetime
+from types import MappingProxyType
 
 from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES, FailureCode, WireCode
+from quizroom.questions.deck import CannotDeal
 from quizroom.room.refusals import RefusalCode
+from quizroom.service.groups import GroupsOff, TooManyGroups
+from quizroom.service.reviews import NoDoorFree, UnknownCourse
 from quizroom.views.model import DeskView, OwnView, PublicView
 from quizroom.views.moment import milliseconds
 
@@ -37,6 +42,25 @@ def refused(message_id: str, code: RefusalCode | WireCode, now: datetime, *, tex
     return Reply(
         id=message_id, result="refused", now=milliseconds(now), code=code, text=text or SENTENCES[code]
     )
+
+
+NOT_DEALT: Mapping[type[Exception], WireCode] = MappingProxyType(
+    {
+        CannotDeal: "cannot_deal",
+        GroupsOff: "groups_off",
+        NoDoorFree: "no_door_free",
+        TooManyGroups: "too_many_groups",
+        UnknownCourse: "unknown_course",
+    }
+)
+"""Why no review came of an order, for a host and for a group alike."""
+
+
+def not_dealt(message_id: str, reason: Exception, now: datetime) -> Reply:
+    """No review came of an order; where its settings yield too little, `reason` says what."""
+    code = NOT_DEALT[type(reason)]
+    text = f"{SENTENCES[code]} {reason}" if isinstance(reason, CannotDeal) else ""
+    return refused(message_id, code, now, text=text)
 
 
 def failed(message_id: str, code: FailureCode, now: datetime) -> Reply:
