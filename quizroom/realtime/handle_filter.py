@@ -7,6 +7,10 @@ from itertools import product
 from typing import Any
 
 
+WORDS_OF_THE_TRADE = frozenset({"facial", "loin", "oral", "organ", "pubic", "pubis", "rectus"})
+"""Rude by the list, yet on every muscle list; a class of anatomy calls itself Rectus Femoris."""
+
+
 class ByBeginning:
     """The library's list of words, for its question whether a word is among them.
 
@@ -44,7 +48,7 @@ def reads_rudely(handle: str) -> bool:
     """Whether another handle should be asked for; it errs on the careful side."""
     # A number is a number: read as letters, "455" would keep a player off the wall.
     words = unicodedata.normalize("NFKC", handle).split()
-    folded = " ".join(word for word in words if not word.isdecimal())
+    folded = " ".join(w for w in words if not w.isdecimal() and w.casefold() not in WORDS_OF_THE_TRADE)
     run_together = "".join(character for character in folded if character.isalnum())
     without_figures = "".join(c if c.isalpha() else " " for c in folded)
     readings = (folded, run_together, without_figures)

@@ -22,6 +22,8 @@ class DeskScreen(Screen):
     def go_on(self, name: str) -> None:
         """Take the next step, which must be this one, with its single key."""
         expect(self.next_step).to_contain_text(name)
+        # the view may be here before the acknowledgement of the last step, and until then no key acts
+        expect(self.next_step).to_have_attribute("aria-busy", "false")
         self.page.keyboard.press("n")
         expect(self.next_step).not_to_contain_text(name)
 

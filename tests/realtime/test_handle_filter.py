@@ -13,6 +13,8 @@ from quizroom.realtime.handle_filter import reads_rudely
         "Müller-Elder",
         "O'Dock",
         "Gluteus Maximus",
+        "Rectus Femoris",
+        "Yellowhammer of the Inferior Pubic Ramus",
         "Woodcock 3",
         "Player 455",
         "Player 717",

@@ -3,6 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
+from quizroom.realtime.handle_filter import reads_rudely
 from quizroom.rehearsal.people import AWKWARD, MOST_PEOPLE, Visit, people
 from quizroom.room.handles import LONGEST_HANDLE, is_good_handle, same_handle, tidy_handle
 
@@ -26,6 +27,10 @@ def test_every_handle_is_taken_as_it_stands_and_no_two_are_alike() -> None:
     handles = [person.handle for person in people(MOST_PEOPLE, 1)]
     assert [handle for handle in handles if tidy_handle(handle) != handle or not is_good_handle(handle)] == []
     assert not any(same_handle(one, two) for one in handles for two in handles if one is not two)
+
+
+def test_the_servers_own_filter_lets_every_one_of_them_in() -> None:
+    assert [person.handle for person in people(MOST_PEOPLE, 1) if reads_rudely(person.handle)] == []
 
 
 def test_a_class_of_twenty_four_holds_every_awkward_case() -> None:
