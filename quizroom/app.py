@@ -19,33 +19,25 @@ eventlet.monkey_patch()
 import gc
 import signal
 import time
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable
+from typing import Any
 
 import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
 
 from quizroom.assembly import (
-    counted,
-    desk_settings,
-    group_limits,
-    handle_filter_of,
     keeping_of,
     meters_of,
-    my_data,
     notices_of,
     timed,
 )
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
-from quizroom.pages.groups import group_settings
-from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.mine_parts import mine_over, own_requests
-from quizroom.pages.privacy import Privacy
-from quizroom.pages.site import Site, add_pages
+from quizroom.pages.site import add_pages
+from quizroom.parts import Parts
 from quizroom.realtime import wire_json
 from quizroom.realtime.alarms import (
     ALARM_EVERY_S,
@@ -57,31 +49,22 @@ from quizroom.realtime.alarms import (
     give_back_lost_time,
     move_groups_on,
 )
-from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.broadcast import Broadcast, keep_telling
-from quizroom.realtime.desk_replies import DeskReplies
-from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.fellows import Fellow, join_the_others
 from quizroom.realtime.framed import FramedManager, TextPacket
-from quizroom.realtime.frames import close_on_nonsense, without_deflate
-from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.frames import without_deflate
 from quizroom.realtime.green import green_of, signal_of
-from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.journal import note_steps
-from quizroom.realtime.leaving import LEAVING_S, Leaving, faults_of
+from quizroom.realtime.leaving import LEAVING_S, Leaving
 from quizroom.realtime.presence import Presence
-from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
-from quizroom.service.blueprints import Blueprints
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
-from quizroom.service.groups import Groups
-from quizroom.service.ports import EventLog, Notices
-from quizroom.service.reviews import Reviews
+from quizroom.service.ports import Notices
 from quizroom.service.rooms import Change, Rooms
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
-from quizroom.storage.chance import new_id, new_secret, new_seed
+from quizroom.storage.chance import new_secret
 from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
@@ -89,9 +72,7 @@ from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
-
-if TYPE_CHECKING:
-    from quizroom.realtime.meters import Meters
+from quizroom.wiring import answer_messages, site_of
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -104,30 +85,6 @@ PING_WAIT_S = 20
 TRANSPORTS = {"any": ["websocket", "polling"], "websocket": ["websocket"]}
 RETAIN_EVERY_S = 3600.0
 """How often the server looks for what has been kept long enough."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Parts:
-    """Everything that lives as long as the process."""
-
-    settings: Settings
-    catalogue: Catalogue
-    rooms: Rooms
-    log: EventLog
-    clock: SystemClock
-    seats: Seats
-    sockets: Any
-    heartbeat: SqlHeartbeat
-    class_work: ClassWork
-    broadcast: Broadcast
-    entry: HostEntry
-    web: Flask
-    meters: "Meters | None"
-    leaving: Leaving
-    store_fault: Callable[[], str]
-    notices: Notices
-    players: SqlPlayers
-    forgetting: Forgetting
 
 
 def serve(
@@ -149,7 +106,7 @@ def serve(
     listener = eventlet.listen((settings.host, settings.port), backlog=BACKLOG)
     port: int = listener.getsockname()[1]
     parts = put_together(settings, catalogue)
-    add_pages(parts.web, _site(parts, manifest, players_address(port)))
+    add_pages(parts.web, site_of(parts, manifest, players_address(port), breathe=lambda: eventlet.sleep(0)))
     if parts.meters:
         parts.meters.watch(rooms=parts.rooms.live, connections=lambda: len(parts.seats.all()))
     parts.class_work.catch_up()
@@ -169,33 +126,6 @@ def serve(
     gc.set_threshold(30_000, 5, 5)  # the usual 700 new containers come with every few answers
     ready(port, parts.entry.new_key())
     _listen(parts, listener)
-
-
-def _site(parts: Parts, manifest: Mapping[str, Any], join_address: str) -> Site:
-    settings = parts.settings
-    return Site(
-        manifest=manifest,
-        catalogue=parts.catalogue,
-        entry=parts.entry,
-        desk_settings=desk_settings(parts.catalogue, join_address),
-        blueprints=Blueprints(catalogue=parts.catalogue, breathe=lambda: eventlet.sleep(0)),
-        group_settings=group_settings(parts.catalogue, group_limits(settings)),
-        my_data=my_data(
-            settings,
-            players=parts.players,
-            log=parts.log,
-            forgetting=parts.forgetting,
-            clock=parts.clock,
-            breathe=lambda: eventlet.sleep(0),
-        ),
-        privacy=Privacy(keeping=keeping_of(settings), contact=settings.contact),
-        secure=settings.address.startswith("https://"),
-        health=Health(
-            faults=lambda: faults_of(parts.leaving, parts.store_fault()),
-            remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
-            metrics=parts.meters.page if parts.meters else None,
-        ),
-    )
 
 
 def _fellow(parts: Parts) -> Fellow:
@@ -281,7 +211,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
     web.register_blueprint(own_requests(engine, mine, settings.address))
-    _answer_messages(parts)
+    answer_messages(parts)
     return parts
 
 
@@ -310,53 +240,6 @@ def _sockets(web: Flask, settings: Settings) -> Any:
         transports=TRANSPORTS[settings.transports],
     )
     return manager.take_websockets_over()
-
-
-def _answer_messages(parts: Parts) -> None:
-    deals: dict[str, Any] = {"catalogue": parts.catalogue, "experience": parts.class_work.experience}
-    reviews = Reviews(rooms=parts.rooms, log=parts.log, new_seed=new_seed, **deals)
-    shared: dict[str, Any] = {
-        "rooms": parts.rooms,
-        "seats": parts.seats,
-        "lines": parts.sockets,
-        "broadcast": parts.broadcast,
-        "clock": parts.clock,
-    }
-    groups = Groups(
-        reviews=reviews,
-        rooms=parts.rooms,
-        log=parts.log,
-        limits=group_limits(parts.settings),
-        new_id=new_id,
-    )
-    seat_replies = SeatReplies(
-        log=parts.log,
-        new_id=new_id,
-        guesses=DoorGuesses(parts.clock.now().timestamp()),
-        **handle_filter_of(parts.settings),
-        **shared,
-    )
-    gateway = Gateway(
-        seats=parts.seats,
-        seat_replies=seat_replies,
-        desk_replies=DeskReplies(
-            reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
-        ),
-        bench_replies=BenchReplies(seat_replies=seat_replies),
-        group_replies=GroupReplies(
-            groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
-        ),
-        clock=parts.clock,
-        host_of=parts.entry.host_of_cookie_header,
-        steady=time.monotonic,
-        **counted(parts.meters),
-    )
-    parts.sockets.on("connect", gateway.connect)
-    parts.sockets.on("disconnect", gateway.disconnect)
-    parts.sockets.on("say", gateway.say)
-    parts.sockets.manager.answer_at_once("say", gateway.say)
-    frames = parts.sockets.eio
-    frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
 
 
 def _keep_promises(parts: Parts) -> None:

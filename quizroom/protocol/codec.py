@@ -12,7 +12,8 @@ from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
-from quizroom.views.model import DeskView, OwnView, PublicView
+from quizroom.views.desk_model import DeskView
+from quizroom.views.model import OwnView, PublicView
 
 Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings | Me
 

@@ -23,7 +23,8 @@ from quizroom.protocol.mine import (
     SecondLook,
     Today,
 )
-from quizroom.views.model import DeskView, OwnView, PublicView
+from quizroom.views.desk_model import DeskView
+from quizroom.views.model import OwnView, PublicView
 
 READ = ("ClientMessage", "LookAnswers", "PracticeOrder")
 """Types that the server reads; what it fills in for absent fields is not asked of the sender."""

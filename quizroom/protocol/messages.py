@@ -31,7 +31,8 @@ from quizroom.protocol.fields import (
 )
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.room.state import Certainty, Phase, Timing
-from quizroom.views.model import DeskView, OwnView, PublicView
+from quizroom.views.desk_model import DeskView
+from quizroom.views.model import OwnView, PublicView
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,6 @@ from functools import cache
 from itertools import product
 from typing import Any
 
-
 WORDS_OF_THE_TRADE = frozenset({"facial", "loin", "oral", "organ", "pubic", "pubis", "rectus"})
 """Rude by the list, yet on every muscle list; a class of anatomy calls itself Rectus Femoris."""
 

@@ -10,7 +10,8 @@ from quizroom.questions.deck import CannotDeal
 from quizroom.room.refusals import RefusalCode
 from quizroom.service.groups import GroupsOff, TooManyGroups
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
-from quizroom.views.model import DeskView, OwnView, PublicView
+from quizroom.views.desk_model import DeskView
+from quizroom.views.model import OwnView, PublicView
 from quizroom.views.moment import milliseconds
 
 

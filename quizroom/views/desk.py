@@ -12,8 +12,8 @@ from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
+from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
-from quizroom.views.model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark

@@ -8,7 +8,8 @@ from quizroom.questions.model import Item, Option
 from quizroom.questions.typed import VerdictKind
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Round
-from quizroom.views.model import DeskOption, DeskTyped, OptionResult, ResultFace, TypedResult
+from quizroom.views.desk_model import DeskOption, DeskTyped
+from quizroom.views.model import OptionResult, ResultFace, TypedResult
 from quizroom.views.rows import row_results
 from quizroom.views.shares import share
 

@@ -17,7 +17,7 @@ from quizroom.room.commands import (
 )
 from quizroom.room.state import Room
 from quizroom.views.desk import desk_actions, desk_view
-from quizroom.views.model import DeskView
+from quizroom.views.desk_model import DeskView
 from quizroom.views.public import public_view
 from tests.room.sample_items import one_best, pick_three, typed
 from tests.room.samples import answering, gathered, ordered, plan, prepared, says, seat, writes

@@ -5,7 +5,8 @@ from quizroom.questions.model import Item
 from quizroom.room.commands import CloseRound, ShowRecord
 from quizroom.room.state import Room
 from quizroom.views.desk import desk_view
-from quizroom.views.model import DeskItem, ItemFace, LetterCount, OwnResult, ResultFace
+from quizroom.views.desk_model import DeskItem
+from quizroom.views.model import ItemFace, LetterCount, OwnResult, ResultFace
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.sample_items import MUSCLES, matching, one_best, ordering

@@ -1,0 +1,117 @@
+"""What the host's desk may see: the public view and everything behind it. Units as in `model.py`."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from quizroom.analysis.certainty import Sureness
+from quizroom.questions.difficulty import Band
+from quizroom.questions.model import DistractorSource, Family, Format
+from quizroom.room.state import Timing
+from quizroom.views.measured import Measured
+from quizroom.views.model import PublicView, RowResult
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskOption:
+    """An option with everything that the host may know."""
+
+    letter: str
+    text: str
+    is_key: bool
+    reason: str
+    source: DistractorSource
+    count: int
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskTyped:
+    """A typed answer as it was written, with its verdict and why."""
+
+    text: str
+    verdict: Literal["right", "half", "wrong", "doubtful"]
+    because: str
+    count: int
+    ruled: bool | None
+    """What the host ruled: accepted, refused, or None as long as the rule for spelling decides."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskItem:
+    """An item on the desk. `position` counts from 0 among those ahead; None once opened."""
+
+    id: str
+    round: int
+    position: int | None
+    state: Literal["ahead", "open", "closed", "explained"]
+    struck: bool
+    family: Family
+    format: Format
+    stem: str
+    options: tuple[DeskOption, ...]
+    rows: tuple[RowResult, ...]
+    """Of an ordering or a matching: what belongs where, and how it was answered so far."""
+    typed: tuple[DeskTyped, ...]
+    key_text: tuple[str, ...]
+    why: str
+    pick: int
+    seconds: int | None
+    muscles: tuple[str, ...]
+    """Display names of the muscles concerned."""
+    region: str
+    """The region of the first of them."""
+    predicted: Band | None
+    observed: Measured | None
+    warm_up: bool
+    mean_mark: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RosterRow:
+    """A player on the host's roster."""
+
+    player: str
+    handle: str
+    from_round: int
+    answered: bool
+    marks: float
+    of: int
+    bench: str
+
+
+DeskAction = Literal[
+    "open_door",
+    "open_round",
+    "pause_round",
+    "resume_round",
+    "add_time",
+    "close_round",
+    "show_record",
+    "strike_item",
+    "restore_item",
+    "end_review",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeskView:
+    """The host's private panel: the public view and everything behind it."""
+
+    version: int
+    now: int
+    room: str
+    public: PublicView
+    seed: int
+    families: tuple[str, ...]
+    timing: Timing
+    fixed_seconds: int
+    standings: bool
+    """Whether standings are to be shown, also before there are any."""
+    items: tuple[DeskItem, ...]
+    roster: tuple[RosterRow, ...]
+    sureness: Sureness | None
+    """Certainty of the class over the closed rounds, where it is asked for."""
+    actions: tuple[DeskAction, ...]
+    """What may be done now; the first is the next step of the review."""
+    bench_warnings: tuple[str, ...]
+    """What is unwise about the benches as they are."""

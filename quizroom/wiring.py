@@ -1,0 +1,109 @@
+"""Connects the parts of a server with its pages and its sockets."""
+
+import time
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from quizroom.assembly import (
+    counted,
+    desk_settings,
+    group_limits,
+    handle_filter_of,
+    keeping_of,
+    my_data,
+)
+from quizroom.pages.groups import group_settings
+from quizroom.pages.health import Health
+from quizroom.pages.privacy import Privacy
+from quizroom.pages.site import Site
+from quizroom.parts import Parts
+from quizroom.realtime.bench_replies import BenchReplies
+from quizroom.realtime.desk_replies import DeskReplies
+from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.frames import close_on_nonsense
+from quizroom.realtime.gateway import Gateway
+from quizroom.realtime.group_replies import GroupReplies
+from quizroom.realtime.leaving import faults_of
+from quizroom.realtime.seat_replies import SeatReplies
+from quizroom.service.blueprints import Blueprints
+from quizroom.service.groups import Groups
+from quizroom.service.reviews import Reviews
+from quizroom.storage.chance import new_id, new_seed
+
+
+def site_of(
+    parts: Parts, manifest: Mapping[str, Any], join_address: str, *, breathe: Callable[[], None]
+) -> Site:
+    """What the pages show, over these parts; `breathe` lets others run in between."""
+    settings = parts.settings
+    return Site(
+        manifest=manifest,
+        catalogue=parts.catalogue,
+        entry=parts.entry,
+        desk_settings=desk_settings(parts.catalogue, join_address),
+        blueprints=Blueprints(catalogue=parts.catalogue, breathe=breathe),
+        group_settings=group_settings(parts.catalogue, group_limits(settings)),
+        my_data=my_data(
+            settings,
+            players=parts.players,
+            log=parts.log,
+            forgetting=parts.forgetting,
+            clock=parts.clock,
+            breathe=breathe,
+        ),
+        privacy=Privacy(keeping=keeping_of(settings), contact=settings.contact),
+        secure=settings.address.startswith("https://"),
+        health=Health(
+            faults=lambda: faults_of(parts.leaving, parts.store_fault()),
+            remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
+            metrics=parts.meters.page if parts.meters else None,
+        ),
+    )
+
+
+def answer_messages(parts: Parts) -> None:
+    """Let sockets reach what answers their messages."""
+    deals: dict[str, Any] = {"catalogue": parts.catalogue, "experience": parts.class_work.experience}
+    reviews = Reviews(rooms=parts.rooms, log=parts.log, new_seed=new_seed, **deals)
+    shared: dict[str, Any] = {
+        "rooms": parts.rooms,
+        "seats": parts.seats,
+        "lines": parts.sockets,
+        "broadcast": parts.broadcast,
+        "clock": parts.clock,
+    }
+    groups = Groups(
+        reviews=reviews,
+        rooms=parts.rooms,
+        log=parts.log,
+        limits=group_limits(parts.settings),
+        new_id=new_id,
+    )
+    seat_replies = SeatReplies(
+        log=parts.log,
+        new_id=new_id,
+        guesses=DoorGuesses(parts.clock.now().timestamp()),
+        **handle_filter_of(parts.settings),
+        **shared,
+    )
+    gateway = Gateway(
+        seats=parts.seats,
+        seat_replies=seat_replies,
+        desk_replies=DeskReplies(
+            reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
+        ),
+        bench_replies=BenchReplies(seat_replies=seat_replies),
+        group_replies=GroupReplies(
+            groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
+        ),
+        clock=parts.clock,
+        host_of=parts.entry.host_of_cookie_header,
+        steady=time.monotonic,
+        **counted(parts.meters),
+    )
+    parts.sockets.on("connect", gateway.connect)
+    parts.sockets.on("disconnect", gateway.disconnect)
+    parts.sockets.on("say", gateway.say)
+    parts.sockets.manager.answer_at_once("say", gateway.say)
+    frames = parts.sockets.eio
+    frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
