@@ -50,7 +50,7 @@ class Total:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoomMarks:
-    """The marks of a whole room; `totals` leave out the open round and struck items."""
+    """The marks of a whole room; `totals` leave out the open round, held results and struck items."""
 
     rounds: tuple[RoundMarks, ...]
     counted: tuple[RoundMarks, ...]
@@ -190,8 +190,11 @@ def _meant(item: Item, found: Verdict, text: str) -> str:
 
 
 def counts(current: Round) -> bool:
-    """Whether a round is part of anybody's marks: closed, and its item not struck."""
-    return current.closed_at is not None and not current.struck
+    """Whether a round is part of anybody's marks: its result known to all, and its item not struck.
+
+    So a held result cannot be read from marks and standings.
+    """
+    return current.shown_at is not None and not current.struck
 
 
 def bench_standings(marks: RoomMarks) -> tuple[BenchStanding, ...]:

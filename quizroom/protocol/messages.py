@@ -130,6 +130,7 @@ class PrepareReview:
     typed: bool = True
     standings: bool = False
     certainty: bool = False
+    holds_results: bool = False
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
     blueprint: BlueprintChoice | None = None
     benches: BenchChoice | None = None
@@ -172,7 +173,14 @@ class RoundStep:
 
     id: MessageId
     type: Literal[
-        "open_door", "open_round", "pause_round", "resume_round", "close_round", "show_record", "end_review"
+        "open_door",
+        "open_round",
+        "pause_round",
+        "resume_round",
+        "close_round",
+        "show_result",
+        "show_record",
+        "end_review",
     ]
     round: RoundOrNone
 
@@ -216,6 +224,15 @@ class ShowStandings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HoldResults:
+    """Host: keep the results of rounds that close from now on back until they are shown, or do not."""
+
+    id: MessageId
+    type: Literal["hold_results"]
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RenamePlayer:
     """Host: give a player another handle."""
 
@@ -251,6 +268,7 @@ ClientMessage = Annotated[
     | StrikeStep
     | RuleOnWords
     | ShowStandings
+    | HoldResults
     | RenamePlayer
     | RemovePlayer
     | GroupMessage

@@ -18,6 +18,7 @@ PlainMessage = (
     | messages.StrikeStep
     | messages.RuleOnWords
     | messages.ShowStandings
+    | messages.HoldResults
     | messages.RenamePlayer
     | messages.RemovePlayer
 )
@@ -71,6 +72,8 @@ def host_command(message: PlainMessage) -> commands.Command | None:
             return commands.RuleOnWords(round=message.round, words=message.words, accept=message.accept)
         case messages.ShowStandings():
             return commands.ShowStandings(on=message.on)
+        case messages.HoldResults():
+            return commands.HoldResults(on=message.on)
         case messages.RenamePlayer():
             return commands.RenamePlayer(player=message.player, handle=message.handle)
         case messages.RemovePlayer():
@@ -89,6 +92,8 @@ def _round_command(message: messages.RoundStep) -> commands.Command | None:
             return commands.ResumeRound(round=message.round)
         case "close_round":
             return commands.CloseRound(round=message.round, by_host=True)
+        case "show_result":
+            return commands.ShowResult(round=message.round)
         case "show_record":
             return commands.ShowRecord(round=message.round)
         case "end_review":

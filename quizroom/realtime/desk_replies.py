@@ -29,6 +29,7 @@ HostMessage = (
     | messages.StrikeStep
     | messages.RuleOnWords
     | messages.ShowStandings
+    | messages.HoldResults
     | messages.RenamePlayer
     | messages.RemovePlayer
 )
@@ -114,6 +115,7 @@ class DeskReplies:
             typed=message.typed,
             standings=message.standings,
             certainty=message.certainty,
+            holds_results=message.holds_results,
             capacity=self.capacity,
             blueprint=blueprint,
             benches=bench_rules_of(message.benches),

@@ -135,6 +135,20 @@ class CloseRound:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HoldResults:
+    """Keep the results of rounds that close from now on back until they are shown, or do not."""
+
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShowResult:
+    """Show key, shares and marks of the closed round, which were held."""
+
+    round: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShowRecord:
     """Show the full record and the reasons for the closed round."""
 
@@ -191,6 +205,8 @@ Command = (
     | AddTime
     | GiveBackTime
     | CloseRound
+    | HoldResults
+    | ShowResult
     | ShowRecord
     | StrikeItem
     | RestoreItem

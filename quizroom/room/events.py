@@ -135,6 +135,21 @@ class RoundClosed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HoldingSet:
+    """Results of rounds that close from now on are held, or not."""
+
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultShown:
+    """The result of the closed round, and of those before it, is known to all."""
+
+    round: int
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RecordShown:
     """The record of the closed round is on show."""
 
@@ -196,6 +211,8 @@ Event = (
     | RoundResumed
     | TimeAdded
     | RoundClosed
+    | HoldingSet
+    | ResultShown
     | RecordShown
     | ItemStruck
     | ItemRestored

@@ -10,10 +10,13 @@ from quizroom.room.clock import limit_ms
 from quizroom.room.events import (
     DoorOpened,
     Event,
+    HoldingSet,
     ItemDropped,
     ItemSwapped,
     PlayerRemoved,
     PlayerRenamed,
+    RecordShown,
+    ResultShown,
     ReviewEnded,
     ReviewPrepared,
     RoundClosed,
@@ -24,6 +27,7 @@ from quizroom.room.events import (
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
+from quizroom.room.holding import shown_up_to
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
@@ -47,6 +51,7 @@ def begin(event: ReviewPrepared) -> Room:
         ahead=event.items,
         prepared_at=event.at,
         standings=event.plan.standings,
+        holds_results=event.plan.holds_results,
         run=None if event.plan.group is None else GroupRun(empty_since=event.at),
     )
 
@@ -77,8 +82,11 @@ def _changed(room: Room, event: Event) -> Room:
         case RoundOpened():
             return _opened(room, event)
         case RoundClosed():
-            closed = round_folding.apply(room.rounds[event.round - 1], event)
-            return replace(room, phase="closed", rounds=(*room.rounds[:-1], closed))
+            return _closed(room, event)
+        case ResultShown():
+            return _shown(room, event)
+        case RecordShown():
+            return _shown(round_folding.in_room(room, event), event)
         case ItemSwapped():
             ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
             return replace(room, ahead=ahead)
@@ -88,14 +96,27 @@ def _changed(room: Room, event: Event) -> Room:
             return replace(room, phase="gathering", door_code=event.door_code)
         case StandingsSet():
             return replace(room, standings=event.on)
+        case HoldingSet():
+            return replace(room, holds_results=event.on)
         case ReviewEnded():
-            return replace(room, phase="finished", finished_at=event.at)
+            rounds = shown_up_to(room.rounds, len(room.rounds), event.at)
+            return replace(room, phase="finished", finished_at=event.at, rounds=rounds)
         case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
         case BenchTaken() | BenchesDrawn() | BenchAnswered():
             return bench_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)
+
+
+def _closed(room: Room, event: RoundClosed) -> Room:
+    closed = round_folding.apply(room.rounds[event.round - 1], event)
+    after = replace(room, phase="closed", rounds=(*room.rounds[:-1], closed))
+    return after if room.holds_results else _shown(after, event)
+
+
+def _shown(room: Room, event: RoundClosed | ResultShown | RecordShown) -> Room:
+    return replace(room, rounds=shown_up_to(room.rounds, event.round, event.at))
 
 
 def _entered(event: SeatEntered) -> Player:

@@ -54,7 +54,13 @@ def apply(current: Round, event: RoundEvent) -> Round:
         case TimeAdded():
             return _longer(current, event)
         case RoundClosed():
-            return replace(current, paused=False, left_ms=None, closed_at=event.at)
+            return replace(
+                current,
+                paused=False,
+                left_ms=None,
+                closed_at=event.at,
+                answered_at_closing=len(current.answers),
+            )
         case RecordShown():
             return replace(current, explained_at=event.at)
         case ItemStruck():

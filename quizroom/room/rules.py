@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.room import benches, group, laying_out, owners, rounds, seating
+from quizroom.room import benches, group, holding, laying_out, owners, rounds, seating
 from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
     AddTime,
@@ -12,6 +12,7 @@ from quizroom.room.commands import (
     EndReview,
     EnterSeat,
     GiveBackTime,
+    HoldResults,
     OpenDoor,
     OpenRound,
     PauseRound,
@@ -22,6 +23,7 @@ from quizroom.room.commands import (
     ResumeRound,
     RuleOnWords,
     ShowRecord,
+    ShowResult,
     ShowStandings,
     StrikeItem,
     SubmitAnswer,
@@ -65,6 +67,8 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return rounds.close(room, command, now)
         case ShowRecord():
             return rounds.show_record(room, command, now)
+        case HoldResults() | ShowResult():
+            return holding.decide(room, command, now)
         case StrikeItem() | RestoreItem() | RuleOnWords():
             return _judge(room, command, now)
         case SwapItem():

@@ -40,6 +40,8 @@ class Plan:
     """How the review runs by itself; None if a host leads it."""
     benches: BenchRules | None = None
     """Who stands together; None if everybody plays alone."""
+    holds_results: bool = False
+    """Whether a closed round keeps its result back until the host shows it."""
     rehearsal: bool = False
     """Whether programs answer, so that nothing is learned from it about classes."""
 
@@ -78,6 +80,10 @@ class Round:
     paused: bool = False
     left_ms: int | None = None
     closed_at: datetime | None = None
+    shown_at: datetime | None = None
+    """When key, shares and marks became known to all; None as long as the result is held."""
+    answered_at_closing: int = 0
+    """How many had answered when the round was closed: this is told as long as the result is held."""
     explained_at: datetime | None = None
     struck: bool = False
     orders: tuple[str, ...] = ()
@@ -104,6 +110,8 @@ class Room:
     prepared_at: datetime | None = None
     finished_at: datetime | None = None
     standings: bool = False
+    holds_results: bool = False
+    """Whether rounds that close from now on keep their results back."""
     players: Mapping[str, Player] = field(default_factory=dict)
     rounds: tuple[Round, ...] = ()
     run: GroupRun | None = None

@@ -29,7 +29,7 @@ def own_bench(room: Room, player: str, marks: RoomMarks) -> OwnBench | None:
     answer = current.bench_answers.get(bench) if current else None
     mine = members(room, bench) if bench else ()
     total = marks.benches.get(bench)
-    closed = current is not None and current.closed_at is not None
+    shown = current is not None and current.shown_at is not None
     return OwnBench(
         bench=bench,
         members=len(mine),
@@ -37,7 +37,7 @@ def own_bench(room: Room, player: str, marks: RoomMarks) -> OwnBench | None:
         answer=AnswerFace(round=len(room.rounds), choice=answer.choice, typed=answer.typed)
         if answer
         else None,
-        mark=marks.rounds[-1].bench_marks.get(bench) if closed else None,
+        mark=marks.rounds[-1].bench_marks.get(bench) if shown else None,
         marks=total.marks if total else 0.0,
         of=total.of if total else 0,
     )

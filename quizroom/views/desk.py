@@ -10,6 +10,7 @@ from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.room.clock import limit_ms
+from quizroom.room.holding import is_held
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
 from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
@@ -36,6 +37,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         timing=room.plan.timing,
         fixed_seconds=room.plan.seconds,
         standings=room.standings,
+        holds_results=room.holds_results,
         items=(*opened, *ahead),
         sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
@@ -59,7 +61,8 @@ def desk_actions(room: Room) -> tuple[DeskAction, ...]:
         case "answering":
             return ("close_round", *_clock_actions(current), *strike, "end_review")
         case "closed":
-            return ("show_record", *steps, *strike, "end_review")
+            shown: tuple[DeskAction, ...] = ("show_result",) if is_held(room) else ()
+            return (*shown, "show_record", *steps, *strike, "end_review")
         case "explained":
             return (*steps, *strike, "end_review") if steps else ("end_review", *strike)
         case "finished":

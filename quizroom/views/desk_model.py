@@ -86,6 +86,7 @@ DeskAction = Literal[
     "resume_round",
     "add_time",
     "close_round",
+    "show_result",
     "show_record",
     "strike_item",
     "restore_item",
@@ -107,6 +108,8 @@ class DeskView:
     fixed_seconds: int
     standings: bool
     """Whether standings are to be shown, also before there are any."""
+    holds_results: bool
+    """Whether rounds that close from now on keep their results back."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
     sureness: Sureness | None

@@ -50,7 +50,7 @@ class PastReview:
 def past_review(room: Room, seat: str) -> PastReview | None:
     """The review as whoever sat in this seat lived it; None for one who was sent out.
 
-    Rounds that are still open stay out, and with them their keys.
+    Rounds that are still open or whose result is held stay out, and with them their keys.
     """
     player = room.players.get(seat)
     if player is None:
@@ -71,7 +71,7 @@ def past_review(room: Room, seat: str) -> PastReview | None:
 
 def _rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[PastRound]:
     for current, marked in zip(room.rounds, marks.rounds, strict=True):
-        if current.closed_at is not None:
+        if current.shown_at is not None:
             yield _past_round(current, player, marked)
 
 

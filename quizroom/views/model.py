@@ -182,6 +182,7 @@ class PublicView:
     """Whether players say how certain they are of their answer to this item."""
     clock: ClockFace | None
     result: ResultFace | None
+    """None before the round is closed, and in a closed one as long as its result is held."""
     records: tuple[Record, ...]
     standings: tuple[StandingRow, ...] | None
     cautions: tuple[str, ...]
@@ -281,7 +282,7 @@ class OwnView:
     marks: float
     of: int
     rounds: tuple[OwnRound, ...]
-    """All closed rounds, marked as they now stand."""
+    """All closed rounds whose result is known, marked as they now stand."""
     place: int | None
     """Own place once a round has closed, if standings are on; in bench play that of the bench."""
     sureness: Sureness | None = None

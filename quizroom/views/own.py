@@ -13,6 +13,7 @@ from quizroom.views.benches import bench_place, own_bench
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
+from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons
 
 
@@ -75,7 +76,7 @@ def _answer_face(number: int, answer: Answer | None) -> AnswerFace | None:
 
 
 def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnResult | None:
-    if current is None or current.closed_at is None:
+    if current is None or current.shown_at is None:
         return None
     mark = marks.rounds[-1].marks.get(player.id)
     answer = current.answers.get(player.id)
@@ -99,7 +100,7 @@ def _certainty_mark(current: Round, answer: Answer | None, mark: float | None) -
 
 def _own_rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[OwnRound]:
     for current, marked in zip(room.rounds, marks.rounds, strict=True):
-        if current.closed_at is not None:
+        if current.shown_at is not None:
             mark = marked.marks.get(player.id)
             verdict = verdict_of(player, current, mark)
             yield OwnRound(round=current.number, verdict=verdict, mark=mark or 0.0)
@@ -141,6 +142,6 @@ def _typed_reason(text: str, found: typed.Verdict) -> ChosenReason:
 
 
 def _place(room: Room, player: str, marks: RoomMarks) -> int | None:
-    if not room.standings or room.phase in ("preparing", "gathering", "answering"):
+    if not standings_are_out(room):
         return None
     return place_of(player, marks) if room.plan.benches is None else bench_place(room, player, marks)

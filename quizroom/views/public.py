@@ -6,6 +6,7 @@ from quizroom.analysis.certainty import asks_certainty
 from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
+from quizroom.room.holding import is_held
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
@@ -21,7 +22,9 @@ CAUTIONS = (
 
 
 def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
-    """What anybody in the room may see. Before a round closes nothing here depends on its key."""
+    """What anybody in the room may see. Before a round closes nothing here depends on its key,
+    nor while its result is held.
+    """
     current = room.rounds[-1] if room.rounds else None
     return PublicView(
         version=room.version,
@@ -47,8 +50,16 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
 
 
 def answered(room: Room) -> int:
-    """How many players who are still here have answered the current round."""
-    return len(room.rounds[-1].answers) if room.rounds else 0
+    """How many players who are still here have answered the current round; of a held one as it closed."""
+    if not room.rounds:
+        return 0
+    return room.rounds[-1].answered_at_closing if is_held(room) else len(room.rounds[-1].answers)
+
+
+def standings_are_out(room: Room) -> bool:
+    """Whether there are standings to show: between a result and the next round."""
+    early = room.phase in ("preparing", "gathering", "answering")
+    return room.standings and not early and not is_held(room)
 
 
 def item_face(item: Item, number: int) -> ItemFace:
@@ -75,7 +86,7 @@ def _clock_face(current: Round) -> ClockFace:
 
 
 def _result(room: Room, marks: RoomMarks) -> ResultFace | None:
-    if not room.rounds or room.rounds[-1].closed_at is None:
+    if not room.rounds or room.rounds[-1].shown_at is None:
         return None
     current = room.rounds[-1]
     expected = sum(player.from_round <= current.number for player in room.players.values())
@@ -87,7 +98,7 @@ def _records(current: Round | None) -> tuple[Record, ...]:
 
 
 def _standing_rows(room: Room, marks: RoomMarks) -> tuple[StandingRow, ...] | None:
-    if not room.standings or room.phase in ("preparing", "gathering", "answering"):
+    if not standings_are_out(room):
         return None
     if room.plan.benches is not None:
         return bench_rows(marks)

@@ -25,6 +25,7 @@ USUAL: tuple[str, ...] = (
     *["show_record", "enter", "wait"] * 2,
     *["strike", "restore", "pause", "resume", "add_time", "give_back"],
     *["rename", "remove", "drop", "swap", "standings", "open_door", "end", "rule"],
+    *["hold", "hold", "show_result"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")
 SHIFTS = (*[0] * 12, -1, 1, -2, 90)

@@ -17,6 +17,7 @@ from quizroom.room.commands import (
     OpenDoor,
     OpenRound,
     ShowRecord,
+    ShowResult,
     SwapItem,
 )
 from quizroom.room.events import AnswerAccepted, Event
@@ -28,7 +29,7 @@ from tests.room.histories import History, Step, carried_out, histories, laying_o
 from tests.room.samples import NOON
 
 often = settings(max_examples=40, deadline=None)
-GUARDED = (OpenDoor, OpenRound, CloseRound, ShowRecord, DropItem, SwapItem, AddTime, EndReview)
+GUARDED = (OpenDoor, OpenRound, CloseRound, ShowResult, ShowRecord, DropItem, SwapItem, AddTime, EndReview)
 """Orders that say which round, item or order they mean, so that even a very late repeat is known."""
 
 

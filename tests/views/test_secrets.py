@@ -1,4 +1,4 @@
-"""Before a round is closed, nothing that is sent to a seat or the wall tells its key."""
+"""Before the result of a round is shown, nothing that is sent to a seat or the wall tells its key."""
 
 from datetime import timedelta
 from itertools import pairwise
@@ -6,9 +6,23 @@ from itertools import pairwise
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from quizroom.room.commands import CloseRound
+from quizroom.marking import marks_of_room
+from quizroom.realtime.broadcast import tally_of
+from quizroom.room.commands import (
+    CloseRound,
+    EnterSeat,
+    RemovePlayer,
+    RestoreItem,
+    RuleOnWords,
+    ShowResult,
+    StrikeItem,
+)
+from quizroom.room.holding import is_held
+from quizroom.room.state import Room
+from quizroom.views.public import public_view
 from tests.room.histories import History, Step, carried_out, histories, played
 from tests.views.twins import (
+    NOW,
     told_to_all,
     told_to_player,
     told_to_wall,
@@ -23,10 +37,19 @@ def open_rounds(history: History) -> list[Step]:
     return [step for step in played(history) if step.room.phase == "answering"]
 
 
+def secret_rounds(history: History) -> list[Step]:
+    """Where the current round is open, or closed with its result held."""
+    return [step for step in played(history) if is_secret(step.room)]
+
+
+def is_secret(room: Room) -> bool:
+    return bool(room.rounds) and room.rounds[-1].shown_at is None
+
+
 @often
 @given(histories(), st.integers(1, 3))
 def test_every_view_is_the_same_byte_for_byte_whatever_the_key_is(history: History, shift: int) -> None:
-    for step in open_rounds(history):
+    for step in secret_rounds(history):
         assert told_to_all(step.room) == told_to_all(with_other_key(step.room, shift))
 
 
@@ -35,7 +58,7 @@ def test_every_view_is_the_same_byte_for_byte_whatever_the_key_is(history: Histo
 def test_orders_meet_the_same_events_and_refusals_whatever_the_key_is(history: History, shift: int) -> None:
     steps = list(played(history))
     for before, step in pairwise(steps):
-        if before.room.phase == "answering":
+        if is_secret(before.room):
             twin = carried_out(with_other_key(before.room, shift), step.command, step.at)
             if type(step.command).__name__ not in (
                 "SwapItem",
@@ -48,14 +71,14 @@ def test_orders_meet_the_same_events_and_refusals_whatever_the_key_is(history: H
 @often
 @given(histories())
 def test_the_wall_does_not_tell_who_or_how_many_have_chosen_what(history: History) -> None:
-    for step in open_rounds(history):
+    for step in secret_rounds(history):
         assert told_to_wall(step.room) == told_to_wall(with_other_answers(step.room))
 
 
 @often
 @given(histories())
 def test_nobody_sees_what_another_has_answered(history: History) -> None:
-    for step in open_rounds(history):
+    for step in secret_rounds(history):
         for player in step.room.players:
             twin = with_other_answers(step.room, but=(player,))
             assert told_to_player(step.room, player) == told_to_player(twin, player)
@@ -63,12 +86,36 @@ def test_nobody_sees_what_another_has_answered(history: History) -> None:
 
 @often
 @given(histories())
+def test_while_a_result_is_held_its_count_and_everybodys_marks_stand_still(history: History) -> None:
+    for before, step in pairwise(played(history)):
+        if is_held(before.room) and is_held(step.room) and len(before.room.rounds) == len(step.room.rounds):
+            assert tally_of(step.room).answered == tally_of(before.room).answered
+            assert public_view(step.room, marks_of_room(step.room), NOW).standings is None
+            if not isinstance(step.command, (RemovePlayer, EnterSeat, RuleOnWords, StrikeItem, RestoreItem)):
+                assert marks_of_room(step.room).totals == marks_of_room(before.room).totals
+
+
+@often
+@given(histories(), st.integers(1, 3))
+def test_the_twins_do_differ_once_a_held_result_is_shown(history: History, shift: int) -> None:
+    """Guards the tests above, as the next one does."""
+    for step in [one for one in played(history) if is_held(one.room)][-1:]:
+        show = ShowResult(round=len(step.room.rounds))
+        rooms = (step.room, with_other_key(step.room, shift))
+        shown, twin = (carried_out(room, show, step.at).room for room in rooms)
+        assert shown.rounds[-1].shown_at == step.at
+        assert told_to_all(shown) != told_to_all(twin)
+
+
+@often
+@given(histories())
 def test_the_twins_do_differ_once_the_round_is_closed(history: History) -> None:
     """Guards the tests above: a view that never told anything would pass them."""
     for step in open_rounds(history)[-1:]:
-        close = CloseRound(round=len(step.room.rounds), by_host=True)
-        at = step.at + timedelta(seconds=1)
+        number, at = len(step.room.rounds), step.at + timedelta(seconds=1)
         closed, twin = (
-            carried_out(room, close, at).room for room in (step.room, with_other_key(step.room, 1))
+            carried_out(carried_out(room, CloseRound(round=number, by_host=True), at).room, show, at).room
+            for room in (step.room, with_other_key(step.room, 1))
+            for show in [ShowResult(round=number)]
         )
         assert told_to_all(closed) != told_to_all(twin)

@@ -9,7 +9,7 @@ from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.questions.model import DistractorSource, Item, NearTerm, Option
 from quizroom.realtime.broadcast import tally_of
-from quizroom.room.state import Answer, Room
+from quizroom.room.state import Answer, Room, Round
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.sample_items import accepted, pick_three, reason
@@ -38,12 +38,13 @@ def told_to_player(room: Room, player: str) -> bytes:
 
 
 def with_other_key(room: Room, shift: int) -> Room:
-    """The same room, but another key in the open round and other items ahead."""
-    current = room.rounds[-1]
+    """The same room, but other keys where the result is not known yet, and other items ahead."""
     ahead = tuple(replace(pick_three(f"other-{index}"), seconds=90) for index, _ in enumerate(room.ahead))
-    return replace(
-        room, ahead=ahead, rounds=(*room.rounds[:-1], replace(current, item=other_key(current.item, shift)))
+    rounds = (
+        one if one.shown_at is not None else replace(one, item=other_key(one.item, shift))
+        for one in room.rounds
     )
+    return replace(room, ahead=ahead, rounds=tuple(rounds))
 
 
 def other_key(item: Item, shift: int) -> Item:
@@ -70,13 +71,17 @@ def other_key(item: Item, shift: int) -> Item:
 
 
 def with_other_answers(room: Room, but: Iterable[str] = ()) -> Room:
-    """The same room in which everybody but these has answered the open round differently."""
-    current = room.rounds[-1]
+    """The same room in which everybody but these has answered differently: the open round, and held ones."""
+    rounds = (one if one.shown_at is not None else _otherwise(one, but) for one in room.rounds)
+    return replace(room, rounds=tuple(rounds))
+
+
+def _otherwise(current: Round, but: Iterable[str]) -> Round:
     item = current.item
     letters = tuple(option.letter for option in item.options)
     other = Answer(choice=letters[-item.pick :], typed=() if letters else ("ruder words",), at=after(9000))
     answers = {player: answer if player in but else other for player, answer in current.answers.items()}
-    return replace(room, rounds=(*room.rounds[:-1], replace(current, answers=answers)))
+    return replace(current, answers=answers)
 
 
 def _other_option(option: Option, key: tuple[str, ...]) -> Option:

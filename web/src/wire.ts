@@ -18,6 +18,7 @@ export type ClientMessage =
   | StrikeStep
   | RuleOnWords
   | ShowStandings
+  | HoldResults
   | RenamePlayer
   | RemovePlayer
   | OpenGroup
@@ -242,6 +243,7 @@ export interface PrepareReview {
   certainty?: boolean;
   course: string;
   families: string[];
+  holds_results?: boolean;
   id: string;
   rehearsal?: boolean;
   rounds: number;
@@ -284,7 +286,15 @@ export interface ItemStep {
 export interface RoundStep {
   id: string;
   round: number;
-  type: "open_door" | "open_round" | "pause_round" | "resume_round" | "close_round" | "show_record" | "end_review";
+  type:
+    | "open_door"
+    | "open_round"
+    | "pause_round"
+    | "resume_round"
+    | "close_round"
+    | "show_result"
+    | "show_record"
+    | "end_review";
 }
 /**
  * Host: take a round's item out of all marks, or put it back.
@@ -311,6 +321,14 @@ export interface ShowStandings {
   id: string;
   on: boolean;
   type: "show_standings";
+}
+/**
+ * Host: keep the results of rounds that close from now on back until they are shown, or do not.
+ */
+export interface HoldResults {
+  id: string;
+  on: boolean;
+  type: "hold_results";
 }
 /**
  * Host: give a player another handle.
@@ -604,6 +622,7 @@ export interface DeskView {
     | "resume_round"
     | "add_time"
     | "close_round"
+    | "show_result"
     | "show_record"
     | "strike_item"
     | "restore_item"
@@ -612,6 +631,7 @@ export interface DeskView {
   bench_warnings: string[];
   families: string[];
   fixed_seconds: number;
+  holds_results: boolean;
   items: DeskItem[];
   now: number;
   public: PublicView;

@@ -45,6 +45,21 @@ describe("the live region", () => {
     expect(announcement(known, known)).toBeNull();
   });
 
+  it("tells a held closing at once, and its result when it is shown", () => {
+    const held = { public: closedView({ result: null }), own: ownView({}) };
+    expect(announcement(open, held)).toBe("Round 3 is closed. The result comes when your host shows it.");
+    const shown = { public: closedView({ version: 41 }), own: held.own };
+    expect(announcement(held, shown)).toBeNull();
+    const result = { round: 3, verdict: "right" as const, mark: 1, reasons: [] };
+    const known = { ...shown, own: ownView({ result }) };
+    expect(announcement(shown, known)).toBe(
+      "Round 3 is closed. Your answer is right: 1 mark. The key: musculocutaneous nerve.",
+    );
+    expect(announcement({ ...held, own: null }, { ...shown, own: null })).toBe(
+      "Round 3 is closed. The key: musculocutaneous nerve.",
+    );
+  });
+
   it("tells the record, a struck item and the end", () => {
     const closed = { public: closedView({}), own: ownView({}) };
     const explained = { ...closed, public: closedView({ phase: "explained" }) };

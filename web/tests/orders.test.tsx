@@ -11,6 +11,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   version: 9,
   now: 1_000_000_000,
   standings: false,
+  holds_results: false,
   room: "r1",
   public: publicView({ round, phase: actions[0] === "open_round" ? "explained" : "answering" }),
   seed: 1,

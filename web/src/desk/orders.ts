@@ -13,6 +13,8 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
       return `Open round ${view.public.round + 1}`;
     case "close_round":
       return "Close the round";
+    case "show_result":
+      return "Show the result";
     case "show_record":
       return "Show the record";
     case "pause_round":

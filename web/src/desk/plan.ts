@@ -13,6 +13,7 @@ export interface Plan {
   standings: boolean;
   benches: BenchChoice | null;
   certainty: boolean;
+  holds_results: boolean;
 }
 
 export const MOST_ROUNDS = 60;
@@ -30,6 +31,7 @@ export function firstPlan(settings: DeskSettings): Plan {
     standings: false,
     benches: null,
     certainty: false,
+    holds_results: false,
   };
 }
 

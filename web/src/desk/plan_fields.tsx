@@ -88,6 +88,13 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
       >
         players say how certain they are, 1 2 3; never in standings
       </Tick>
+      <Tick
+        line="choice_line"
+        checked={plan.holds_results}
+        onTick={(checked) => onPlan({ ...plan, holds_results: checked })}
+      >
+        results are held until you show them
+      </Tick>
     </fieldset>
   );
 }

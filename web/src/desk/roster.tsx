@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import { SurenessTable } from "../parts/sureness_table";
@@ -8,21 +9,14 @@ import { PlayerDialog } from "./player_dialog";
 /** Who is in the room, who has answered, and the standings' switch. */
 export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
   const [chosen, choose] = useState<RosterRow | null>(null);
-  const known = useStandingsWish(view.standings);
   return (
     <aside class="roster" aria-label="Roster">
-      <label class="choice_line roster_standings">
-        <input
-          type="checkbox"
-          checked={known.wish}
-          onChange={async (event) => {
-            const wish = event.currentTarget.checked;
-            known.keep(wish);
-            if (!(await onOrder({ type: "show_standings", on: wish }))) known.keep(!wish);
-          }}
-        />
-        <span>standings on the wall</span>
-      </label>
+      <Switch on={view.standings} draft={(on) => ({ type: "show_standings", on })} onOrder={onOrder}>
+        standings on the wall
+      </Switch>
+      <Switch on={view.holds_results} draft={(on) => ({ type: "hold_results", on })} onOrder={onOrder}>
+        results held until shown
+      </Switch>
       <ClassSureness view={view} />
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
@@ -88,8 +82,26 @@ function RosterBenches({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
   );
 }
 
-/** The view tells standings only after a round has closed; until then the switch shows what was last asked for. */
-function useStandingsWish(on: boolean): { wish: boolean; keep: (wish: boolean) => void } {
+/** A choice for the rest of the review; until the view tells it, the switch shows what was last asked for. */
+function Switch(props: {
+  on: boolean;
+  draft: (on: boolean) => Draft;
+  onOrder: (draft: Draft) => Promise<boolean>;
+  children: ComponentChildren;
+}) {
   const [wish, keep] = useState<boolean | null>(null);
-  return { wish: wish ?? on, keep };
+  return (
+    <label class="choice_line roster_switch">
+      <input
+        type="checkbox"
+        checked={wish ?? props.on}
+        onChange={async (event) => {
+          const asked = event.currentTarget.checked;
+          keep(asked);
+          if (!(await props.onOrder(props.draft(asked)))) keep(!asked);
+        }}
+      />
+      <span>{props.children}</span>
+    </label>
+  );
 }

@@ -26,7 +26,7 @@ export function closedRound(view: PublicView, own: OwnView | null): PastRound | 
 }
 
 /** The chosen options in words; of an ordering in the player's order, of a matching row by row. */
-function answerTexts(item: ItemFace, choice: readonly string[]): string[] {
+export function answerTexts(item: ItemFace, choice: readonly string[]): string[] {
   const texts = new Map(item.options.map((option) => [option.letter, option.text]));
   const chosen = choice.map((letter) => texts.get(letter) ?? "–");
   return item.stems.length === 0 ? chosen : chosen.map((text, row) => `${item.stems[row]}: ${text}`);

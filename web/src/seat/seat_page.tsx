@@ -16,6 +16,7 @@ import { Finished } from "./finished";
 import { Gathering, SentOut } from "./gathering";
 import { GroupGathering } from "./group_gathering";
 import type { HandIn } from "./hand_in";
+import { Held } from "./held";
 import { closedRound, keepRounds, keptRounds, withRound } from "./history";
 import { PauseButton, PauseNotice } from "./pause";
 import { ReadyBar } from "./ready_bar";
@@ -109,6 +110,7 @@ function PhaseOfSeat(props: {
       </>
     );
   }
+  if (view.phase === "closed" && view.item) return <Held view={view} item={view.item} own={own} />;
   if (view.group) {
     return <GroupGathering view={view} group={view.group} own={own} line={session.line} say={say} />;
   }

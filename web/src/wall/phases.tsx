@@ -3,6 +3,7 @@ import { PlainRows, ResultRows } from "../parts/rows";
 import { TypedRows } from "../parts/typed_rows";
 import type { ItemFace, PublicView, ResultFace } from "../wire";
 import { countOf, keyWords } from "../words/numbers";
+import { HELD } from "../words/verdicts";
 import { breakable } from "../words/word_parts";
 import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
@@ -25,7 +26,7 @@ export function PhaseOfWall({
     case "answering":
       return <Asked view={view} />;
     case "closed":
-      return view.result ? <Outcome view={view} result={view.result} /> : <Waiting />;
+      return view.result ? <Outcome view={view} result={view.result} /> : <Held view={view} />;
     case "explained":
       return view.result ? <WallRecord view={view} result={view.result} /> : <Waiting />;
     case "finished":
@@ -82,6 +83,16 @@ function Asked({ view }: { view: PublicView }) {
       {item.stems.length === 0 && item.options.length > 0 && <PlainRows options={item.options} />}
       {item.options.length === 0 && <p class="wall_ask">Type the answer at your seat.</p>}
       {item.format === "ordering" && <p class="wall_ask">Put them in order at your seat.</p>}
+    </>
+  );
+}
+
+/** A closed round whose result the host has not shown yet: what was asked, and nothing else. */
+function Held({ view }: { view: PublicView }) {
+  return (
+    <>
+      <Asked view={view} />
+      <p class="wall_held">Round closed. {HELD}</p>
     </>
   );
 }

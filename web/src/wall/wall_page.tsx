@@ -54,7 +54,10 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   const main = useRef<HTMLElement>(null);
   useAnnouncements(announcer, { public: view, own: null });
   useClockCalls(announcer, view.clock, left);
-  useFit(main, `${view.phase} ${view.round} ${view.result?.struck} ${view.standings?.length}`);
+  useFit(
+    main,
+    `${view.phase} ${view.round} ${view.result === null} ${view.result?.struck} ${view.standings?.length}`,
+  );
   return (
     <div class={`wall wall-${view.phase}`}>
       <ClockRule face={view.clock} left={left} />
@@ -87,7 +90,8 @@ function countsText(view: PublicView, answered: number, players: number): string
   if (view.phase === "answering" && view.benches?.answers) {
     return `${answered} of ${players} answered · ${view.benches.answered} of ${countOf(view.benches.rows.length, "bench", "benches")}`;
   }
-  if (view.phase === "answering") return `${answered} of ${players} answered`;
+  if (view.phase === "answering" || (view.phase === "closed" && !view.result))
+    return `${answered} of ${players} answered`;
   if (view.result && view.phase !== "finished")
     return `${view.result.answered} of ${view.result.of} answered`;
   return view.phase === "gathering" ? "" : `${players} players`;

@@ -1,6 +1,6 @@
 import type { ClockFace, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, marksText, marksWord, secondsWords } from "./numbers";
-import { VERDICT_WORD } from "./verdicts";
+import { HELD, VERDICT_WORD } from "./verdicts";
 
 /** What a page shows at one moment, as far as it has to be said aloud. */
 export interface Shown {
@@ -16,6 +16,7 @@ export function announcement(before: Shown | null, after: Shown): string | null 
     return waitsForResult(after) ? null : phaseText(after);
   }
   if (is.group && was.group && was.group.paused !== is.group.paused) return pauseText(is.group.paused);
+  if (isShownNow(was, is)) return waitsForResult(after) ? null : phaseText(after);
   if (is.phase === "answering") return clockText(was.clock, is.clock);
   if (showsResult(is) && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
   if (was.result?.struck !== is.result?.struck)
@@ -43,7 +44,13 @@ function phaseText(shown: Shown): string {
   }
 }
 
+/** Whether a result that was held has come. */
+function isShownNow(was: PublicView, is: PublicView): boolean {
+  return is.phase === "closed" && was.result === null && is.result !== null;
+}
+
 function closedText(shown: Shown): string {
+  if (shown.public.result === null) return `Round ${shown.public.round} is closed. ${HELD}`;
   return `Round ${shown.public.round} is closed. ${ownText(shown)}${keyText(shown.public)}`.trim();
 }
 
@@ -69,6 +76,7 @@ function waitsForResult(shown: Shown): boolean {
 
 /** Whether results are new in this phase; without a host the record comes with them. */
 function showsResult(view: PublicView): boolean {
+  if (view.result === null) return false;
   return view.phase === "closed" || (view.phase === "explained" && view.group !== null);
 }
 

@@ -28,6 +28,9 @@ export const VERDICT_NOTE: Partial<Record<Verdict, string>> = {
   "not counted": "You took your seat after this round was opened.",
 };
 
+/** Stands in place of everything that a held result would tell. */
+export const HELD = "The result comes when your host shows it.";
+
 export const TYPED_WORD: Record<TypedResult["verdict"], string> = {
   right: "right",
   half: "half a mark",
