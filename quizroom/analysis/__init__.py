@@ -1,1 +1,1 @@
-"""What reviews tell: who missed what, and how items did."""
+"""What reviews tell: who missed what, how items did, what a class has not got."""
