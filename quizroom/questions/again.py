@@ -58,7 +58,8 @@ def ask_again(
 ) -> Item:
     """An item about the same fact; the same question only if nothing else can be asked of this syllabus.
 
-    Even then its options change places, if they may.
+    Even then its options change places, if they may. A host's own item is asked as it was, for
+    nothing is known of the fact behind it.
 
     Args:
         syllabus: from which it is dealt.
@@ -68,6 +69,8 @@ def ask_again(
         direction: which is wanted first; empty for any other than the item's.
         formats: those that may be dealt; the item's own is never barred.
     """
+    if item.by_host:
+        return item
     wanted = frozenset(about or item.facts)
     random = Random(f"again/{seed}/{item.id}")  # noqa: S311 -- a deal is to be repeatable, not secret
     allowed = (*formats, item.format)

@@ -84,13 +84,13 @@ def swap(  # noqa: PLR0917 -- what is dealt, by which plan, and which place of i
 ) -> Item:
     """Another item for one place of a dealt review (0 is the first), of the same family if possible.
 
-    By a blueprint it is always of the same cell.
+    By a blueprint it is always of the same cell; a host's own item has none.
 
     Raises:
         CannotDeal: if nothing else can be asked.
     """
     syllabus = syllabus_of(catalogue, course)
-    if plan.blueprint is not None:
+    if plan.blueprint is not None and not items[position].by_host:
         other = swap_in_grid(syllabus, plan.blueprint, plan.formats, items, position, seed, plan.experience)
     else:
         other = _swapped(syllabus, plan, items, position, seed)

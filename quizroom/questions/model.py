@@ -29,7 +29,9 @@ Family = Literal[
     "two_step",
     "ordering",
     "matching",
+    "own",
 ]
+"""What an item asks for. "own" is a host's own item that belongs to no family of the dealt ones."""
 Spelling = Literal["exact", "half", "accept"]
 Worth = Literal["none", "half", "full"]
 Whose = Literal["course", "all"]
@@ -50,9 +52,12 @@ DistractorSource = Literal[
     "other_level",
     "neighbouring_segment",
     "same_region",
+    "own",
 ]
+"""Where a wrong option came from; "own": the host wrote it."""
 
-FAMILIES: tuple[Family, ...] = get_args(Family)
+FAMILIES: tuple[Family, ...] = tuple(family for family in get_args(Family) if family != "own")
+"""The families that can be dealt."""
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
 
@@ -108,6 +113,22 @@ class Stem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture beside a stem, and its twin in words.
+
+    The server shows it under `name`, which tells nothing of what is on it; width and height are pixels.
+    """
+
+    name: str
+    alt: str
+    """What is to be seen, for whoever does not see it: without it the item could not be answered."""
+    width: int
+    height: int
+    credit: str = ""
+    """Who made it, and under which licence it may be shown."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Observed:
     """How often a question was answered in full by classes before, and by whose: of this course or of all."""
 
@@ -155,3 +176,6 @@ class Item:
     """Whether it was dealt to warm up, on a landmark or a movement word."""
     observed: Observed | None = None
     """What classes did with the same question until it was dealt; None if too few had it."""
+    picture: Picture | None = None
+    by_host: bool = False
+    """Whether the host wrote it; then it rests on no facts of the content, and is asked again as it was."""

@@ -35,6 +35,10 @@ class TimedLog:
         """As the log lists."""
         return self._log.rooms_of_host(host)
 
+    def rooms_with_picture(self, name: str) -> tuple[str, ...]:
+        """As the log finds."""
+        return self._log.rooms_with_picture(name)
+
     def versions(self, of: Collection[str]) -> Mapping[str, int]:
         """As the log counts."""
         return self._log.versions(of)

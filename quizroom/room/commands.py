@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from quizroom.questions.model import Item
+from quizroom.room.adding import AddItem
 from quizroom.room.bench_commands import BenchCommand
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.owner_commands import OwnerCommand
@@ -193,6 +194,7 @@ class EndReview:
 Command = (
     PrepareReview
     | SwapItem
+    | AddItem
     | DropItem
     | OpenDoor
     | EnterSeat

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Literal
 
 from quizroom.questions.model import Item
+from quizroom.room.adding import ItemAdded
 from quizroom.room.bench_events import BenchEvent
 from quizroom.room.group_events import GroupEvent
 from quizroom.room.owner_events import OwnerEvent
@@ -200,6 +201,7 @@ class ReviewEnded:
 Event = (
     ReviewPrepared
     | ItemSwapped
+    | ItemAdded
     | ItemDropped
     | DoorOpened
     | SeatEntered

@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import reduce
 
 from quizroom.room import bench_folding, round_folding
+from quizroom.room.adding import ItemAdded, with_added
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.clock import limit_ms
 from quizroom.room.events import (
@@ -90,6 +91,8 @@ def _changed(room: Room, event: Event) -> Room:
         case ItemSwapped():
             ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
             return replace(room, ahead=ahead)
+        case ItemAdded():
+            return with_added(room, event)
         case ItemDropped():
             return replace(room, ahead=room.ahead[: event.position] + room.ahead[event.position + 1 :])
         case DoorOpened():

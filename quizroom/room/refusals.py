@@ -29,6 +29,7 @@ RefusalCode = Literal[
     "seat_taken",
     "too_early",
     "too_late",
+    "too_many_items",
     "wrong_phase",
 ]
 

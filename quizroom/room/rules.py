@@ -3,6 +3,7 @@
 from datetime import datetime
 
 from quizroom.room import benches, group, holding, laying_out, owners, rounds, seating
+from quizroom.room.adding import AddItem, add
 from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
     AddTime,
@@ -75,6 +76,8 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.swap(room, command)
         case DropItem():
             return laying_out.drop(room, command)
+        case AddItem():
+            return add(room, command)
         case OpenDoor():
             return laying_out.open_door(room, command, now)
         case ShowStandings():

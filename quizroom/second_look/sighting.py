@@ -67,6 +67,8 @@ def sightings_of(item: Item, said: Said, *, at: datetime, origin: str, fact: str
 
 def fact_of(item: Item, facts: Sequence[str]) -> str:
     """One name for the facts that are asked together; of none, a name for the question."""
+    if item.by_host:
+        return item.subject
     if facts:
         return "+".join(sorted(facts))
     key = "+".join(sorted(option.concept for option in item.options if option.letter in item.key))

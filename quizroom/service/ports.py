@@ -58,6 +58,9 @@ class EventLog(Protocol):
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """All rooms of a host, newest first."""
 
+    def rooms_with_picture(self, name: str) -> tuple[str, ...]:
+        """All rooms in whose items this picture is or was, in order."""
+
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended."""
 

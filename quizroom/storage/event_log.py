@@ -10,6 +10,8 @@ from sqlalchemy.exc import IntegrityError
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
+from quizroom.storage.own_tables import picture_rooms
+from quizroom.storage.picture_index import index_pictures
 from quizroom.storage.seat_index import index_owners
 from quizroom.storage.tables import events, rooms
 from quizroom.storage.writing import reading, writing
@@ -45,6 +47,7 @@ class SqlEventLog:
                 for entry in entries:
                     _index(connection, entry)
                 index_owners(connection, entries)
+                index_pictures(connection, entries)
             except IntegrityError as error:
                 raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
 
@@ -70,6 +73,13 @@ class SqlEventLog:
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended, oldest first."""
         query = select(rooms.c.room).where(rooms.c.finished_at.is_(None)).order_by(rooms.c.prepared_at)
+        return tuple(self._column(query))
+
+    def rooms_with_picture(self, name: str) -> tuple[str, ...]:
+        """All rooms in whose items this picture is or was."""
+        query = (
+            select(picture_rooms.c.room).where(picture_rooms.c.name == name).order_by(picture_rooms.c.room)
+        )
         return tuple(self._column(query))
 
     def versions(self, of: Collection[str]) -> dict[str, int]:

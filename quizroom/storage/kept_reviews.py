@@ -7,8 +7,11 @@ from sqlalchemy import Engine, delete, select
 
 from quizroom.room.events import SeatEntered
 from quizroom.storage.event_codec import read_event
+from quizroom.storage.own_tables import picture_rooms
 from quizroom.storage.tables import class_asks, class_choices, class_reviews, events, player_seats, rooms
 from quizroom.storage.writing import reading, writing
+
+OF_A_ROOM = (player_seats, class_choices, class_asks, class_reviews, picture_rooms, events, rooms)
 
 
 class SqlReviews:
@@ -39,7 +42,7 @@ class SqlReviews:
     def erase_review(self, room: str) -> None:
         """Erase a room with its log and all that points to it."""
         with writing(self._engine, self._turn) as connection:
-            for table in (player_seats, class_choices, class_asks, class_reviews, events, rooms):
+            for table in OF_A_ROOM:
                 connection.execute(delete(table).where(table.c.room == room))
 
     def _somebody_sat_in(self, room: str) -> bool:

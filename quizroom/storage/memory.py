@@ -7,6 +7,7 @@ from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.owners import redacted
 from quizroom.service.ports import Entry, VersionTaken
+from quizroom.storage.picture_index import pictures_in
 
 
 class MemoryEventLog:
@@ -56,6 +57,15 @@ class MemoryEventLog:
             if not any(isinstance(happened, ReviewEnded) for happened in self._events[room])
         ]
         return tuple(room for _, room in sorted(open_ones))
+
+    def rooms_with_picture(self, name: str) -> tuple[str, ...]:
+        """All rooms in whose items this picture is or was."""
+        found = (
+            room
+            for room, happened in self._events.items()
+            if any(name in pictures_in(each) for each in happened)
+        )
+        return tuple(sorted(found))
 
     def versions(self, of: Collection[str]) -> dict[str, int]:
         """The newest version of each of these rooms that is there."""

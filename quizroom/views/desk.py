@@ -16,6 +16,7 @@ from quizroom.views.benches import bench_warnings
 from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
 from quizroom.views.moment import milliseconds
+from quizroom.views.picture import picture_face
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
 from quizroom.views.rows import row_results
@@ -120,6 +121,8 @@ def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, second
         observed=None if item.observed is None else measured(item.observed),
         warm_up=item.warm_up,
         mean_mark=None,
+        picture=picture_face(item),
+        by_host=item.by_host,
     )
 
 

@@ -9,6 +9,7 @@ from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Timing
 from quizroom.views.measured import Measured
 from quizroom.views.model import PublicView, RowResult
+from quizroom.views.picture import PictureFace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +65,8 @@ class DeskItem:
     observed: Measured | None
     warm_up: bool
     mean_mark: float | None
+    picture: PictureFace | None = None
+    by_host: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,6 +18,7 @@ from quizroom.views.rows import row_results
 
 OF_LESIONS = "Deficits are textbook expectations for a complete lesion; patients vary."
 _FAMILY_WORDS: dict[Family, str] = {"look_alike": "Look-alikes", "set": "Sets", "two_step": "Two steps"}
+BY_HOST = "Written by your host"
 SAID_NOTHING = "no answer"
 
 
@@ -29,7 +30,7 @@ def look_face(look: AskedLook, subject: str) -> Look:
         face=item_face(look.item, look.place),
         seconds=look.item.seconds,
         region=look.item.records[0].region if look.item.records else "",
-        label=": ".join(filter(None, (family_words(look.item.family), subject))),
+        label=_label(look.item, subject),
         missed=None if look.missed is None else _missed_face(look.missed),
         solution=solution_of(look.item, None if look.missed is None else look.missed.contrast),
     )
@@ -78,6 +79,10 @@ def contrast_of(item: Item, answer: Answer, verdicts: Mapping[str, Verdict]) -> 
     said = replace(answer, typed=tuple(text for text in answer.typed if text in known))
     reasons = [one.reason for one in chosen_reasons(item, said, known) if not one.right]
     return " ".join(dict.fromkeys(reasons)) or None
+
+
+def _label(item: Item, subject: str) -> str:
+    return BY_HOST if item.by_host else ": ".join(filter(None, (family_words(item.family), subject)))
 
 
 def family_words(family: Family) -> str:

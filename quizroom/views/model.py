@@ -12,6 +12,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.knowledge.record import Record
 from quizroom.questions.model import Family, Format
 from quizroom.room.state import Certainty, Phase
+from quizroom.views.picture import PictureFace
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
 Cause = Literal["host", "time", "end", "all"]
@@ -38,6 +39,7 @@ class ItemFace:
     stems: tuple[str, ...]
     """The rows of a matching, else empty."""
     warm_up: bool
+    picture: PictureFace | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,6 +115,8 @@ class ResultFace:
     of: int
     mean_mark: float | None
     struck: bool
+    by_host: bool = False
+    """Whether the host wrote the item."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

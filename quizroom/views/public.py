@@ -12,6 +12,7 @@ from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
 from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
 from quizroom.views.moment import milliseconds
+from quizroom.views.picture import picture_face
 from quizroom.views.results import result_face
 
 CAUTIONS = (
@@ -73,6 +74,7 @@ def item_face(item: Item, number: int) -> ItemFace:
         pick=item.pick,
         stems=tuple(stem.text for stem in item.stems),
         warm_up=item.warm_up,
+        picture=picture_face(item),
     )
 
 

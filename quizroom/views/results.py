@@ -33,6 +33,7 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
         of=of,
         mean_mark=mean_mark(marks),
         struck=current.struck,
+        by_host=current.item.by_host,
     )
 
 

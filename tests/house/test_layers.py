@@ -20,6 +20,7 @@ EDGES = (
     "quizroom/settings.py",
     "quizroom/storage/event_codec.py",
     "quizroom/storage/look_codec.py",
+    "quizroom/storage/own_item_codec.py",
 )
 
 

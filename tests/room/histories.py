@@ -24,7 +24,7 @@ USUAL: tuple[str, ...] = (
     *["close_round"] * 2,
     *["show_record", "enter", "wait"] * 2,
     *["strike", "restore", "pause", "resume", "add_time", "give_back"],
-    *["rename", "remove", "drop", "swap", "standings", "open_door", "end", "rule"],
+    *["rename", "remove", "drop", "swap", "add", "standings", "open_door", "end", "rule"],
     *["hold", "hold", "show_result"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")

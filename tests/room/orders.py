@@ -5,6 +5,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from quizroom.questions.model import Item
+from quizroom.room.adding import AddItem
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -76,6 +77,10 @@ def _swap(room: Room, place: int, _: int, __: int) -> Command:
     return SwapItem(position=place % 3, instead_of=_ahead(room, place % 3), item=fresh)
 
 
+def _add(room: Room, place: int, _: int, __: int) -> Command:
+    return AddItem(position=place % 5, item=replace(one_best(f"own-{place % 4}"), by_host=True))
+
+
 def _drop(room: Room, place: int, of: int, _: int) -> Command | None:
     # Seldom, and mostly the item that is there, so that items last for some rounds.
     return DropItem(position=place % 3, item=_ahead(room, of % 3)) if place < 3 else None
@@ -98,6 +103,7 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "add_time": lambda _, one, other, __: AddTime(
             seconds=(15, 15, 600, 7200, 0, -1)[one % 6], order="pqrst"[other % 5]
         ),
+        "add": _add,
         "answer": _answer,
         "close_round": lambda room, one, _, shift: CloseRound(
             round=len(room.rounds) + shift, by_host=one > 2

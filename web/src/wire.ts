@@ -458,6 +458,7 @@ export interface CourseChoice {
     | "two_step"
     | "ordering"
     | "matching"
+    | "own"
   )[];
   id: string;
   regions: PlaceChoice[];
@@ -492,6 +493,7 @@ export interface DayAhead {
  * An item on the desk. `position` counts from 0 among those ahead; None once opened.
  */
 export interface DeskItem {
+  by_host?: boolean;
   family:
     | "origin"
     | "insertion"
@@ -510,7 +512,8 @@ export interface DeskItem {
     | "lesion"
     | "two_step"
     | "ordering"
-    | "matching";
+    | "matching"
+    | "own";
   format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   id: string;
   key_text: string[];
@@ -519,6 +522,7 @@ export interface DeskItem {
   observed: Measured | null;
   options: DeskOption[];
   pick: number;
+  picture?: PictureFace | null;
   position: number | null;
   predicted: ("easy" | "middling" | "hard") | null;
   region: string;
@@ -568,8 +572,19 @@ export interface DeskOption {
     | "serial_homologue"
     | "other_level"
     | "neighbouring_segment"
-    | "same_region";
+    | "same_region"
+    | "own";
   text: string;
+}
+/**
+ * Where the picture of an item is, and what is to be seen; the address tells nothing of it.
+ */
+export interface PictureFace {
+  address: string;
+  alt: string;
+  credit: string;
+  height: number;
+  width: number;
 }
 /**
  * A place of an ordering or a row of a matching after closing, in the right order.
@@ -700,10 +715,12 @@ export interface ItemFace {
     | "lesion"
     | "two_step"
     | "ordering"
-    | "matching";
+    | "matching"
+    | "own";
   format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   options: OptionFace[];
   pick: number;
+  picture?: PictureFace | null;
   round: number;
   stem: string;
   stems: string[];
@@ -824,6 +841,7 @@ export interface SourceLine {
  */
 export interface ResultFace {
   answered: number;
+  by_host?: boolean;
   key_text: string[];
   mean_mark: number | null;
   of: number;
@@ -1138,6 +1156,7 @@ export interface PracticeOrder {
     | "two_step"
     | "ordering"
     | "matching"
+    | "own"
   )[];
   mode: "practice" | "mock";
   order?: string;
