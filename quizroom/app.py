@@ -25,6 +25,7 @@ from typing import Any
 import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
+from sqlalchemy import Engine
 
 from quizroom.assembly import (
     keeping_of,
@@ -62,14 +63,16 @@ from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
 from quizroom.service.ports import Notices
 from quizroom.service.rooms import Change, Rooms
+from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
-from quizroom.storage.chance import new_secret
+from quizroom.storage.chance import new_id, new_secret
 from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
+from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
 from quizroom.wiring import answer_messages, site_of
@@ -205,14 +208,23 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         store_fault=lambda: database_fault(engine),
         notices=notices,
         players=players,
-        forgetting=Forgetting(
-            players=players, reviews=SqlReviews(engine), rooms=rooms, wiping=SqlWiping(engine)
-        ),
+        forgetting=_forgetting(engine, players, rooms),
+        rosters=Rosters(store=SqlRosters(engine), clock=clock, new_id=new_id),
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
     web.register_blueprint(own_requests(engine, mine, settings.address))
     answer_messages(parts)
     return parts
+
+
+def _forgetting(engine: Engine, players: SqlPlayers, rooms: Rooms) -> Forgetting:
+    return Forgetting(
+        players=players,
+        reviews=SqlReviews(engine),
+        rosters=SqlRosters(engine),
+        rooms=rooms,
+        wiping=SqlWiping(engine),
+    )
 
 
 def _note(change: Change, broadcast: Broadcast, notices: Notices, class_work: ClassWork) -> None:

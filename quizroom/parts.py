@@ -15,6 +15,7 @@ from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting
 from quizroom.service.ports import EventLog, Notices
 from quizroom.service.rooms import Rooms
+from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlHeartbeat
 from quizroom.storage.players import SqlPlayers
@@ -46,3 +47,4 @@ class Parts:
     notices: Notices
     players: SqlPlayers
     forgetting: Forgetting
+    rosters: Rosters

@@ -18,6 +18,7 @@ from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site
 from quizroom.parts import Parts
 from quizroom.realtime.bench_replies import BenchReplies
+from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.frames import close_on_nonsense
@@ -90,9 +91,14 @@ def answer_messages(parts: Parts) -> None:
         seats=parts.seats,
         seat_replies=seat_replies,
         desk_replies=DeskReplies(
-            reviews=reviews, new_seed=new_seed, capacity=parts.settings.capacity, **shared
+            reviews=reviews,
+            rosters=parts.rosters,
+            new_seed=new_seed,
+            capacity=parts.settings.capacity,
+            **shared,
         ),
         bench_replies=BenchReplies(seat_replies=seat_replies),
+        credit_replies=_credit_replies(parts, seat_replies),
         group_replies=GroupReplies(
             groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
         ),
@@ -101,6 +107,15 @@ def answer_messages(parts: Parts) -> None:
         steady=time.monotonic,
         **counted(parts.meters),
     )
+    _listen(parts, gateway)
+
+
+def _credit_replies(parts: Parts, seat_replies: SeatReplies) -> CreditReplies:
+    guesses = DoorGuesses(parts.clock.now().timestamp())
+    return CreditReplies(seat_replies=seat_replies, rosters=parts.rosters.store, guesses=guesses)
+
+
+def _listen(parts: Parts, gateway: Gateway) -> None:
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)

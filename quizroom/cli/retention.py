@@ -18,7 +18,7 @@ from quizroom.cli.backup import outdated
     help="Folder in which to remove backups too that are older than reviews are kept.",
 )
 def retention(dry_run: bool, backups: Path | None, **given: Any) -> None:  # noqa: FBT001 - a flag of the command line
-    """Erase reviews and players that have been kept long enough; a server does so by itself."""
+    """Erase reviews, players and rosters that have been kept long enough; a server does so by itself."""
     from quizroom.assembly import keeping_of  # noqa: PLC0415 - `serve` must not load this first
     from quizroom.cli.places import clear_ends, settings_of  # noqa: PLC0415 - likewise
     from quizroom.storage.database import open_database  # noqa: PLC0415 - likewise
@@ -55,12 +55,14 @@ def _forgetting(engine: Any) -> Any:
     from quizroom.storage.event_log import SqlEventLog  # noqa: PLC0415 - likewise
     from quizroom.storage.kept_reviews import SqlReviews  # noqa: PLC0415 - likewise
     from quizroom.storage.players import SqlPlayers  # noqa: PLC0415 - likewise
+    from quizroom.storage.rosters import SqlRosters  # noqa: PLC0415 - likewise
     from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
     from quizroom.storage.wiping import SqlWiping  # noqa: PLC0415 - likewise
 
     return Forgetting(
         players=SqlPlayers(engine),
         reviews=SqlReviews(engine),
+        rosters=SqlRosters(engine),
         rooms=Rooms(log=SqlEventLog(engine), clock=SystemClock(), on_change=lambda _: None, shared=True),
         wiping=SqlWiping(engine),
     )
@@ -68,7 +70,12 @@ def _forgetting(engine: Any) -> Any:
 
 def _said(due: Any, *, dry_run: bool) -> str:
     would = "Would erase" if dry_run else "Erasing"
-    return f"{would} {_counted(len(due.reviews), 'review')} and {_counted(len(due.players), 'player')}."
+    counts = (
+        _counted(len(due.reviews), "review"),
+        _counted(len(due.players), "player"),
+        _counted(len(due.rosters), "roster"),
+    )
+    return f"{would} {counts[0]}, {counts[1]} and {counts[2]}."
 
 
 def _counted(count: int, thing: str) -> str:

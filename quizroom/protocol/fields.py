@@ -18,5 +18,7 @@ RoundNumber = Annotated[int, Field(ge=1, le=1000)]
 RoundOrNone = Annotated[int, Field(ge=0, le=1000)]
 """A round, or 0 before the first."""
 Title = Annotated[str, Field(max_length=120)]
+RosterId = Annotated[str, Field(max_length=64)]
+"""A class roster, or "" where a review is not for credit."""
 CourseId = Annotated[str, Field(max_length=80)]
 Seconds = Annotated[int, Field(ge=5, le=3600)]

@@ -13,6 +13,7 @@ from pydantic import Field
 
 from quizroom.protocol.bench_messages import BenchChoice, BenchMessage
 from quizroom.protocol.blueprint import BlueprintChoice
+from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.fields import (
     CourseId,
     DoorCode,
@@ -22,6 +23,7 @@ from quizroom.protocol.fields import (
     PlayerId,
     PlayerKey,
     RoomId,
+    RosterId,
     RoundNumber,
     RoundOrNone,
     SeatKey,
@@ -136,6 +138,8 @@ class PrepareReview:
     benches: BenchChoice | None = None
     rehearsal: bool = False
     """Whether programs will answer: such a review teaches nothing about classes."""
+    roster: RosterId = ""
+    """By which class roster the review is for credit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -272,7 +276,8 @@ ClientMessage = Annotated[
     | RenamePlayer
     | RemovePlayer
     | GroupMessage
-    | BenchMessage,
+    | BenchMessage
+    | ClaimIdentity,
     Field(discriminator="type"),
 ]
 

@@ -16,6 +16,7 @@ from quizroom.protocol.codec import write
 from quizroom.protocol.messages import Tally
 from quizroom.realtime.seats import Seats
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
+from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
     AnswerAccepted,
     Event,
@@ -50,8 +51,10 @@ REMIND_EVERY_S = 5.0
 LONG_AGO = timedelta(days=1)
 
 AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
-COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES)
+ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
+COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS)
 OWN_MATTERS = (
+    EntryAssigned,
     ItemRestored,
     ItemStruck,
     PlayerForgotten,

@@ -16,6 +16,7 @@ from quizroom.room.state import Plan, Room
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms, UnknownRoom
+from quizroom.service.rosters import Rosters
 from quizroom.views.desk import desk_view
 from quizroom.views.moment import milliseconds
 
@@ -36,11 +37,16 @@ HostMessage = (
 MOST_REVIEWS_LISTED = 30
 
 
+class UnknownRoster(Exception):
+    """The host has no roster with this id."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DeskReplies:
     """Answers the messages of hosts. Who is a host was proved when the connection was made."""
 
     reviews: Reviews
+    rosters: Rosters
     rooms: Rooms
     seats: Seats
     lines: Lines
@@ -58,11 +64,13 @@ class DeskReplies:
             return self._answer(seat, message)
         except UnknownRoom:
             return refused(message.id, "unknown_room", now)
+        except UnknownRoster:
+            return refused(message.id, "unknown_roster", now)
 
     def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:
             case messages.PrepareReview():
-                room = self.reviews.prepare(self._plan(message), host=seat.host, order=message.id)
+                room = self.reviews.prepare(self._plan(message, seat.host), host=seat.host, order=message.id)
                 return self._at_desk(seat, message.id, room)
             case messages.ListReviews():
                 return done(message.id, self.clock.now(), reviews=self._review_lines(seat.host))
@@ -99,7 +107,9 @@ class DeskReplies:
             raise UnknownRoom(room_id)
         return room
 
-    def _plan(self, message: messages.PrepareReview) -> Plan:
+    def _plan(self, message: messages.PrepareReview, host: str) -> Plan:
+        if message.roster and self.rosters.own(host, message.roster) is None:
+            raise UnknownRoster
         course = self.reviews.course(message.course)
         blueprint = None if message.blueprint is None else blueprint_of(message.blueprint)
         families = message.families if blueprint is None else [cell.family for cell in blueprint.cells]
@@ -120,6 +130,7 @@ class DeskReplies:
             blueprint=blueprint,
             benches=bench_rules_of(message.benches),
             rehearsal=message.rehearsal,
+            roster=message.roster,
         )
 
     def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:

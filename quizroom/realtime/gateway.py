@@ -7,10 +7,12 @@ from typing import Any
 
 from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.codec import BadMessage, id_of, read_message, write
+from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import ClientMessage, Reply
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.realtime.bench_replies import BenchReplies
+from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.group_replies import GroupReplies
@@ -43,6 +45,7 @@ class Gateway:
     desk_replies: DeskReplies
     group_replies: GroupReplies
     bench_replies: BenchReplies
+    credit_replies: CreditReplies
     clock: Clock
     host_of: Callable[[str], str]
     steady: Callable[[], float]
@@ -82,6 +85,8 @@ class Gateway:
                 return self.seat_replies.answer(seat, message)
             if isinstance(message, BenchMessage):
                 return self.bench_replies.answer(seat, message)
+            if isinstance(message, ClaimIdentity):
+                return self.credit_replies.answer(seat, message)
             if isinstance(message, GroupMessage):
                 return self.group_replies.answer(seat, message)
             return self.desk_replies.answer(seat, message)

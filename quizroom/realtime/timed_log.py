@@ -39,6 +39,10 @@ class TimedLog:
         """As the log finds."""
         return self._log.rooms_with_picture(name)
 
+    def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
+        """As the log lists."""
+        return self._log.rooms_of_roster(roster)
+
     def versions(self, of: Collection[str]) -> Mapping[str, int]:
         """As the log counts."""
         return self._log.versions(of)

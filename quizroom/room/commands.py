@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from quizroom.questions.model import Item
 from quizroom.room.adding import AddItem
 from quizroom.room.bench_commands import BenchCommand
+from quizroom.room.credit_commands import CreditCommand
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Certainty, Plan
@@ -218,4 +219,5 @@ Command = (
     | GroupCommand
     | OwnerCommand
     | BenchCommand
+    | CreditCommand
 )

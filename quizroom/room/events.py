@@ -7,6 +7,7 @@ from typing import Literal
 from quizroom.questions.model import Item
 from quizroom.room.adding import ItemAdded
 from quizroom.room.bench_events import BenchEvent
+from quizroom.room.credit_events import CreditEvent
 from quizroom.room.group_events import GroupEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Certainty, Plan
@@ -224,4 +225,5 @@ Event = (
     | GroupEvent
     | OwnerEvent
     | BenchEvent
+    | CreditEvent
 )

@@ -4,10 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import bench_folding, round_folding
+from quizroom.room import bench_folding, credit, round_folding
 from quizroom.room.adding import ItemAdded, with_added
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.clock import limit_ms
+from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
     DoorOpened,
     Event,
@@ -108,6 +109,8 @@ def _changed(room: Room, event: Event) -> Room:
             return room
         case BenchTaken() | BenchesDrawn() | BenchAnswered():
             return bench_folding.after(room, event)
+        case EntryClaimed() | ClaimMissed() | EntryAssigned():
+            return credit.after(room, event)
         case _:
             return round_folding.in_room(room, event)
 
@@ -143,7 +146,7 @@ def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
     former = replace(known, handle=event.handle, key_hash="", owner="")
     bench = room.benches.get(event.player, "")
     rounds = tuple(round_folding.with_known_words(one, event.player, bench) for one in room.rounds)
-    return replace(_with_player(room, former), rounds=rounds)
+    return replace(_with_player(credit.without_player(room, event.player), former), rounds=rounds)
 
 
 def _without_player(room: Room, player: str) -> Room:
@@ -151,7 +154,8 @@ def _without_player(room: Room, player: str) -> Room:
     players = {key: value for key, value in room.players.items() if key != player}
     rounds = tuple(round_folding.without_answer(current, player) for current in room.rounds)
     benches = {key: bench for key, bench in room.benches.items() if key != player}
-    return replace(room, players=players, rounds=rounds, benches=benches)
+    known = credit.without_player(room, player)
+    return replace(known, players=players, rounds=rounds, benches=benches)
 
 
 def _opened(room: Room, event: RoundOpened) -> Room:

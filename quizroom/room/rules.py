@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.room import benches, group, holding, laying_out, owners, rounds, seating
+from quizroom.room import benches, credit, group, holding, laying_out, owners, rounds, seating
 from quizroom.room.adding import AddItem, add
 from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
@@ -30,6 +30,7 @@ from quizroom.room.commands import (
     SubmitAnswer,
     SwapItem,
 )
+from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
 from quizroom.room.events import Event
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat
 from quizroom.room.state import Room
@@ -90,6 +91,8 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.refuse_second_preparation()
         case TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
             return benches.decide(room, command, now)
+        case ClaimEntry() | MissClaim() | AssignEntry():
+            return credit.decide(room, command, now)
         case _:
             return group.decide(room, command, now)
 

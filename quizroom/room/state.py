@@ -44,6 +44,8 @@ class Plan:
     """Whether a closed round keeps its result back until the host shows it."""
     rehearsal: bool = False
     """Whether programs answer, so that nothing is learned from it about classes."""
+    roster: str = ""
+    """Id of the roster on which players say who they are; empty if the review is not for credit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,3 +120,7 @@ class Room:
     """Where a review without a host stands; None if a host leads it."""
     benches: Mapping[str, str] = field(default_factory=dict)
     """The bench at which each player sits; who sits at none is not in it."""
+    claims: Mapping[str, str] = field(default_factory=dict)
+    """Which entry of the roster each player has claimed, by opaque ids alone."""
+    missed_claims: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Ids of the orders by which each player has tried what is not on the roster."""

@@ -1,4 +1,4 @@
-"""Erasing players and reviews: at once where it was asked for, by themselves when their time is over."""
+"""Erasing players, reviews and rosters: at once where it was asked for, else once their time is over."""
 
 import logging
 from dataclasses import dataclass, field
@@ -8,13 +8,18 @@ from quizroom.room.owner_commands import ForgetPlayer
 from quizroom.service.player_ports import PlayerStore, ReviewStore, Wiping
 from quizroom.service.ports import Clock, NotStored
 from quizroom.service.rooms import Rooms, UnknownRoom
+from quizroom.service.roster_ports import RosterStore
 
 logger = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Keeping:
-    """Days after the end of a review, or the last sign of a player, until they are erased; 0: never."""
+    """Days after the end of a review, or the last sign of a player, until they are erased; 0: never.
+
+    A class roster goes once no kept review is for credit by it and it was not changed for as long as reviews
+    are kept.
+    """
 
     reviews_days: int
     players_days: int
@@ -26,6 +31,7 @@ class Due:
 
     reviews: tuple[str, ...]
     players: tuple[str, ...]
+    rosters: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -37,10 +43,11 @@ class Wipe:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forgetting:
-    """Erases players and reviews from rooms, tables and files."""
+    """Erases players, reviews and class rosters from rooms, tables and files."""
 
     players: PlayerStore
     reviews: ReviewStore
+    rosters: RosterStore
     rooms: Rooms
     wiping: Wiping
     pending: Wipe = field(default_factory=Wipe)
@@ -64,6 +71,11 @@ class Forgetting:
         self.reviews.erase_review(room)
         self.pending.due = True
 
+    def forget_roster(self, roster: str) -> None:
+        """Erase a class roster with all names on it; reviews keep opaque ids. Raises `NotStored`."""
+        self.rosters.erase(roster)
+        self.pending.due = True
+
     def wipe_if_due(self) -> bool:
         """Take what was erased out of the files, unless a round is open: it stops the server for a moment.
 
@@ -85,6 +97,9 @@ class Forgetting:
             players=self.players.unseen_since(now - timedelta(days=keeping.players_days))
             if keeping.players_days
             else (),
+            rosters=self.rosters.unused_since(now - timedelta(days=keeping.reviews_days))
+            if keeping.reviews_days
+            else (),
         )
 
     def carry_out(self, due: Due) -> None:
@@ -93,6 +108,8 @@ class Forgetting:
             self.forget_player(player)
         for room in due.reviews:
             self.forget_review(room)
+        for roster in due.rosters:
+            self.forget_roster(roster)
 
     def _reviews_before(self, before: datetime) -> tuple[str, ...]:
         return self.reviews.finished_before(before) + self.reviews.abandoned_before(before)
@@ -106,8 +123,8 @@ def erase_what_is_due(forgetting: Forgetting, keeping: Keeping, clock: Clock) ->
     except Exception:  # whatever it is, the class must go on
         logger.exception("what has been kept long enough could not be erased")
         return
-    if due.reviews or due.players:
-        counts = {"reviews": len(due.reviews), "players": len(due.players)}
+    counts = {"reviews": len(due.reviews), "players": len(due.players), "rosters": len(due.rosters)}
+    if any(counts.values()):
         logger.info("erased what was kept long enough", extra=counts)
 
 

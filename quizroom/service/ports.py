@@ -61,6 +61,9 @@ class EventLog(Protocol):
     def rooms_with_picture(self, name: str) -> tuple[str, ...]:
         """All rooms in whose items this picture is or was, in order."""
 
+    def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
+        """All rooms whose review is for credit by this roster, oldest first."""
+
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended."""
 

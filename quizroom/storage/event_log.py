@@ -12,6 +12,7 @@ from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.own_tables import picture_rooms
 from quizroom.storage.picture_index import index_pictures
+from quizroom.storage.roster_tables import roster_reviews
 from quizroom.storage.seat_index import index_owners
 from quizroom.storage.tables import events, rooms
 from quizroom.storage.writing import reading, writing
@@ -70,6 +71,16 @@ class SqlEventLog:
         query = select(rooms.c.room).where(rooms.c.host == host).order_by(rooms.c.prepared_at.desc())
         return tuple(self._column(query))
 
+    def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
+        """All rooms whose review is for credit by this roster, oldest first."""
+        query = (
+            select(rooms.c.room)
+            .join(roster_reviews, roster_reviews.c.room == rooms.c.room)
+            .where(roster_reviews.c.roster == roster)
+            .order_by(rooms.c.prepared_at, rooms.c.room)
+        )
+        return tuple(self._column(query))
+
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended, oldest first."""
         query = select(rooms.c.room).where(rooms.c.finished_at.is_(None)).order_by(rooms.c.prepared_at)
@@ -101,6 +112,8 @@ def _index(connection: Connection, entry: Entry) -> None:
         case ReviewPrepared() as event:
             row = {"room": entry.room, "host": event.host, "prepared_at": event.at}
             connection.execute(insert(rooms).values(row))
+            if event.plan.roster:
+                connection.execute(insert(roster_reviews).values(room=entry.room, roster=event.plan.roster))
         case DoorOpened() as event:
             connection.execute(
                 update(rooms).where(rooms.c.room == entry.room).values(door_code=event.door_code)

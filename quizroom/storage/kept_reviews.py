@@ -8,10 +8,20 @@ from sqlalchemy import Engine, delete, select
 from quizroom.room.events import SeatEntered
 from quizroom.storage.event_codec import read_event
 from quizroom.storage.own_tables import picture_rooms
+from quizroom.storage.roster_tables import roster_reviews
 from quizroom.storage.tables import class_asks, class_choices, class_reviews, events, player_seats, rooms
 from quizroom.storage.writing import reading, writing
 
-OF_A_ROOM = (player_seats, class_choices, class_asks, class_reviews, picture_rooms, events, rooms)
+OF_A_ROOM = (
+    player_seats,
+    roster_reviews,
+    class_choices,
+    class_asks,
+    class_reviews,
+    picture_rooms,
+    events,
+    rooms,
+)
 
 
 class SqlReviews:

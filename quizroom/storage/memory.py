@@ -49,6 +49,11 @@ class MemoryEventLog:
         mine = [(prepared.at, room) for room, prepared in self._prepared() if prepared.host == host]
         return tuple(room for _, room in sorted(mine, reverse=True))
 
+    def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
+        """All rooms whose review is for credit by this roster, oldest first."""
+        found = [(prepared.at, room) for room, prepared in self._prepared() if prepared.plan.roster == roster]
+        return tuple(room for _, room in sorted(found)) if roster else ()
+
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended, oldest first."""
         open_ones = [

@@ -13,6 +13,7 @@ from quizroom.room.clock import limit_ms
 from quizroom.room.holding import is_held
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
+from quizroom.views.credit import credit_count
 from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
 from quizroom.views.moment import milliseconds
@@ -44,6 +45,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         roster=tuple(_roster(room, marks)),
         actions=desk_actions(room),
         bench_warnings=bench_warnings(room),
+        credit=credit_count(room),
     )
 
 

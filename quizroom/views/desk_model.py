@@ -7,6 +7,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Timing
+from quizroom.views.credit import CreditCount
 from quizroom.views.measured import Measured
 from quizroom.views.model import PublicView, RowResult
 from quizroom.views.picture import PictureFace
@@ -121,3 +122,5 @@ class DeskView:
     """What may be done now; the first is the next step of the review."""
     bench_warnings: tuple[str, ...]
     """What is unwise about the benches as they are."""
+    credit: CreditCount | None = None
+    """How many have said who they are; None unless the review is for credit. Names are on no desk."""

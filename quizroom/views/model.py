@@ -12,6 +12,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.knowledge.record import Record
 from quizroom.questions.model import Family, Format
 from quizroom.room.state import Certainty, Phase
+from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
@@ -194,6 +195,8 @@ class PublicView:
     """None where a host leads."""
     benches: BenchesFace | None
     """None where everybody plays alone."""
+    for_credit: bool = False
+    """Whether marks count outside this room, for who has said by institutional id who they are."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -295,3 +298,5 @@ class OwnView:
     bench: OwnBench | None
     kept: bool
     """Whether the seat belongs to a history under a key of the player's own."""
+    claim: OwnClaim | None = None
+    """How far this seat has said who sits in it; None unless the review is for credit."""

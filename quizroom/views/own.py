@@ -10,6 +10,7 @@ from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.benches import bench_place, own_bench
+from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
@@ -43,6 +44,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
         kept=bool(seated.owner),
+        claim=own_claim(room, player),
     )
 
 

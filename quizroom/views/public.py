@@ -20,6 +20,10 @@ CAUTIONS = (
     "Anatomy varies. This review follows your course list; points on which books differ are marked.",
     "Marks here are practice, not a grade, unless your instructor says so.",
 )
+CAUTIONS_FOR_CREDIT = (
+    *CAUTIONS[:2],
+    "This review is for credit: your instructor takes the marks of whoever is on the class roster.",
+)
 
 
 def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
@@ -44,9 +48,10 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         result=_result(room, marks),
         records=_records(current),
         standings=_standing_rows(room, marks),
-        cautions=CAUTIONS,
+        cautions=CAUTIONS_FOR_CREDIT if room.plan.roster else CAUTIONS,
         group=group_face(room),
         benches=benches_face(room),
+        for_credit=bool(room.plan.roster),
     )
 
 

@@ -35,7 +35,7 @@ def rooms_in(folder: Path) -> bool:
 def test_a_dry_run_says_what_would_go_and_erases_nothing(tmp_path: Path) -> None:
     folder = used_folder(tmp_path / "data")
     said = run("retention", "--dry-run", "--data", str(folder)).output
-    assert said == "Would erase 0 reviews and 1 player.\n"
+    assert said == "Would erase 0 reviews, 1 player and 0 rosters.\n"
     assert SqlPlayers(create_engine(url_in(folder))).known("a" * 64) is not None
 
 
@@ -43,11 +43,11 @@ def test_what_is_due_goes_and_a_second_run_finds_nothing(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     folder = used_folder(tmp_path / "data")
-    assert "0 reviews and 1 player." in run("retention", "--data", str(folder)).output
-    assert "0 reviews and 0 players." in run("retention", "--data", str(folder)).output
+    assert "0 reviews, 1 player and 0 rosters." in run("retention", "--data", str(folder)).output
+    assert "0 reviews, 0 players and 0 rosters." in run("retention", "--data", str(folder)).output
     assert rooms_in(folder)
     monkeypatch.setenv("QUIZROOM_KEEP_PLAYERS_DAYS", "0")
-    assert "0 reviews and 0 players." in run("retention", "--data", str(folder)).output
+    assert "0 reviews, 0 players and 0 rosters." in run("retention", "--data", str(folder)).output
 
 
 def test_old_backups_go_with_what_they_hold(tmp_path: Path) -> None:

@@ -25,6 +25,7 @@ from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.memory import MemoryAccounts
 from quizroom.storage.players import SqlPlayers
+from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
@@ -112,7 +113,11 @@ def own_data(clock: SetClock) -> tuple[Rooms, MyData]:
     log, players = SqlEventLog(engine), SqlPlayers(engine)
     rooms = Rooms(log=log, clock=clock, on_change=lambda _: None)
     forgetting = Forgetting(
-        players=players, reviews=SqlReviews(engine), rooms=rooms, wiping=SqlWiping(engine)
+        players=players,
+        reviews=SqlReviews(engine),
+        rosters=SqlRosters(engine),
+        rooms=rooms,
+        wiping=SqlWiping(engine),
     )
     mine = MyData(
         players=Players(store=players),

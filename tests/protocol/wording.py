@@ -30,6 +30,7 @@ PLAIN: dict[str, dict[str, Any]] = {
         "blueprint": None,
         "benches": None,
     },
+    "claim_identity": {"institutional_id": "HH000101"},
     "list_reviews": {},
     "open_desk": {"room": "room-1"},
     "swap_item": {"position": 0, "item": "i"},

@@ -4,6 +4,7 @@ from typing import Any
 
 from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.broadcast import Broadcast
+from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.gateway import Gateway
@@ -14,6 +15,8 @@ from quizroom.room.state import Room
 from quizroom.service.groups import GroupLimits, Groups
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
+from quizroom.service.rosters import Rosters
+from quizroom.storage.roster_memory import MemoryRosters
 from tests.protocol.wording import message
 from tests.room.samples import preparation
 from tests.service.courses import knowledge
@@ -63,6 +66,9 @@ class Hall:
         self.seeds = iter(range(1000))
         self.broadcast = Broadcast(seats=self.seats, clock=self.clock, emit=self.lines.emit)
         self.rooms = Rooms(log=self.log, clock=self.clock, on_change=self.broadcast.note)
+        self.rosters = Rosters(
+            store=MemoryRosters(self.log.rooms_of_roster), clock=self.clock, new_id=lambda: next(self.ids)
+        )
         self.gateway = self._gateway()
 
     def _gateway(self) -> Gateway:
@@ -94,6 +100,7 @@ class Hall:
             seats=self.seats,
             seat_replies=seat_replies,
             bench_replies=BenchReplies(seat_replies=seat_replies),
+            credit_replies=self._credit_replies(seat_replies),
             group_replies=GroupReplies(
                 groups=groups,
                 seat_replies=seat_replies,
@@ -101,12 +108,20 @@ class Hall:
                 new_seed=lambda: next(self.seeds),
             ),
             desk_replies=DeskReplies(
-                reviews=reviews, new_seed=lambda: next(self.seeds), capacity=30, **shared
+                reviews=reviews,
+                rosters=self.rosters,
+                new_seed=lambda: next(self.seeds),
+                capacity=30,
+                **shared,
             ),
             clock=self.clock,
             host_of=lambda cookie: cookie.removeprefix("host="),
             steady=lambda: self.steady_s,
         )
+
+    def _credit_replies(self, seat_replies: SeatReplies) -> CreditReplies:
+        guesses = DoorGuesses(self.clock.now().timestamp())
+        return CreditReplies(seat_replies=seat_replies, rosters=self.rosters.store, guesses=guesses)
 
     def connect(self, sid: str, host: str = "") -> None:
         """A browser connects, with a host's cookie or none."""

@@ -19,6 +19,7 @@ from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
+from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.wiping import SqlWiping
 from tests.room.sample_items import one_best, typed
 from tests.room.samples import NOON, preparation, says, writes
@@ -47,6 +48,7 @@ class World:
         self.forgetting = Forgetting(
             players=self.players,
             reviews=SqlReviews(self.engine),
+            rosters=SqlRosters(self.engine),
             rooms=self.rooms,
             wiping=SqlWiping(self.engine),
         )
@@ -183,7 +185,11 @@ def test_a_store_that_fails_is_logged_and_the_server_goes_on(
 ) -> None:
     world.played()
     broken = Forgetting(
-        players=world.players, reviews=SqlReviews(nowhere()), rooms=world.rooms, wiping=SqlWiping(nowhere())
+        players=world.players,
+        reviews=SqlReviews(nowhere()),
+        rosters=SqlRosters(nowhere()),
+        rooms=world.rooms,
+        wiping=SqlWiping(nowhere()),
     )
     erase_what_is_due(broken, Keeping(reviews_days=1, players_days=1), world.clock)
     assert "could not be erased" in caplog.text

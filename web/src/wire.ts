@@ -29,7 +29,8 @@ export type ClientMessage =
   | TakeBench
   | AnswerForBench
   | SeatAtBench
-  | DrawBenches;
+  | DrawBenches
+  | ClaimIdentity;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -165,6 +166,14 @@ export interface ChosenReason {
   text: string;
 }
 /**
+ * Player: this institutional id is mine. No reply and no view ever repeats it.
+ */
+export interface ClaimIdentity {
+  id: string;
+  institutional_id: string;
+  type: "claim_identity";
+}
+/**
  * Take a seat. `seat_key` is made by the browser (>= 128 random bits) and proves the seat later.
  *
  * With a `player_key` the seat belongs to the history of that player; the server keeps its hash alone.
@@ -246,6 +255,7 @@ export interface PrepareReview {
   holds_results?: boolean;
   id: string;
   rehearsal?: boolean;
+  roster?: string;
   rounds: number;
   seconds?: number;
   seed?: number | null;
@@ -482,6 +492,13 @@ export interface CourseLine {
   title: string;
 }
 /**
+ * How many seats are on the roster, and how many are not.
+ */
+export interface CreditCount {
+  claimed: number;
+  unclaimed: number;
+}
+/**
  * A day on which the plan wants something: how many looks, how many minutes.
  */
 export interface DayAhead {
@@ -644,6 +661,7 @@ export interface DeskView {
     | "end_review"
   )[];
   bench_warnings: string[];
+  credit?: CreditCount | null;
   families: string[];
   fixed_seconds: number;
   holds_results: boolean;
@@ -669,6 +687,7 @@ export interface PublicView {
   clock: ClockFace | null;
   course: string;
   door_code: string;
+  for_credit?: boolean;
   group: GroupFace | null;
   item: ItemFace | null;
   now: number;
@@ -1064,6 +1083,13 @@ export interface OwnBench {
   of: number;
 }
 /**
+ * Whether this seat is on the roster, and how often an id may still be tried.
+ */
+export interface OwnClaim {
+  claimed: boolean;
+  tries_left: number;
+}
+/**
  * A player's part in a review without a host.
  */
 export interface OwnGroup {
@@ -1102,6 +1128,7 @@ export interface OwnRound {
 export interface OwnView {
   answer: AnswerFace | null;
   bench: OwnBench | null;
+  claim?: OwnClaim | null;
   from_round: number;
   group: OwnGroup | null;
   handle: string;

@@ -1,0 +1,42 @@
+"""Players who say who they are on a class roster, and what comes of it."""
+
+from dataclasses import dataclass
+
+from quizroom.protocol import messages
+from quizroom.protocol.credit_messages import ClaimIdentity
+from quizroom.protocol.messages import Reply
+from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.replies import refused
+from quizroom.realtime.seat_replies import SeatReplies
+from quizroom.realtime.seats import Seat
+from quizroom.room.credit_commands import ClaimEntry, MissClaim
+from quizroom.service.roster_ports import RosterStore
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CreditReplies:
+    """Answers claims. The roster stays here: a seat learns whether its own id is on it and nothing else.
+
+    `guesses` slows down whoever tries ids from one new seat after the other.
+    """
+
+    seat_replies: SeatReplies
+    rosters: RosterStore
+    guesses: DoorGuesses
+
+    def answer(self, seat: Seat, message: ClaimIdentity) -> Reply:
+        """Carry out a claim. Refusals of the room itself are raised."""
+        now = self.seat_replies.clock.now()
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", now)
+        if not self.guesses.may_try(now.timestamp()):
+            return refused(message.id, "slow_down", now)
+        rooms = self.seat_replies.rooms
+        roster = rooms.room(seat.room).plan.roster
+        entry = self.rosters.entry_of(roster, message.institutional_id) if roster else ""
+        if entry is None:
+            rooms.handle(seat.room, MissClaim(player=seat.player, order=message.id))
+            self.guesses.was_wrong(seat.credits)
+            return refused(message.id, "unknown_id", now)
+        rooms.handle(seat.room, ClaimEntry(player=seat.player, entry=entry))
+        return self.seat_replies.answer(seat, messages.ShowView(id=message.id, type="show_view"))

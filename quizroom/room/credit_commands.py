@@ -1,0 +1,34 @@
+"""Orders about who players are on a class roster. Entries are opaque ids: no name ever comes into a room."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimEntry:
+    """A player says which entry of the roster is theirs."""
+
+    player: str
+    entry: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MissClaim:
+    """A player has given an id that is not on the roster; what it was is not told.
+
+    `order` makes a repeat harmless.
+    """
+
+    player: str
+    order: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AssignEntry:
+    """The host says whose seat it is, whoever claimed what before; with an empty entry, nobody's."""
+
+    player: str
+    entry: str
+
+
+CreditCommand = ClaimEntry | MissClaim | AssignEntry
+"""Who players are on the roster of a review for credit."""
