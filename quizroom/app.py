@@ -22,6 +22,7 @@ import time
 from collections.abc import Callable
 from typing import Any
 
+import eventlet.tpool
 import eventlet.wsgi
 from flask import Flask
 from flask_socketio import SocketIO
@@ -37,6 +38,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
 from quizroom.pages.host_entry import HostEntry
 from quizroom.pages.mine_parts import mine_over, own_requests
+from quizroom.pages.own_parts import library_over, pictures_over
 from quizroom.pages.site import add_pages
 from quizroom.parts import Parts
 from quizroom.realtime import wire_json
@@ -61,6 +63,7 @@ from quizroom.realtime.presence import Presence
 from quizroom.realtime.seats import Seats
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
+from quizroom.service.pictures import sweep_quietly
 from quizroom.service.ports import Notices
 from quizroom.service.rooms import Change, Rooms
 from quizroom.service.rosters import Rosters
@@ -75,7 +78,7 @@ from quizroom.storage.players import SqlPlayers
 from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
-from quizroom.wiring import answer_messages, site_of
+from quizroom.wiring import answer_messages, answer_own_items, site_of
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -110,6 +113,7 @@ def serve(
     port: int = listener.getsockname()[1]
     parts = put_together(settings, catalogue)
     add_pages(parts.web, site_of(parts, manifest, players_address(port), breathe=lambda: eventlet.sleep(0)))
+    answer_own_items(parts, run_apart=eventlet.tpool.execute)
     if parts.meters:
         parts.meters.watch(rooms=parts.rooms.live, connections=lambda: len(parts.seats.all()))
     parts.class_work.catch_up()
@@ -195,6 +199,8 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         catalogue=catalogue,
         rooms=rooms,
         log=log,
+        library=library_over(engine, catalogue, clock),
+        pictures=pictures_over(engine, rooms=rooms, log=log, clock=clock),
         clock=clock,
         seats=seats,
         sockets=sockets,
@@ -261,6 +267,7 @@ def _keep_promises(parts: Parts) -> None:
         if time.monotonic() - looked_at >= RETAIN_EVERY_S and not any_round_is_open(parts.rooms):
             looked_at = time.monotonic()
             erase_what_is_due(parts.forgetting, keeping, parts.clock)
+            sweep_quietly(parts.pictures)
         wipe_quietly(parts.forgetting)
 
 

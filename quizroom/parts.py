@@ -13,6 +13,8 @@ from quizroom.realtime.leaving import Leaving
 from quizroom.realtime.seats import Seats
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting
+from quizroom.service.own_items import OwnItems
+from quizroom.service.pictures import Pictures
 from quizroom.service.ports import EventLog, Notices
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
@@ -33,6 +35,8 @@ class Parts:
     catalogue: Catalogue
     rooms: Rooms
     log: EventLog
+    library: OwnItems
+    pictures: Pictures
     clock: SystemClock
     seats: Seats
     sockets: Any

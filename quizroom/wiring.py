@@ -14,6 +14,7 @@ from quizroom.assembly import (
 )
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
+from quizroom.pages.own_parts import Apart, own_item_requests
 from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site
 from quizroom.parts import Parts
@@ -28,6 +29,7 @@ from quizroom.realtime.leaving import faults_of
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.groups import Groups
+from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.reviews import Reviews
 from quizroom.storage.chance import new_id, new_seed
 
@@ -62,6 +64,13 @@ def site_of(
     )
 
 
+def answer_own_items(parts: Parts, *, run_apart: Apart) -> None:
+    """Let the web reach hosts' own items; `run_apart` calls what takes long where it holds nobody up."""
+    parts.web.register_blueprint(
+        own_item_requests(parts.library, parts.pictures, entry=parts.entry, run_apart=run_apart)
+    )
+
+
 def answer_messages(parts: Parts) -> None:
     """Let sockets reach what answers their messages."""
     deals: dict[str, Any] = {"catalogue": parts.catalogue, "experience": parts.class_work.experience}
@@ -93,6 +102,7 @@ def answer_messages(parts: Parts) -> None:
         desk_replies=DeskReplies(
             reviews=reviews,
             rosters=parts.rosters,
+            own_dealing=OwnDealing(reviews=reviews, own_items=parts.library),
             new_seed=new_seed,
             capacity=parts.settings.capacity,
             **shared,

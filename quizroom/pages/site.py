@@ -129,6 +129,12 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
             return _message(site, "The desk is closed", DESK_CLOSED, status=403)
         return _page(site, "desk", "Desk - quizroom")
 
+    @routes.get("/desk/items")
+    def own_items() -> str | AnyResponse:
+        if not _host(site):
+            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+        return _page(site, "items", "Own items - quizroom")
+
     @routes.get("/desk/settings")
     def desk_settings() -> AnyResponse:
         if not _host(site):

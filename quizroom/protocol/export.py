@@ -23,6 +23,7 @@ from quizroom.protocol.mine import (
     SecondLook,
     Today,
 )
+from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, PictureKept
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
 
@@ -51,6 +52,10 @@ def wire_schema() -> dict[str, Any]:
         ("MineProblem", MineProblem),
         ("GroupSettings", GroupSettings),
         ("Me", Me),
+        ("OwnLibrary", OwnLibrary),
+        ("OwnItemFace", OwnItemFace),
+        ("PictureKept", PictureKept),
+        ("DeskProblem", DeskProblem),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")

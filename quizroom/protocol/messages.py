@@ -32,6 +32,7 @@ from quizroom.protocol.fields import (
     Words,
 )
 from quizroom.protocol.group_messages import GroupMessage
+from quizroom.protocol.own_messages import OwnMessage
 from quizroom.room.state import Certainty, Phase, Timing
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
@@ -277,7 +278,8 @@ ClientMessage = Annotated[
     | RemovePlayer
     | GroupMessage
     | BenchMessage
-    | ClaimIdentity,
+    | ClaimIdentity
+    | OwnMessage,
     Field(discriminator="type"),
 ]
 

@@ -37,7 +37,7 @@ def option_errors(own: OwnItem) -> Iterator[Finding]:
     if len(own.why) > LONGEST_REASON:
         yield error("why", "key_has_a_reason", f"Bring this below {LONGEST_REASON} characters.")
     read: dict[str, int] = {}
-    for place, option in enumerate(own.options):
+    for place, option in enumerate(own.options[: len(LETTERS)]):
         form = option.text.casefold()
         yield from _errors_of_option(place, option.text, option.reason)
         if form and form in read:

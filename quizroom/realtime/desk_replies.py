@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quizroom.protocol import messages
 from quizroom.protocol.messages import Reply, ReviewLine
+from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
 from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
@@ -13,6 +14,7 @@ from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.commands import Command
 from quizroom.room.state import Plan, Room
+from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms, UnknownRoom
@@ -33,6 +35,7 @@ HostMessage = (
     | messages.HoldResults
     | messages.RenamePlayer
     | messages.RemovePlayer
+    | OwnMessage
 )
 MOST_REVIEWS_LISTED = 30
 
@@ -47,6 +50,7 @@ class DeskReplies:
 
     reviews: Reviews
     rosters: Rosters
+    own_dealing: OwnDealing
     rooms: Rooms
     seats: Seats
     lines: Lines
@@ -84,6 +88,12 @@ class DeskReplies:
         match message:
             case messages.ItemStep(type="swap_item"):
                 self.reviews.swap(room, position=message.position, instead_of=message.item)
+            case AddOwnItem():
+                self.own_dealing.add(room, message.own_item, position=message.position)
+            case SwapForOwn():
+                self.own_dealing.swap(
+                    room, message.own_item, position=message.position, instead_of=message.item
+                )
             case messages.RoundStep(type="open_door"):
                 self.reviews.open_door(room)
             case messages.PrepareReview() | messages.ListReviews() | messages.OpenDesk():

@@ -9,6 +9,7 @@ from quizroom.protocol.sentences import SENTENCES, FailureCode, WireCode
 from quizroom.questions.deck import CannotDeal
 from quizroom.room.refusals import RefusalCode
 from quizroom.service.groups import GroupsOff, TooManyGroups
+from quizroom.service.own_items import NoSuchOwnItem, NotReady
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
@@ -50,6 +51,8 @@ NOT_DEALT: Mapping[type[Exception], WireCode] = MappingProxyType(
         CannotDeal: "cannot_deal",
         GroupsOff: "groups_off",
         NoDoorFree: "no_door_free",
+        NoSuchOwnItem: "no_such_own_item",
+        NotReady: "not_ready",
         TooManyGroups: "too_many_groups",
         UnknownCourse: "unknown_course",
     }

@@ -1,13 +1,16 @@
 """Keeping pictures that hosts upload, and telling who may see one."""
 
+import logging
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import timedelta
 
 from quizroom.room.state import Room
 from quizroom.service.own_ports import KeptPicture, PictureStore
-from quizroom.service.ports import Clock, EventLog
+from quizroom.service.ports import Clock, EventLog, NotStored
 from quizroom.service.rooms import Rooms
+
+logger = logging.getLogger(__name__)
 
 MOST_PICTURES = 1000
 """Of one host."""
@@ -79,3 +82,14 @@ def has_shown(room: Room, name: str) -> bool:
     """Whether a picture belongs to a round of the room that was opened."""
     pictures = (current.item.picture for current in room.rounds)
     return any(picture is not None and picture.name == name for picture in pictures)
+
+
+def sweep_quietly(pictures: Pictures) -> None:
+    """The server's own housekeeping: what fails is logged and tried again."""
+    try:
+        swept = pictures.sweep()
+    except NotStored:
+        logger.exception("pictures that are not in use could not be erased")
+        return
+    if swept:
+        logger.info("erased pictures that were not in use", extra={"pictures": swept})

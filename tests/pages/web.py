@@ -30,7 +30,7 @@ from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
-PAGES = ("front", "group", "seat", "wall", "desk", "records", "mine")
+PAGES = ("front", "group", "seat", "wall", "desk", "items", "records", "mine")
 MANIFEST: dict[str, dict[str, Any]] = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
     "_base.js": {"file": "assets/base.js", "assets": ["assets/serif.woff2"]},

@@ -35,6 +35,8 @@ PLAIN: dict[str, dict[str, Any]] = {
     "open_desk": {"room": "room-1"},
     "swap_item": {"position": 0, "item": "i"},
     "drop_item": {"position": 0, "item": "i"},
+    "add_own_item": {"position": 0, "own_item": "i1"},
+    "swap_for_own": {"position": 0, "item": "i", "own_item": "i1"},
     "open_door": {"round": 0},
     "open_round": {"round": 1},
     "pause_round": {"round": 1},

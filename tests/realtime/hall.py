@@ -13,9 +13,13 @@ from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.room.state import Room
 from quizroom.service.groups import GroupLimits, Groups
+from quizroom.service.own_dealing import OwnDealing
+from quizroom.service.own_items import OwnItems
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
+from quizroom.storage.own_items import MemoryOwnItems
+from quizroom.storage.pictures import MemoryPictures
 from quizroom.storage.roster_memory import MemoryRosters
 from tests.protocol.wording import message
 from tests.room.samples import preparation
@@ -69,6 +73,13 @@ class Hall:
         self.rosters = Rosters(
             store=MemoryRosters(self.log.rooms_of_roster), clock=self.clock, new_id=lambda: next(self.ids)
         )
+        self.library = OwnItems(
+            catalogue=knowledge(),
+            store=MemoryOwnItems(),
+            pictures=MemoryPictures(),
+            clock=self.clock,
+            new_id=lambda: next(self.ids),
+        )
         self.gateway = self._gateway()
 
     def _gateway(self) -> Gateway:
@@ -110,6 +121,7 @@ class Hall:
             desk_replies=DeskReplies(
                 reviews=reviews,
                 rosters=self.rosters,
+                own_dealing=OwnDealing(reviews=reviews, own_items=self.library),
                 new_seed=lambda: next(self.seeds),
                 capacity=30,
                 **shared,

@@ -30,7 +30,9 @@ export type ClientMessage =
   | AnswerForBench
   | SeatAtBench
   | DrawBenches
-  | ClaimIdentity;
+  | ClaimIdentity
+  | AddOwnItem
+  | SwapForOwn;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -43,6 +45,15 @@ export interface ActionLine {
   sources: string[];
   status: "core" | "variant" | "minority";
   verb: string;
+}
+/**
+ * Host: put an item of one's own in this place among those ahead.
+ */
+export interface AddOwnItem {
+  id: string;
+  own_item: string;
+  position: number;
+  type: "add_own_item";
 }
 /**
  * Host: lengthen the open round by so many seconds.
@@ -437,6 +448,16 @@ export interface DrawBenches {
   type: "draw_benches";
 }
 /**
+ * Host: put an item of one's own in the place of `item`, which guards against doing it twice.
+ */
+export interface SwapForOwn {
+  id: string;
+  item: string;
+  own_item: string;
+  position: number;
+  type: "swap_for_own";
+}
+/**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
@@ -634,6 +655,12 @@ export interface DeskTyped {
   ruled: boolean | null;
   text: string;
   verdict: "right" | "half" | "wrong" | "doubtful";
+}
+/**
+ * Why a request of the desk was not carried out, and what to do.
+ */
+export interface DeskProblem {
+  problem: string;
 }
 /**
  * What the desk page starts with; served as JSON at /desk/settings.
@@ -928,6 +955,19 @@ export interface Level {
   right: number;
 }
 /**
+ * One thing that is wrong: at which field, by which rule, and what to do about it.
+ *
+ * An error keeps an item out of reviews, since it could not be answered, or not by everybody. A warning is
+ * advice that the host may set aside knowingly.
+ */
+export interface Finding {
+  error: boolean;
+  field: string;
+  rule: string;
+  taken?: boolean;
+  text: string;
+}
+/**
  * A course list that a group may take.
  */
 export interface GroupCourse {
@@ -1071,6 +1111,14 @@ export interface MissedReview {
   title: string;
 }
 /**
+ * A muscle that an item may be about.
+ */
+export interface MuscleChoice {
+  id: string;
+  name: string;
+  region: string;
+}
+/**
  * A player's bench; `bench` is empty as long as none was taken.
  */
 export interface OwnBench {
@@ -1103,6 +1151,144 @@ export interface OwnGroup {
 export interface SeatMate {
   handle: string;
   player: string;
+}
+/**
+ * What a host wrote, finished or not. Fields that the format does not use are kept, but not dealt.
+ */
+export interface OwnItem {
+  accepted?: string[];
+  family?:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
+    | "ordering"
+    | "matching"
+    | "own";
+  format?: "one_best" | "pick_n" | "typed";
+  keeps_order?: boolean;
+  muscles?: string[];
+  options?: OwnOption[];
+  picture?: Picture | null;
+  region?: string;
+  seconds?: number | null;
+  spelling?: "exact" | "half" | "accept";
+  stem?: string;
+  taken?: string[];
+  why?: string;
+}
+/**
+ * An option, and why it is right or wrong.
+ */
+export interface OwnOption {
+  is_key?: boolean;
+  reason?: string;
+  text?: string;
+}
+/**
+ * A picture beside a stem, and its twin in words.
+ *
+ * The server shows it under `name`, which tells nothing of what is on it; width and height are pixels.
+ */
+export interface Picture {
+  alt: string;
+  credit?: string;
+  height: number;
+  name: string;
+  width: number;
+}
+/**
+ * An item with all that is wrong with it; `preview` is there once nothing is an error.
+ *
+ * `id` is empty for one that was only checked.
+ */
+export interface OwnItemFace {
+  findings: Finding[];
+  id: string;
+  own: OwnItem;
+  preview: OwnPreview | null;
+}
+/**
+ * The item as the seat sees it before and after the round.
+ */
+export interface OwnPreview {
+  face: ItemFace;
+  seconds: number;
+  solution: Solution;
+}
+/**
+ * An item of the library in its list; `to_mend` counts what still keeps it out of reviews.
+ */
+export interface OwnItemLine {
+  changed_at: number;
+  family:
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
+    | "ordering"
+    | "matching"
+    | "own";
+  format: "one_best" | "pick_n" | "typed";
+  has_picture: boolean;
+  id: string;
+  muscles: string[];
+  region: string;
+  stem: string;
+  to_mend: number;
+}
+/**
+ * The library, the one changed last first, and what an item may be about.
+ */
+export interface OwnLibrary {
+  families: (
+    | "origin"
+    | "insertion"
+    | "action"
+    | "prime_mover"
+    | "joint"
+    | "nerve"
+    | "root"
+    | "artery"
+    | "compartment"
+    | "set"
+    | "look_alike"
+    | "odd_one_out"
+    | "antagonist"
+    | "name"
+    | "lesion"
+    | "two_step"
+    | "ordering"
+    | "matching"
+    | "own"
+  )[];
+  items: OwnItemLine[];
+  muscles: MuscleChoice[];
+  regions: string[];
 }
 /**
  * The player's own outcome of a closed round; reasons come with the record.
@@ -1144,6 +1330,15 @@ export interface OwnView {
   rounds: OwnRound[];
   sureness?: Sureness | null;
   version: number;
+}
+/**
+ * A picture that was uploaded; width and height are pixels.
+ */
+export interface PictureKept {
+  address: string;
+  height: number;
+  name: string;
+  width: number;
 }
 /**
  * What the return plan is made for. Without a date of the practical it looks four weeks ahead.

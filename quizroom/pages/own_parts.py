@@ -1,0 +1,60 @@
+"""What hosts' own items and their pictures need, put together over a database."""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import Blueprint, request
+from sqlalchemy import Engine
+
+from quizroom.exchange.picture_file import drawn_anew
+from quizroom.knowledge.catalogue import Catalogue
+from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.own_items import OwnPages, add_own_items
+from quizroom.pages.pictures import PicturePages, add_pictures
+from quizroom.service.own_items import OwnItems
+from quizroom.service.pictures import Pictures
+from quizroom.service.ports import Clock, EventLog
+from quizroom.service.rooms import Rooms
+from quizroom.storage.chance import new_id, new_secret
+from quizroom.storage.own_items import SqlOwnItems
+from quizroom.storage.pictures import SqlPictures
+
+Apart = Callable[..., Any]
+"""Calls a function with its arguments where it holds nobody up, and returns what it returns."""
+
+
+def library_over(engine: Engine, catalogue: Catalogue, clock: Clock) -> OwnItems:
+    """The library in a database."""
+    return OwnItems(
+        catalogue=catalogue,
+        store=SqlOwnItems(engine),
+        pictures=SqlPictures(engine),
+        clock=clock,
+        new_id=new_id,
+    )
+
+
+def pictures_over(engine: Engine, *, rooms: Rooms, log: EventLog, clock: Clock) -> Pictures:
+    """The pictures in a database."""
+    return Pictures(store=SqlPictures(engine), rooms=rooms, log=log, clock=clock, new_name=new_secret)
+
+
+def own_item_requests(
+    library: OwnItems, pictures: Pictures, *, entry: HostEntry, run_apart: Apart
+) -> Blueprint:
+    """All requests of the page of own items, and the address of pictures."""
+
+    def host_of_request() -> str:
+        return entry.host_of_token(request.cookies.get(COOKIE, ""))
+
+    routes = Blueprint("own", __name__)
+    add_own_items(routes, OwnPages(library=library, host_of_request=host_of_request))
+    add_pictures(
+        routes,
+        PicturePages(
+            pictures=pictures,
+            draw=lambda body: run_apart(drawn_anew, body),
+            host_of_request=host_of_request,
+        ),
+    )
+    return routes
