@@ -26,8 +26,9 @@ HALF = 0.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundMarks:
-    """The marks of everybody who answered a round, made from exactly these `answers` and `rulings`."""
+    """The marks of everybody who answered a round, made from exactly this `item` and these `answers`."""
 
+    item: Item
     answers: Mapping[str, Answer]
     rulings: Mapping[str, bool]
     verdicts: Mapping[str, Verdict]
@@ -96,13 +97,13 @@ def judge(item: Item, text: str, rulings: Mapping[str, bool] = NO_RULINGS) -> Ve
 def mark_of(item: Item, answer: Answer | None, rulings: Mapping[str, bool] = NO_RULINGS) -> float:
     """The mark of an answer, 0 to 1.
 
-    One best answer: 1 or 0. Sets: max(0, (hits - wrong) / N). Orderings: max(0, Kendall's tau).
-    Matchings: the share of rows that are right.
+    One best answer: 1 or 0, and any of several if the host keyed more. Sets: max(0, (hits - wrong) / N).
+    Orderings: max(0, Kendall's tau). Matchings: the share of rows that are right.
     """
     if answer is None:
         return 0.0
     if item.format == "one_best":
-        return 1.0 if answer.choice == item.key else 0.0
+        return 1.0 if answer.choice and set(answer.choice) <= set(item.key) else 0.0
     if item.format == "ordering":
         return mark_of_order(item.key, answer.choice)
     if item.format == "matching":
@@ -249,6 +250,7 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
         marks[player] = worth[said]
         times[said] += 1
     return RoundMarks(
+        item=current.item,
         answers=current.answers,
         rulings=current.rulings,
         verdicts=verdicts,
@@ -263,12 +265,13 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
 
 
 def _is_of(known: RoundMarks, current: Round) -> bool:
-    same = known.answers is current.answers and known.rulings is current.rulings
-    return same and known.bench_answers is current.bench_answers
+    same = known.item is current.item and known.answers is current.answers
+    return same and known.rulings is current.rulings and known.bench_answers is current.bench_answers
 
 
 def _verdicts(current: Round, known: RoundMarks | None) -> dict[str, Verdict]:
-    before = known.verdicts if known is not None and known.rulings is current.rulings else {}
+    same = known is not None and known.item is current.item and known.rulings is current.rulings
+    before = known.verdicts if known is not None and same else {}
     texts = dict.fromkeys(text for answer in current.answers.values() for text in answer.typed)
     return {text: before.get(text) or judge(current.item, text, current.rulings) for text in texts}
 

@@ -7,6 +7,7 @@ from quizroom.analysis.rapid import is_rapid
 from quizroom.marking import RoundMarks, counts, marks_of_room
 from quizroom.questions.experience import TYPED, AskCount, ask_key
 from quizroom.questions.model import Item
+from quizroom.room.rekeying import keeps_dealt_key
 from quizroom.room.state import Answer, Room, Round
 
 _BY_LETTER = ("one_best", "pick_n")
@@ -16,12 +17,15 @@ def choices_of(room: Room) -> tuple[AskCount, ...]:
     """The counts of a review as it now stands: closed rounds alone, without struck items and rapid guesses.
 
     Right is who has the full mark; where the host ruled on words, the ruling counts. A rehearsal, in which
-    programs answer, tells nothing about classes.
+    programs answer, tells nothing about classes; nor does an item whose dealt key the host took away,
+    since it would be dealt with that key again.
     """
     if room.plan.rehearsal:
         return ()
     rounds = zip(room.rounds, marks_of_room(room).rounds, strict=True)
-    return summed(_count(current, marked) for current, marked in rounds if counts(current))
+    return summed(
+        _count(current, marked) for current, marked in rounds if counts(current) and keeps_dealt_key(current)
+    )
 
 
 def summed(all_counts: Iterable[AskCount]) -> tuple[AskCount, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from quizroom.marking import RoomMarks, marks_of_room, rows_right
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
+from quizroom.room.rekeying import keeps_dealt_key
 from quizroom.room.state import Answer, Certainty, Player, Room, Round
 
 _UNASKED = 2
@@ -26,7 +27,8 @@ def played_rounds(room: Room, seat: str, marks: RoomMarks | None = None) -> tupl
     """The rounds that count for a seat and whose record may be known, in order.
 
     Not the open round, nor one whose record is yet to be shown; not struck items, nor what was before the
-    player came. Empty for a seat that is not there.
+    player came; nor items whose dealt key the host took away, since facts are asked again
+    as they were dealt. Empty for a seat that is not there.
     """
     player = room.players.get(seat)
     if player is None:
@@ -47,7 +49,8 @@ def misses(rounds: tuple[Played, ...]) -> tuple[Played, ...]:
 
 def _played(room: Room, player: Player, marks: RoomMarks) -> Iterator[Played]:
     for current, marked in zip(room.rounds, marks.rounds, strict=True):
-        if may_be_told(room, current) and not current.struck and current.number >= player.from_round:
+        counted = not current.struck and keeps_dealt_key(current) and current.number >= player.from_round
+        if counted and may_be_told(room, current):
             answer = current.answers.get(player.id)
             yield Played(
                 current=current,

@@ -13,6 +13,7 @@ from pydantic import Field
 
 from quizroom.protocol.bench_messages import BenchChoice, BenchMessage
 from quizroom.protocol.blueprint import BlueprintChoice
+from quizroom.protocol.change_messages import FlagMessage, KeyMessage
 from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.fields import (
     CourseId,
@@ -279,7 +280,9 @@ ClientMessage = Annotated[
     | GroupMessage
     | BenchMessage
     | ClaimIdentity
-    | OwnMessage,
+    | OwnMessage
+    | KeyMessage
+    | FlagMessage,
     Field(discriminator="type"),
 ]
 

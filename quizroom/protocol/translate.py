@@ -2,14 +2,18 @@
 
 from typing import cast
 
-from quizroom.protocol import messages
+from quizroom.protocol import change_messages, messages
 from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
+from quizroom.protocol.change_messages import FlagMessage, KeyMessage
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
-from quizroom.room import commands
+from quizroom.room import change_commands, commands
 from quizroom.room.bench_state import BenchRules
+
+HOST = "host"
+"""Name of a host who has none."""
 
 PlainMessage = (
     messages.ItemStep
@@ -21,6 +25,7 @@ PlainMessage = (
     | messages.HoldResults
     | messages.RenamePlayer
     | messages.RemovePlayer
+    | KeyMessage
 )
 
 
@@ -33,6 +38,13 @@ def answer_command(message: messages.SubmitAnswer, player: str) -> commands.Subm
         typed=message.typed,
         certainty=message.certainty,
     )
+
+
+def flag_command(message: FlagMessage, player: str) -> change_commands.ChangeCommand:
+    """A flag, or one taken back, always for the seat of the connection."""
+    if isinstance(message, change_messages.UnflagItem):
+        return change_commands.UnflagItem(player=player, round=message.round)
+    return change_commands.FlagItem(player=player, round=message.round, text=message.text)
 
 
 def blueprint_of(choice: BlueprintChoice) -> Blueprint:
@@ -55,8 +67,11 @@ def bench_rules_of(choice: BenchChoice | None) -> BenchRules | None:
     return None if choice is None else BenchRules(how=choice.how, size=choice.size, answers=choice.answers)
 
 
-def host_command(message: PlainMessage) -> commands.Command | None:
-    """The order of a host's message, or None for those that need the service (swap, open the door)."""
+def host_command(message: PlainMessage, *, by: str = HOST) -> commands.Command | None:
+    """The order of a host's message, or None for those that need the service (swap, open the door).
+
+    `by` is the name of the host, for changes of what answers are worth.
+    """
     match message:
         case messages.RoundStep():
             return _round_command(message)
@@ -65,11 +80,14 @@ def host_command(message: PlainMessage) -> commands.Command | None:
         case messages.AddTime():
             return commands.AddTime(seconds=message.seconds, order=message.id)
         case messages.StrikeStep(type="strike_item"):
-            return commands.StrikeItem(round=message.round)
+            return commands.StrikeItem(round=message.round, by=by)
         case messages.StrikeStep():
-            return commands.RestoreItem(round=message.round)
+            return commands.RestoreItem(round=message.round, by=by)
+        case change_messages.RekeyItem() | change_messages.RestoreKey() | change_messages.SettleFlags():
+            return _key_command(message, by)
         case messages.RuleOnWords():
-            return commands.RuleOnWords(round=message.round, words=message.words, accept=message.accept)
+            words, accept = message.words, message.accept
+            return commands.RuleOnWords(round=message.round, words=words, accept=accept, by=by)
         case messages.ShowStandings():
             return commands.ShowStandings(on=message.on)
         case messages.HoldResults():
@@ -77,7 +95,7 @@ def host_command(message: PlainMessage) -> commands.Command | None:
         case messages.RenamePlayer():
             return commands.RenamePlayer(player=message.player, handle=message.handle)
         case messages.RemovePlayer():
-            return commands.RemovePlayer(player=message.player)
+            return commands.RemovePlayer(player=message.player, by=by)
         case _:
             return None
 
@@ -100,3 +118,15 @@ def _round_command(message: messages.RoundStep) -> commands.Command | None:
             return commands.EndReview()
         case _:
             return None
+
+
+def _key_command(message: KeyMessage, by: str) -> change_commands.ChangeCommand:
+    match message:
+        case change_messages.RekeyItem():
+            return change_commands.RekeyItem(
+                round=message.round, key=message.key, terms=message.terms, reason=message.reason, by=by
+            )
+        case change_messages.RestoreKey():
+            return change_commands.RekeyItem(round=message.round, by=by)
+        case change_messages.SettleFlags():
+            return change_commands.SettleFlags(round=message.round, settled=message.settled, by=by)

@@ -89,6 +89,8 @@ class Accepted:
     concept: str
     text: str
     terms: tuple[str, ...]
+    because: str = ""
+    """Why it counts, where a host keyed it; "" for what was dealt so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -202,4 +202,4 @@ def _must_be_exact(word: str) -> bool:
 
 
 def _is_right(accepted: Accepted) -> str:
-    return f"{accepted.text[:1].upper()}{accepted.text[1:]} is right."
+    return accepted.because or f"{accepted.text[:1].upper()}{accepted.text[1:]} is right."

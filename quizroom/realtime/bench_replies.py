@@ -6,6 +6,7 @@ from hashlib import sha256
 from quizroom.protocol import bench_messages
 from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.messages import Reply
+from quizroom.protocol.translate import HOST
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat
@@ -56,8 +57,8 @@ def _command(message: BenchMessage, player: str) -> BenchCommand:
                 player=player, round=message.round, choice=message.choice, typed=message.typed
             )
         case bench_messages.SeatAtBench():
-            return SeatAtBench(player=message.player, bench=message.bench)
+            return SeatAtBench(player=message.player, bench=message.bench, by=HOST)
         case bench_messages.DrawBenches():
             # The seed comes from the message, so that its repeat draws the same.
             seed = int.from_bytes(sha256(message.id.encode()).digest()[:4], "big")
-            return DrawBenches(seed=seed, by=player)
+            return DrawBenches(seed=seed, by=player, host="" if player else HOST)

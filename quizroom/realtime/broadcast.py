@@ -16,6 +16,7 @@ from quizroom.protocol.codec import write
 from quizroom.protocol.messages import Tally
 from quizroom.realtime.seats import Seats
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
+from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
 from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
     AnswerAccepted,
@@ -52,11 +53,15 @@ LONG_AGO = timedelta(days=1)
 
 AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
 ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
-COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS)
+FLAGS = (ItemFlagged, FlagTakenBack, FlagsSettled)
+"""For the desk alone; whoever put a flag up has it in the reply."""
+COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS)
 OWN_MATTERS = (
     EntryAssigned,
+    ItemRekeyed,
     ItemRestored,
     ItemStruck,
+    KeyRestored,
     PlayerForgotten,
     PlayerRemoved,
     PlayerRenamed,

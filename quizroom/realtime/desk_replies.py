@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from quizroom.protocol import messages
+from quizroom.protocol.change_messages import KeyMessage
 from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
 from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command
@@ -36,6 +37,7 @@ HostMessage = (
     | messages.RenamePlayer
     | messages.RemovePlayer
     | OwnMessage
+    | KeyMessage
 )
 MOST_REVIEWS_LISTED = 30
 

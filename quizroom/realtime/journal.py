@@ -3,6 +3,7 @@
 import logging
 
 from quizroom.room.bench_events import BenchAnswered, BenchTaken
+from quizroom.room.change_events import FlagTakenBack, ItemFlagged
 from quizroom.room.events import (
     AnswerAccepted,
     PlayerRemoved,
@@ -18,6 +19,8 @@ NOT_TOLD = (
     AnswerAccepted,
     BenchAnswered,
     BenchTaken,
+    FlagTakenBack,
+    ItemFlagged,
     PauseAsked,
     PauseEnded,
     PlayerForgotten,

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 
 from quizroom.protocol import messages
+from quizroom.protocol.change_messages import FlagItem, FlagMessage, UnflagItem
 from quizroom.protocol.messages import Reply
-from quizroom.protocol.translate import answer_command
+from quizroom.protocol.translate import answer_command, flag_command
 from quizroom.realtime.broadcast import Broadcast, public_of
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.lines import Lines
@@ -33,6 +34,7 @@ SeatMessage = (
     | messages.ProbeTime
     | messages.SubmitAnswer
     | messages.KeepResults
+    | FlagMessage
 )
 
 
@@ -65,6 +67,8 @@ class SeatReplies:
                 return self._submit(seat, message)
             case messages.KeepResults():
                 return self._keep(seat, message)
+            case FlagItem() | UnflagItem():
+                return self._flag(seat, message)
             case messages.ProbeTime():
                 return done(message.id, self.clock.now())
             case messages.ShowView():
@@ -77,6 +81,12 @@ class SeatReplies:
             return refused(message.id, "no_seat", self.clock.now())
         self.rooms.handle(seat.room, answer_command(message, seat.player))
         return done(message.id, self.clock.now(), answer_round=message.round)
+
+    def _flag(self, seat: Seat, message: FlagMessage) -> Reply:
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        room = self.rooms.handle(seat.room, flag_command(message, seat.player))
+        return self._views(message.id, room, seat.player)
 
     def _keep(self, seat: Seat, message: messages.KeepResults) -> Reply:
         if seat.role != "seat":

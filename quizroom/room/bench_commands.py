@@ -13,21 +13,24 @@ class TakeBench:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatAtBench:
-    """The host moves a player to a bench."""
+    """The host moves a player to a bench. `by` is the name of the host."""
 
     player: str
     bench: str
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawBenches:
     """Draw benches for everybody who is here; `by` is empty for the host, else the opener of a group.
 
-    `seed` makes the draw; the same seed over the same players draws the same benches.
+    `seed` makes the draw; the same seed over the same players draws the same benches. `host` is the
+    name of the host, if one draws.
     """
 
     seed: int
     by: str = ""
+    host: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

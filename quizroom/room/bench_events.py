@@ -6,10 +6,12 @@ from datetime import datetime
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchTaken:
-    """A player sits at this bench from now on; empty: at none."""
+    """A player sits at this bench from now on; empty: at none. `by` names the host who did it, if one did."""
 
     player: str
     bench: str
+    by: str = ""
+    at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,9 +24,11 @@ class BenchSeat:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BenchesDrawn:
-    """Benches were drawn anew for everybody here."""
+    """Benches were drawn anew for everybody here. `by` names the host who did it, if one did."""
 
     seats: tuple[BenchSeat, ...]
+    by: str = ""
+    at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

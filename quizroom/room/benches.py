@@ -1,6 +1,7 @@
 """Who sits at which bench."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import datetime
 from math import ceil
 from random import Random
@@ -30,9 +31,10 @@ def decide(room: Room, command: BenchCommand, now: datetime) -> tuple[Event, ...
                 raise Refused("benches_drawn")
             return _seated(room, command.player, command.bench)
         case SeatAtBench():
-            return _seated(room, command.player, command.bench)
+            seated = _seated(room, command.player, command.bench)
+            return tuple(replace(event, by=command.by, at=now) for event in seated)
         case DrawBenches():
-            return _drawn(room, rules, command)
+            return _drawn(room, rules, command, now)
         case AnswerForBench():
             return _answered(room, rules, command, now)
 
@@ -47,7 +49,8 @@ def with_drawn_benches(room: Room, events: tuple[Event, ...]) -> tuple[Event, ..
     if rules is None or rules.how != "drawn":
         return events
     if any(isinstance(event, RoundOpened) for event in events) and not room.benches:
-        return (*_drawn(room, rules, DrawBenches(seed=room.plan.seed, by=opener_or_host(room))), *events)
+        by_plan = DrawBenches(seed=room.plan.seed, by=opener_or_host(room))
+        return (*_drawn(room, rules, by_plan, None), *events)
     entered = [event.player for event in events if isinstance(event, SeatEntered)]
     if entered and room.benches:
         return (*events, *(BenchTaken(player=player, bench=_smallest(room)) for player in entered))
@@ -107,7 +110,7 @@ def _answered(room: Room, rules: BenchRules, command: AnswerForBench, now: datet
     )
 
 
-def _seated(room: Room, player: str, wish: str) -> tuple[Event, ...]:
+def _seated(room: Room, player: str, wish: str) -> tuple[BenchTaken, ...]:
     if player not in room.players:
         raise Refused("no_such_player")
     bench = _name(room, wish)
@@ -125,13 +128,13 @@ def _name(room: Room, wish: str) -> str:
     return known
 
 
-def _drawn(room: Room, rules: BenchRules, command: DrawBenches) -> tuple[Event, ...]:
+def _drawn(room: Room, rules: BenchRules, command: DrawBenches, now: datetime | None) -> tuple[Event, ...]:
     if command.by != opener_or_host(room):
         raise Refused("not_opener")
     seats = drawn(present(room), size=rules.size, seed=command.seed)
     if {seat.player: seat.bench for seat in seats} == dict(room.benches):
         return ()
-    return (BenchesDrawn(seats=seats),)
+    return (BenchesDrawn(seats=seats, by=command.host, at=now),)
 
 
 def _smallest(room: Room) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from quizroom.questions.model import Item
 from quizroom.room.adding import AddItem
 from quizroom.room.bench_commands import BenchCommand
+from quizroom.room.change_commands import ChangeCommand
 from quizroom.room.credit_commands import CreditCommand
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.owner_commands import OwnerCommand
@@ -67,9 +68,10 @@ class RenamePlayer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RemovePlayer:
-    """The host sends a player out; their answers no longer count."""
+    """The host sends a player out; their answers no longer count. `by` is the name of the host."""
 
     player: str
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -159,16 +161,18 @@ class ShowRecord:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StrikeItem:
-    """Take the item of a round out of all marks."""
+    """Take the item of a round out of all marks. `by` is the name of the host."""
 
     round: int
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RestoreItem:
-    """Undo a strike."""
+    """Undo a strike. `by` is the name of the host."""
 
     round: int
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,6 +182,7 @@ class RuleOnWords:
     round: int
     words: str
     accept: bool
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -220,4 +225,5 @@ Command = (
     | OwnerCommand
     | BenchCommand
     | CreditCommand
+    | ChangeCommand
 )

@@ -7,6 +7,7 @@ from typing import Literal
 from quizroom.questions.model import Item
 from quizroom.room.adding import ItemAdded
 from quizroom.room.bench_events import BenchEvent
+from quizroom.room.change_events import ChangeEvent
 from quizroom.room.credit_events import CreditEvent
 from quizroom.room.group_events import GroupEvent
 from quizroom.room.owner_events import OwnerEvent
@@ -73,9 +74,11 @@ class PlayerRenamed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlayerRemoved:
-    """A player was sent out."""
+    """A player was sent out. `by` names the host who did it, "" a group's opener or an older log."""
 
     player: str
+    by: str = ""
+    at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,18 +164,20 @@ class RecordShown:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ItemStruck:
-    """The item of this round counts for nobody."""
+    """The item of this round counts for nobody. `by` is the name of the host, "" in older logs."""
 
     round: int
     at: datetime
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ItemRestored:
-    """The item of this round counts again."""
+    """The item of this round counts again. `by` is the name of the host, "" in older logs."""
 
     round: int
     at: datetime
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,6 +188,7 @@ class WordsRuled:
     words: str
     accept: bool
     at: datetime
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -226,4 +232,5 @@ Event = (
     | OwnerEvent
     | BenchEvent
     | CreditEvent
+    | ChangeEvent
 )

@@ -4,9 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import bench_folding, credit, round_folding
+from quizroom.room import bench_folding, change_folding, credit, round_folding
 from quizroom.room.adding import ItemAdded, with_added
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
+from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
+from quizroom.room.change_noting import change_of
 from quizroom.room.clock import limit_ms
 from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
@@ -39,7 +41,9 @@ def apply(room: Room, event: Event) -> Room:
     """Return the room as it is after `event`, one version further."""
     changed = _changed(room, event)
     run = None if room.run is None else run_after(changed, room.run, event)
-    return replace(changed, run=run, version=room.version + 1)
+    noted = change_of(changed, event)
+    changes = room.changes if noted is None else (*room.changes, noted)
+    return replace(changed, run=run, changes=changes, version=room.version + 1)
 
 
 def begin(event: ReviewPrepared) -> Room:
@@ -111,6 +115,8 @@ def _changed(room: Room, event: Event) -> Room:
             return bench_folding.after(room, event)
         case EntryClaimed() | ClaimMissed() | EntryAssigned():
             return credit.after(room, event)
+        case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
+            return change_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)
 
@@ -145,14 +151,22 @@ def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
         return room
     former = replace(known, handle=event.handle, key_hash="", owner="")
     bench = room.benches.get(event.player, "")
-    rounds = tuple(round_folding.with_known_words(one, event.player, bench) for one in room.rounds)
+    rounds = tuple(
+        change_folding.without_flag_text(
+            round_folding.with_known_words(one, event.player, bench), event.player
+        )
+        for one in room.rounds
+    )
     return replace(_with_player(credit.without_player(room, event.player), former), rounds=rounds)
 
 
 def _without_player(room: Room, player: str) -> Room:
     # Their answers go too, so that no count, mean or mark can still hold them; the log keeps everything.
     players = {key: value for key, value in room.players.items() if key != player}
-    rounds = tuple(round_folding.without_answer(current, player) for current in room.rounds)
+    rounds = tuple(
+        change_folding.without_flag(round_folding.without_answer(current, player), player)
+        for current in room.rounds
+    )
     benches = {key: bench for key, bench in room.benches.items() if key != player}
     known = credit.without_player(room, player)
     return replace(known, players=players, rounds=rounds, benches=benches)

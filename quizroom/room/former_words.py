@@ -23,5 +23,8 @@ def known_words(words: tuple[str, ...], answered: Round) -> tuple[str, ...]:
 
 
 def _means_something(text: str, answered: Round) -> bool:
-    found = verdict(answered.item, text)
-    return found.kind != "wrong" or bool(found.concept) or normalise(text) in answered.rulings
+    if normalise(text) in answered.rulings:
+        return True
+    # Under either key: it may be restored later.
+    verdicts = (verdict(item, text) for item in (answered.item, answered.dealt) if item is not None)
+    return any(found.kind != "wrong" or bool(found.concept) for found in verdicts)

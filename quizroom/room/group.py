@@ -56,7 +56,7 @@ def decide(room: Room, command: GroupCommand, now: datetime) -> tuple[Event, ...
         case RenameSelf():
             return seating.rename(room, RenamePlayer(player=command.player, handle=command.handle))
         case SendOut():
-            return _send_out(room, command)
+            return _send_out(room, command, now)
 
 
 def due_step(room: Room, now: datetime) -> Step | None:
@@ -171,7 +171,7 @@ def _go_on(room: Room, run: GroupRun, command: GoOn, now: datetime) -> tuple[Eve
     return (ended, *rounds.resume(room, ResumeRound(round=command.round), now))
 
 
-def _send_out(room: Room, command: SendOut) -> tuple[Event, ...]:
+def _send_out(room: Room, command: SendOut, now: datetime) -> tuple[Event, ...]:
     if command.by != opener(room) or command.by == command.player:
         raise Refused("not_opener")
-    return seating.remove(room, RemovePlayer(player=command.player))
+    return seating.remove(room, RemovePlayer(player=command.player), now)

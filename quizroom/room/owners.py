@@ -6,6 +6,7 @@ from datetime import datetime
 from itertools import count
 
 from quizroom.room.bench_events import BenchAnswered
+from quizroom.room.change_events import ItemFlagged
 from quizroom.room.credit_events import EntryAssigned, EntryClaimed
 from quizroom.room.events import AnswerAccepted, Event, PlayerRenamed, SeatEntered
 from quizroom.room.folding import replay
@@ -82,6 +83,8 @@ def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
             return replace(event, owner="")
         case EntryClaimed() | EntryAssigned() if event.player == deed.player:
             return replace(event, entry="")
+        case ItemFlagged() if event.player == deed.player:
+            return replace(event, text="")
         case AnswerAccepted() if event.player == deed.player and event.typed:
             return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
         case BenchAnswered() if event.bench == room.benches.get(deed.player) and event.typed:

@@ -168,7 +168,7 @@ def strike(room: Room, command: StrikeItem, now: datetime) -> tuple[Event, ...]:
     _refuse_unknown_round(room, command.round)
     if room.rounds[command.round - 1].struck:
         return ()
-    return (ItemStruck(round=command.round, at=now),)
+    return (ItemStruck(round=command.round, at=now, by=command.by),)
 
 
 def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...]:
@@ -176,7 +176,7 @@ def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...
     _refuse_unknown_round(room, command.round)
     if not room.rounds[command.round - 1].struck:
         return ()
-    return (ItemRestored(round=command.round, at=now),)
+    return (ItemRestored(round=command.round, at=now, by=command.by),)
 
 
 def rule_on_words(room: Room, command: RuleOnWords, now: datetime) -> tuple[Event, ...]:
@@ -188,7 +188,7 @@ def rule_on_words(room: Room, command: RuleOnWords, now: datetime) -> tuple[Even
         raise Refused("bad_choice")
     if current.rulings.get(words) == command.accept:
         return ()
-    return (WordsRuled(round=command.round, words=words, accept=command.accept, at=now),)
+    return (WordsRuled(round=command.round, words=words, accept=command.accept, at=now, by=command.by),)
 
 
 def end(room: Room, now: datetime) -> tuple[Event, ...]:

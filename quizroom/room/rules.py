@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from quizroom.room import benches, credit, group, holding, laying_out, owners, rounds, seating
+from quizroom.room import benches, credit, group, holding, judging, laying_out, owners, rounds, seating
 from quizroom.room.adding import AddItem, add
 from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
@@ -20,18 +20,16 @@ from quizroom.room.commands import (
     PrepareReview,
     RemovePlayer,
     RenamePlayer,
-    RestoreItem,
     ResumeRound,
-    RuleOnWords,
     ShowRecord,
     ShowResult,
     ShowStandings,
-    StrikeItem,
     SubmitAnswer,
     SwapItem,
 )
 from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
 from quizroom.room.events import Event
+from quizroom.room.judging import JudgingCommand
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat
 from quizroom.room.state import Room
 
@@ -54,7 +52,7 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
         case RenamePlayer():
             return seating.rename(room, command)
         case RemovePlayer():
-            return seating.remove(room, command)
+            return seating.remove(room, command, now)
         case OpenRound():
             return rounds.open_next(room, command, now)
         case PauseRound():
@@ -71,8 +69,6 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return rounds.show_record(room, command, now)
         case HoldResults() | ShowResult():
             return holding.decide(room, command, now)
-        case StrikeItem() | RestoreItem() | RuleOnWords():
-            return _judge(room, command, now)
         case SwapItem():
             return laying_out.swap(room, command)
         case DropItem():
@@ -93,16 +89,7 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return benches.decide(room, command, now)
         case ClaimEntry() | MissClaim() | AssignEntry():
             return credit.decide(room, command, now)
+        case _ if isinstance(command, JudgingCommand):
+            return judging.decide(room, command, now)
         case _:
             return group.decide(room, command, now)
-
-
-def _judge(room: Room, command: StrikeItem | RestoreItem | RuleOnWords, now: datetime) -> tuple[Event, ...]:
-    """What the host thinks of an item, or of words that were typed for it."""
-    match command:
-        case StrikeItem():
-            return rounds.strike(room, command, now)
-        case RestoreItem():
-            return rounds.restore(room, command, now)
-        case RuleOnWords():
-            return rounds.rule_on_words(room, command, now)

@@ -44,10 +44,10 @@ def rename(room: Room, command: RenamePlayer) -> tuple[Event, ...]:
     return (PlayerRenamed(player=command.player, handle=handle),)
 
 
-def remove(room: Room, command: RemovePlayer) -> tuple[Event, ...]:
+def remove(room: Room, command: RemovePlayer, now: datetime) -> tuple[Event, ...]:
     """Send a player out."""
     _refuse_stranger(room, command.player)
-    return (PlayerRemoved(player=command.player),)
+    return (PlayerRemoved(player=command.player, by=command.by, at=now),)
 
 
 def player_of_key(room: Room, key_hash: str) -> Player | None:

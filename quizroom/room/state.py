@@ -8,6 +8,8 @@ from typing import Literal, get_args
 from quizroom.questions.blueprint import Blueprint
 from quizroom.questions.model import Family, Item
 from quizroom.room.bench_state import BenchRules
+from quizroom.room.changes import Change
+from quizroom.room.flag_state import Flag
 from quizroom.room.group_state import GroupRules, GroupRun
 
 Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
@@ -76,6 +78,7 @@ class Round:
 
     number: int
     item: Item
+    """As it is keyed now."""
     opened_at: datetime
     closes_at: datetime | None
     limit_ms: int | None
@@ -95,6 +98,10 @@ class Round:
     """What the host accepted (True) or refused of typed words, by their normalised form."""
     bench_answers: Mapping[str, Answer] = field(default_factory=dict)
     """What each bench handed in together, by its name."""
+    dealt: Item | None = None
+    """The item as it was dealt, if the host keyed it anew."""
+    flags: Mapping[str, Flag] = field(default_factory=dict)
+    """What players flagged, by player."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,3 +131,5 @@ class Room:
     """Which entry of the roster each player has claimed, by opaque ids alone."""
     missed_claims: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """Ids of the orders by which each player has tried what is not on the roster."""
+    changes: tuple[Change, ...] = ()
+    """What hosts changed of what answers are worth, in order."""

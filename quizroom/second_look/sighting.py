@@ -71,7 +71,7 @@ def fact_of(item: Item, facts: Sequence[str]) -> str:
         return item.subject
     if facts:
         return "+".join(sorted(facts))
-    key = "+".join(sorted(option.concept for option in item.options if option.letter in item.key))
+    key = "+".join(sorted(option.concept for option in item.options if option.source == "key"))
     return f"{item.family}/{item.subject}/-/{key}"
 
 

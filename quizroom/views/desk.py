@@ -9,10 +9,13 @@ from quizroom.analysis.certainty import sureness_of_room
 from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
+from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
 from quizroom.room.holding import is_held
 from quizroom.room.state import Room, Round
 from quizroom.views.benches import bench_warnings
+from quizroom.views.changes import change_rows, flags_face
+from quizroom.views.changes_model import FlagsFace
 from quizroom.views.credit import credit_count
 from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
@@ -46,6 +49,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         actions=desk_actions(room),
         bench_warnings=bench_warnings(room),
         credit=credit_count(room),
+        changes=change_rows(room),
     )
 
 
@@ -92,6 +96,8 @@ def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
         struck=current.struck,
         typed=desk_typed(current, marks),
         mean_mark=mean_mark(marks) if current.closed_at is not None else None,
+        dealt_key="" if current.dealt is None else key_words(current.dealt),
+        flags=flags_face(current),
     )
 
 
@@ -125,6 +131,9 @@ def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, second
         mean_mark=None,
         picture=picture_face(item),
         by_host=item.by_host,
+        key=item.key,
+        dealt_key="",
+        flags=FlagsFace(up=0, waiting=0, texts=()),
     )
 
 

@@ -7,6 +7,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Timing
+from quizroom.views.changes_model import ChangeRow, FlagsFace
 from quizroom.views.credit import CreditCount
 from quizroom.views.measured import Measured
 from quizroom.views.model import PublicView, RowResult
@@ -68,6 +69,11 @@ class DeskItem:
     mean_mark: float | None
     picture: PictureFace | None = None
     by_host: bool = False
+    key: tuple[str, ...]
+    """Letters of the key as it is now, for keying anew; empty for typed formats."""
+    dealt_key: str
+    """The key as dealt in words, if the host keyed the item anew, else ""."""
+    flags: FlagsFace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,3 +130,5 @@ class DeskView:
     """What is unwise about the benches as they are."""
     credit: CreditCount | None = None
     """How many have said who they are; None unless the review is for credit. Names are on no desk."""
+    changes: tuple[ChangeRow, ...]
+    """What hosts changed of what answers are worth, in order."""

@@ -12,6 +12,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.knowledge.record import Record
 from quizroom.questions.model import Family, Format
 from quizroom.room.state import Certainty, Phase
+from quizroom.views.changes_model import OwnFlag
 from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
 
@@ -118,6 +119,8 @@ class ResultFace:
     struck: bool
     by_host: bool = False
     """Whether the host wrote the item."""
+    rekeyed: str
+    """That the host keyed the item anew, and how it was dealt; "" where nobody did."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -296,6 +299,8 @@ class OwnView:
     """Certainty over the closed rounds, where it is asked for."""
     group: OwnGroup | None
     bench: OwnBench | None
+    flag: OwnFlag | None
+    """The own flag for the current round; None where nothing can be flagged."""
     kept: bool
     """Whether the seat belongs to a history under a key of the player's own."""
     claim: OwnClaim | None = None

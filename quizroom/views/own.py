@@ -10,6 +10,7 @@ from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.benches import bench_place, own_bench
+from quizroom.views.changes import own_flag
 from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
@@ -43,6 +44,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         sureness=sureness_of_player(room, marks, player),
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
+        flag=own_flag(room, seated, current),
         kept=bool(seated.owner),
         claim=own_claim(room, player),
     )
@@ -65,6 +67,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         place=None,
         group=own_group(room, player),
         bench=None,
+        flag=None,
         kept=False,
     )
 

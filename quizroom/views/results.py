@@ -8,6 +8,7 @@ from quizroom.questions.model import Item, Option
 from quizroom.questions.typed import VerdictKind
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Round
+from quizroom.views.changes import rekeyed_note
 from quizroom.views.desk_model import DeskOption, DeskTyped
 from quizroom.views.model import OptionResult, ResultFace, TypedResult
 from quizroom.views.rows import row_results
@@ -34,6 +35,7 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
         mean_mark=mean_mark(marks),
         struck=current.struck,
         by_host=current.item.by_host,
+        rekeyed=rekeyed_note(current),
     )
 
 

@@ -6,10 +6,15 @@ import pytest
 
 from quizroom.protocol import messages
 from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
+from quizroom.protocol.change_messages import FlagItem, UnflagItem
 from quizroom.protocol.codec import read_message
-from quizroom.protocol.translate import PlainMessage, answer_command, blueprint_of, host_command
-from quizroom.room import commands
+from quizroom.protocol.translate import PlainMessage, answer_command, blueprint_of, flag_command, host_command
+from quizroom.room import change_commands, commands
 from tests.protocol.wording import message
+
+HOST = "M. Sorrel"
+RULING = commands.RuleOnWords(round=1, words="axilary nerve", accept=True, by=HOST)
+REKEYING = change_commands.RekeyItem(round=1, key=("A", "B"), reason="My book says so.", by=HOST)
 
 
 def host_message(kind: str, **changes: Any) -> PlainMessage:
@@ -35,16 +40,28 @@ def test_an_answer_is_always_for_the_seat_of_the_connection() -> None:
         ("end_review", commands.EndReview()),
         ("drop_item", commands.DropItem(position=0, item="i")),
         ("add_time", commands.AddTime(seconds=15, order="m1")),
-        ("strike_item", commands.StrikeItem(round=1)),
-        ("restore_item", commands.RestoreItem(round=1)),
-        ("rule_on_words", commands.RuleOnWords(round=1, words="axilary nerve", accept=True)),
+        ("strike_item", commands.StrikeItem(round=1, by=HOST)),
+        ("restore_item", commands.RestoreItem(round=1, by=HOST)),
+        ("rule_on_words", RULING),
+        ("rekey_item", REKEYING),
+        ("restore_key", change_commands.RekeyItem(round=1, by=HOST)),
+        ("settle_flags", change_commands.SettleFlags(round=1, settled=True, by=HOST)),
         ("show_standings", commands.ShowStandings(on=True)),
         ("rename_player", commands.RenamePlayer(player="p", handle="Ada")),
-        ("remove_player", commands.RemovePlayer(player="p")),
+        ("remove_player", commands.RemovePlayer(player="p", by=HOST)),
     ],
 )
 def test_a_message_of_the_host_is_one_order(kind: str, command: commands.Command) -> None:
-    assert host_command(host_message(kind)) == command
+    assert host_command(host_message(kind), by=HOST) == command
+
+
+def test_a_flag_is_always_for_the_seat_of_the_connection() -> None:
+    up, down = (read_message(message(kind)) for kind in ("flag_item", "unflag_item"))
+    assert isinstance(up, FlagItem)
+    assert isinstance(down, UnflagItem)
+    text = "Is it not the radial nerve?"
+    assert flag_command(up, "ada") == change_commands.FlagItem(player="ada", round=1, text=text)
+    assert flag_command(down, "ada") == change_commands.UnflagItem(player="ada", round=1)
 
 
 def choice(*rounds: int, **more: Any) -> BlueprintChoice:

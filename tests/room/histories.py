@@ -26,6 +26,7 @@ USUAL: tuple[str, ...] = (
     *["strike", "restore", "pause", "resume", "add_time", "give_back"],
     *["rename", "remove", "drop", "swap", "add", "standings", "open_door", "end", "rule"],
     *["hold", "hold", "show_result"],
+    *["rekey", "rekey", "flag", "flag", "settle"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")
 SHIFTS = (*[0] * 12, -1, 1, -2, 90)

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from quizroom.questions.model import Item
 from quizroom.room.adding import AddItem
+from quizroom.room.change_commands import FlagItem, RekeyItem, SettleFlags, UnflagItem
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -94,6 +95,29 @@ def _remove(_: Room, who: int, seldom: int, __: int) -> Command | None:
     return RemovePlayer(player=PLAYERS[who % len(PLAYERS)]) if seldom % 4 == 0 else None
 
 
+def rekey_order(room: Room, one: int, other: int, shift: int) -> Command:
+    """Mostly a key that fits, at times the dealt one, one too short, or none."""
+    item = room.rounds[-1].item if room.rounds else one_best()
+    letters = [option.letter for option in item.options]
+    turned = [*letters[other % 4 :], *letters[: other % 4]]
+    wide = 0 if one > 5 else item.pick + (one % 2 if item.format in ("one_best", "pick_n") else 0)
+    terms = () if letters else tuple(WORDS[(other + step) % len(WORDS)] for step in range(wide))
+    reason = ("", "My book says so.")[other % 2]
+    number = len(room.rounds) + shift
+    return RekeyItem(round=number, key=tuple(turned[:wide]), terms=terms, reason=reason, by="M. Sorrel")
+
+
+def _flag(room: Room, who: int, what: int, shift: int) -> Command:
+    player, number = PLAYERS[who % len(PLAYERS)], len(room.rounds) + shift
+    if what % 4 == 3:
+        return UnflagItem(player=player, round=number)
+    return FlagItem(player=player, round=number, text=("", "Ada says it is B.", "x" * 201)[what % 3])
+
+
+def _settle(room: Room, one: int, _: int, shift: int) -> Command:
+    return SettleFlags(round=len(room.rounds) + shift, settled=one % 3 > 0, by="M. Sorrel")
+
+
 def _end(_: Room, one: int, __: int, ___: int) -> Command | None:
     return EndReview() if one == 0 else None
 
@@ -111,11 +135,13 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "drop": _drop,
         "end": _end,
         "enter": _enter,
+        "flag": _flag,
         "give_back": lambda _, one, __, ___: GiveBackTime(ms=(-5, 0, 1, 2500, 60_000)[one % 5]),
         "hold": lambda _, one, __, ___: HoldResults(on=one % 3 > 0),
         "open_door": lambda _, __, ___, ____: OpenDoor(door_code="CDFHJ"),
         "open_round": lambda room, _, __, shift: OpenRound(round=len(room.rounds) + 1 + shift),
         "pause": lambda room, _, __, shift: PauseRound(round=len(room.rounds) + shift),
+        "rekey": rekey_order,
         "remove": _remove,
         "rename": _rename,
         "restore": lambda room, _, __, shift: RestoreItem(round=len(room.rounds) + shift),
@@ -123,6 +149,7 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
             round=len(room.rounds) + shift, words=WORDS[one % len(WORDS)], accept=other % 2 == 0
         ),
         "resume": lambda room, _, __, shift: ResumeRound(round=len(room.rounds) + shift),
+        "settle": _settle,
         "show_record": lambda room, _, __, shift: ShowRecord(round=len(room.rounds) + shift),
         "show_result": lambda room, _, __, shift: ShowResult(round=len(room.rounds) + shift),
         "standings": lambda _, one, __, ___: ShowStandings(on=one % 2 == 0),

@@ -85,7 +85,7 @@ def test_answers_are_taken_only_for_the_open_round_and_from_those_seated(history
 def test_closed_rounds_stay_closed_and_keep_the_answers_of_those_present(history: History) -> None:
     for step in played(history):
         for old, new in zip(step.before.rounds, step.room.rounds, strict=False):
-            assert new.item == old.item
+            assert (new.dealt or new.item) == (old.dealt or old.item)
             assert old.closed_at in (None, new.closed_at)
             if old.closed_at is not None:
                 assert _of_those_present(step.room, old.answers) == dict(new.answers)

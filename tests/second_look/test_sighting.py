@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 
 from quizroom.questions.model import Format, Item
+from quizroom.questions.rekeying import Rekeying, rekeyed
 from quizroom.room.state import Answer
-from quizroom.second_look.sighting import Said, chance_by_guessing, is_rapid, row_facts, sightings_of
+from quizroom.second_look.sighting import Said, chance_by_guessing, fact_of, is_rapid, row_facts, sightings_of
 from tests.room.sample_items import all_formats
 from tests.room.samples import NOON
 from tests.service.alone import said
@@ -21,6 +22,13 @@ def told(
     answer = Answer(choice=choice, typed=typed, at=NOON)
     known = (1.0 if right else 0.0) if mark < 0 else mark
     return Said(answer=answer, mark=known, took_ms=took_ms, certainty=certainty)
+
+
+def test_an_item_without_facts_keeps_its_name_when_the_host_keys_more() -> None:
+    item = replace(BY_FORMAT["one_best"], facts=())
+    keyed = rekeyed(item, Rekeying(key=("A", "B")))
+    assert keyed.key != item.key
+    assert fact_of(keyed, ()) == fact_of(item, ()) == "nerve/deltoid/-/axillary nerve"
 
 
 def test_a_rapid_guess_tells_nothing() -> None:

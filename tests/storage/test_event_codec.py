@@ -69,7 +69,13 @@ def stored(**changes: Any) -> bytes:
 
 
 def test_the_stored_form_is_the_kind_and_its_fields() -> None:
-    assert orjson.loads(write_event(PlayerRemoved(player="bo"))) == orjson.loads(stored())
+    fields = {"player": "bo", "by": "T. Bracken", "at": "2031-09-01T12:00:00Z"}
+    event = PlayerRemoved(player="bo", by="T. Bracken", at=datetime(2031, 9, 1, 12, tzinfo=UTC))
+    assert orjson.loads(write_event(event)) == orjson.loads(stored(event=fields))
+
+
+def test_a_change_from_before_it_was_noted_who_made_it_is_still_read() -> None:
+    assert read_event(stored()) == PlayerRemoved(player="bo", by="", at=None)
 
 
 def test_a_review_from_before_there_were_blueprints_is_still_read() -> None:

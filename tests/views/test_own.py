@@ -97,6 +97,7 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
         place=None,
         group=None,
         bench=None,
+        flag=None,
         kept=False,
     )
 

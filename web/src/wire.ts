@@ -32,7 +32,12 @@ export type ClientMessage =
   | DrawBenches
   | ClaimIdentity
   | AddOwnItem
-  | SwapForOwn;
+  | SwapForOwn
+  | RekeyItem
+  | RestoreKey
+  | SettleFlags
+  | FlagItem
+  | UnflagItem;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -167,6 +172,26 @@ export interface CellLine {
 export interface RegionLine {
   id: string;
   name: string;
+}
+/**
+ * What a host changed of what answers are worth; `round` is 0 where it concerns the whole review.
+ */
+export interface ChangeRow {
+  at: number | null;
+  by: string;
+  kind:
+    | "struck"
+    | "restored"
+    | "rekeyed"
+    | "key_restored"
+    | "words_accepted"
+    | "words_refused"
+    | "seated"
+    | "drawn"
+    | "sent_out";
+  reason: string;
+  round: number;
+  text: string;
 }
 /**
  * What the player chose or typed, and what that really is.
@@ -458,6 +483,53 @@ export interface SwapForOwn {
   type: "swap_for_own";
 }
 /**
+ * Host: key another variant of an opened item, in place of the dealt key and of any before.
+ *
+ * `key` holds letters as an answer does; `terms` what may be typed where there are no options.
+ */
+export interface RekeyItem {
+  id: string;
+  key?: string[];
+  reason?: string;
+  round: number;
+  terms?: string[];
+  type: "rekey_item";
+}
+/**
+ * Host: let the key as dealt count again.
+ */
+export interface RestoreKey {
+  id: string;
+  round: number;
+  type: "restore_key";
+}
+/**
+ * Host: the flags of a round so far are dealt with, or are not after all.
+ */
+export interface SettleFlags {
+  id: string;
+  round: number;
+  settled: boolean;
+  type: "settle_flags";
+}
+/**
+ * Player: an answer of this round looks wrong, with a few words or none. The host is not told who.
+ */
+export interface FlagItem {
+  id: string;
+  round: number;
+  text?: string;
+  type: "flag_item";
+}
+/**
+ * Player: take the flag back.
+ */
+export interface UnflagItem {
+  id: string;
+  round: number;
+  type: "unflag_item";
+}
+/**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
@@ -532,6 +604,7 @@ export interface DayAhead {
  */
 export interface DeskItem {
   by_host?: boolean;
+  dealt_key: string;
   family:
     | "origin"
     | "insertion"
@@ -552,8 +625,10 @@ export interface DeskItem {
     | "ordering"
     | "matching"
     | "own";
+  flags: FlagsFace;
   format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
   id: string;
+  key: string[];
   key_text: string[];
   mean_mark: number | null;
   muscles: string[];
@@ -573,6 +648,21 @@ export interface DeskItem {
   typed: DeskTyped[];
   warm_up: boolean;
   why: string;
+}
+/**
+ * The flags of one item: how many are up, how many of them the host has not settled, and their words.
+ */
+export interface FlagsFace {
+  texts: FlagText[];
+  up: number;
+  waiting: number;
+}
+/**
+ * What somebody wrote with a flag; nobody is told who.
+ */
+export interface FlagText {
+  settled: boolean;
+  text: string;
 }
 /**
  * What classes did with a question before: share of those who had it right, of how many, and how sure.
@@ -688,6 +778,7 @@ export interface DeskView {
     | "end_review"
   )[];
   bench_warnings: string[];
+  changes: ChangeRow[];
   credit?: CreditCount | null;
   families: string[];
   fixed_seconds: number;
@@ -892,6 +983,7 @@ export interface ResultFace {
   mean_mark: number | null;
   of: number;
   options: OptionResult[];
+  rekeyed: string;
   rows: RowResult[];
   struck: boolean;
   typed: TypedResult[];
@@ -1138,6 +1230,13 @@ export interface OwnClaim {
   tries_left: number;
 }
 /**
+ * The flag of a player for the current round.
+ */
+export interface OwnFlag {
+  text: string;
+  up: boolean;
+}
+/**
  * A player's part in a review without a host.
  */
 export interface OwnGroup {
@@ -1315,6 +1414,7 @@ export interface OwnView {
   answer: AnswerFace | null;
   bench: OwnBench | null;
   claim?: OwnClaim | null;
+  flag: OwnFlag | null;
   from_round: number;
   group: OwnGroup | null;
   handle: string;

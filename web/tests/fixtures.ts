@@ -33,6 +33,7 @@ const RESULT: ResultFace = {
   of: 24,
   mean_mark: 0.75,
   struck: false,
+  rekeyed: "",
 };
 
 /** A public view of an open round, changed where a test says so. */
@@ -82,6 +83,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     place: null,
     group: null,
     bench: null,
+    flag: null,
     kept: false,
     ...change,
   };

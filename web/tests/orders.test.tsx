@@ -20,6 +20,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   fixed_seconds: 45,
   items: [],
   bench_warnings: [],
+  changes: [],
   roster: [],
   sureness: null,
   actions,
