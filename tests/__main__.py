@@ -1,5 +1,9 @@
-"""`python3 -m tests`: installs quizroom with its tests' packages into `.venv`, then runs pytest."""
+"""`python3 -m tests`: installs quizroom with its tests' packages into `.venv`, then runs pytest.
 
+Without arguments it runs everything, a file at a time in each of several processes.
+"""
+
+import os
 import sys
 
 if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must say what is wrong, not show a traceback
@@ -10,5 +14,14 @@ if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must say what is
 
 from quizroom import bootstrap
 
+MOST_PROCESSES = 6
+
+
+def everything() -> list[str]:
+    """What pytest is told. Tests of servers and pages wait more than they compute, so one process more."""
+    processes = min(MOST_PROCESSES, (os.cpu_count() or 1) + 1)
+    return ["--numprocesses", str(processes), "--dist", "loadfile"]
+
+
 if __name__ == "__main__":
-    bootstrap.hand_over("pytest", sys.argv[1:], extra="test")
+    bootstrap.hand_over("pytest", sys.argv[1:] or everything(), extra="test")

@@ -32,6 +32,11 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
                 item.add_marker(folder)
 
 
+def pytest_make_parametrize_id(val: object, argname: str) -> str | None:
+    """Name cases of bytes by number: some are masked by chance, and all processes must agree on names."""
+    return argname if isinstance(val, bytes) else None
+
+
 def refuse_skip(report: pytest.TestReport | pytest.CollectReport) -> None:
     """Turn a skip into a failure where nothing may be skipped; an expected failure is no skip."""
     forbidden = os.environ.get("QUIZROOM_TESTS_SKIP_NOTHING") == "1"
