@@ -12,6 +12,7 @@ from quizroom.assembly import (
     keeping_of,
     my_data,
 )
+from quizroom.pages.grading import Books
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.own_parts import Apart, own_item_requests
@@ -28,6 +29,7 @@ from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.leaving import faults_of
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import Groups
 from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.reviews import Reviews
@@ -60,6 +62,12 @@ def site_of(
             faults=lambda: faults_of(parts.leaving, parts.store_fault()),
             remarks=lambda: tuple(filter(None, [parts.notices.fault()])),
             metrics=parts.meters.page if parts.meters else None,
+        ),
+        books=Books(
+            rosters=parts.rosters,
+            gradebooks=Gradebooks(log=parts.log, breathe=breathe),
+            rooms=parts.rooms,
+            forget_roster=parts.forgetting.forget_roster,
         ),
     )
 

@@ -19,6 +19,7 @@ export default defineConfig({
         wall: entry("wall"),
         group: entry("group"),
         desk: entry("desk"),
+        grading: entry("grading"),
         records: entry("records"),
         mine: entry("mine"),
         worker: fileURLToPath(new URL("src/mine/worker.ts", import.meta.url)),

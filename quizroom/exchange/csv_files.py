@@ -10,10 +10,10 @@ BYTE_ORDER_MARK = "\ufeff"
 """By it some spreadsheets know that a file is in UTF-8."""
 
 
-def csv_file(header: Sequence[str], rows: Iterable[Sequence[str]], *, mark: bool = False) -> bytes:
-    """The bytes of a file; with `mark` a byte order mark stands before the header."""
+def csv_file(header: Sequence[str], rows: Iterable[Sequence[str]], *, bom: bool = False) -> bytes:
+    """The bytes of a file; with `bom` a byte order mark stands before the header."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     for row in (header, *rows):
         writer.writerow([harmless(cell) for cell in row])
-    return f"{BYTE_ORDER_MARK if mark else ''}{out.getvalue()}".encode()
+    return f"{BYTE_ORDER_MARK if bom else ''}{out.getvalue()}".encode()

@@ -8,6 +8,6 @@ from quizroom.service.roster_ports import RosterRow
 HEADER = ("id", "name", "section")
 
 
-def write_roster(rows: Iterable[RosterRow], *, mark: bool = False) -> bytes:
+def write_roster(rows: Iterable[RosterRow], *, bom: bool = False) -> bytes:
     """Id, name and section of everybody, in their order."""
-    return csv_file(HEADER, ((row.id, row.name, row.section) for row in rows), mark=mark)
+    return csv_file(HEADER, ((row.id, row.name, row.section) for row in rows), bom=bom)

@@ -49,13 +49,13 @@ class RosterSheet:
     remarks: tuple[str, ...]
 
 
-def read_roster(raw: bytes) -> RosterSheet:
+def read_roster(raw: bytes, *, most_bytes: int = MOST_BYTES) -> RosterSheet:
     """The rows of a file that can be taken, and those that cannot, each with its line.
 
     Raises:
         BadRoster: nothing of it can be read.
     """
-    text = _decoded(raw)
+    text = _decoded(raw, most_bytes)
     above = SEPARATOR_LINE.match(text)
     lines = _lines(text, above[1] if above else _separator(text))
     if above:
@@ -105,12 +105,12 @@ def _row(columns: Columns, cells: Sequence[str]) -> tuple[RosterRow, str]:
     return row, faults_of(row)
 
 
-def _decoded(raw: bytes) -> str:
+def _decoded(raw: bytes, most_bytes: int) -> str:
     if not raw.strip():
         raise BadRoster("The file is empty.")
-    if len(raw) > MOST_BYTES:
+    if len(raw) > most_bytes:
         raise BadRoster(
-            f"The file has more than {MOST_BYTES // 1000} kB. Leave only id, name and section in it."
+            f"The file has more than {most_bytes // 1000} kB. Leave only id, name and section in it."
         )
     if raw.startswith(WORKBOOKS):
         raise BadRoster(f"This is a workbook, not a CSV file. {SAVE_AS}")

@@ -23,6 +23,8 @@ from werkzeug.wrappers import Response as AnyResponse
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
+from quizroom.pages.gradebook import add_gradebook
+from quizroom.pages.grading import Books, Grading
 from quizroom.pages.groups import add_groups
 from quizroom.pages.hand_over import HandOver, add_hand_over
 from quizroom.pages.health import Health, add_health
@@ -31,6 +33,7 @@ from quizroom.pages.me import MyData, add_me
 from quizroom.pages.mine import add_mine
 from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
+from quizroom.pages.rosters import add_rosters
 from quizroom.pages.safety import with_safety_headers, with_strict_transport
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
@@ -67,6 +70,7 @@ class Site:
     secure: bool
     """Whether the address is https, so that the cookie may insist on it."""
     health: Health
+    books: Books
 
 
 def add_pages(app: Flask, site: Site) -> None:
@@ -74,13 +78,18 @@ def add_pages(app: Flask, site: Site) -> None:
     routes = Blueprint("pages", __name__, template_folder="templates")
     _add_open_pages(routes, site)
     _add_desk(routes, site)
+    grading = Grading(
+        entry=site.entry, manifest=site.manifest, books=site.books, closed=lambda: _closed(site)
+    )
+    add_rosters(routes, grading)
+    add_gradebook(routes, grading)
     add_hand_over(
         routes,
         HandOver(
             entry=site.entry,
             manifest=site.manifest,
             address=site.desk_settings.join_address,
-            closed=lambda: _message(site, "The desk is closed", DESK_CLOSED, status=403),
+            closed=lambda: _closed(site),
         ),
     )
     add_health(routes, site.health)
@@ -126,7 +135,7 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
     @routes.get("/desk")
     def desk() -> str | AnyResponse:
         if not _host(site):
-            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+            return _closed(site)
         return _page(site, "desk", "Desk - quizroom")
 
     @routes.get("/desk/items")
@@ -138,13 +147,13 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
     @routes.get("/desk/settings")
     def desk_settings() -> AnyResponse:
         if not _host(site):
-            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+            return _closed(site)
         return jsonify(write(site.desk_settings))
 
     @routes.get("/desk/blueprint/<course>")
     def blueprint(course: str) -> AnyResponse:
         if not _host(site):
-            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+            return _closed(site)
         if course not in site.catalogue.courses:
             abort(404)
         return jsonify(write(_grid(site, course)))
@@ -191,6 +200,10 @@ def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
         join_address=site.desk_settings.join_address,
         bundle=bundle_of(site.manifest, page),
     )
+
+
+def _closed(site: Site) -> AnyResponse:
+    return _message(site, "The desk is closed", DESK_CLOSED, status=403)
 
 
 def _message(site: Site, heading: str, text: str, *, status: int) -> AnyResponse:

@@ -92,7 +92,7 @@ def _assign(room: Room, command: AssignEntry, now: datetime) -> tuple[CreditEven
     unchanged = room.claims.get(command.player, "") == command.entry
     if unchanged and command.player not in room.missed_claims:
         return ()
-    return (EntryAssigned(player=command.player, entry=command.entry, at=now),)
+    return (EntryAssigned(player=command.player, entry=command.entry, at=now, by=command.by),)
 
 
 def _refuse_without_tries(room: Room, player: str) -> None:

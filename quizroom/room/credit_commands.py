@@ -24,10 +24,14 @@ class MissClaim:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AssignEntry:
-    """The host says whose seat it is, whoever claimed what before; with an empty entry, nobody's."""
+    """The host says whose seat it is, whoever claimed what before; with an empty entry, nobody's.
+
+    `by` is which host.
+    """
 
     player: str
     entry: str
+    by: str = ""
 
 
 CreditCommand = ClaimEntry | MissClaim | AssignEntry

@@ -29,6 +29,7 @@ class EntryAssigned:
     player: str
     entry: str
     at: datetime
+    by: str = ""
 
 
 CreditEvent = EntryClaimed | ClaimMissed | EntryAssigned

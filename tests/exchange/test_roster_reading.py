@@ -178,7 +178,7 @@ def test_what_is_written_reads_back_the_same_here_and_by_the_rules_of_rfc_4180(
     rows: list[RosterRow],
     mark: bool,  # noqa: FBT001 - drawn by hypothesis
 ) -> None:
-    written = write_roster(rows, mark=mark)
+    written = write_roster(rows, bom=mark)
     sheet = read_roster(written)
     known = [row for row in rows if row in sheet.rows]
     assert len(known) + len(sheet.refused) == len(rows)

@@ -6,6 +6,7 @@ from typing import Any
 from flask import Flask
 from flask.testing import FlaskClient
 
+from quizroom.pages.grading import Books
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
@@ -16,10 +17,12 @@ from quizroom.protocol.messages import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.forgetting import Forgetting, Keeping
+from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import GroupLimits
 from quizroom.service.histories import Histories
 from quizroom.service.players import Players
 from quizroom.service.rooms import Rooms
+from quizroom.service.rosters import Rosters
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
@@ -30,7 +33,7 @@ from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
 
-PAGES = ("front", "group", "seat", "wall", "desk", "items", "records", "mine")
+PAGES = ("front", "grading", "group", "seat", "wall", "desk", "items", "records", "mine")
 MANIFEST: dict[str, dict[str, Any]] = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
     "_base.js": {"file": "assets/base.js", "assets": ["assets/serif.woff2"]},
@@ -63,6 +66,7 @@ class Web:
     clock: SetClock
     rooms: Rooms
     mine: MyData
+    books: Books
 
     def browser(self) -> FlaskClient:
         """A browser of somebody."""
@@ -90,6 +94,7 @@ def made(
     app = Flask("quizroom")
     rooms, mine = own_data(clock)
     site = Site(
+        books=books_over(rooms, mine),
         manifest=MANIFEST,
         catalogue=knowledge(),
         entry=entry,
@@ -104,7 +109,19 @@ def made(
         ),
     )
     add_pages(app, site)
-    return Web(app, entry, accounts, clock, rooms, mine)
+    return Web(app, entry, accounts, clock, rooms, mine, site.books)
+
+
+def books_over(rooms: Rooms, mine: MyData) -> Books:
+    """Rosters and gradebooks in the database in which the rooms are."""
+    ids = (f"id-{number}" for number in range(1000))
+    rosters = Rosters(store=mine.forgetting.rosters, clock=mine.clock, new_id=lambda: next(ids))
+    return Books(
+        rosters=rosters,
+        gradebooks=Gradebooks(log=mine.histories.log),
+        rooms=rooms,
+        forget_roster=mine.forgetting.forget_roster,
+    )
 
 
 def own_data(clock: SetClock) -> tuple[Rooms, MyData]:

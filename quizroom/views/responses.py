@@ -1,0 +1,89 @@
+"""Every response of a review, one after the other, for the host's files alone."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Literal
+
+from quizroom.knowledge.terms import normalise
+from quizroom.marking import RoomMarks, RoundMarks
+from quizroom.questions.model import Item
+from quizroom.room.state import Answer, Certainty, Room, Round
+from quizroom.views.results import key_text
+
+KeyVariant = Literal["as dealt", "keyed anew", "struck", "words ruled"]
+"""By which key a response is marked: as dealt, the host's, none, or the host's ruling on those words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Response:
+    """A response as received, and what it is worth by now. `player` is the seat's id within the room.
+
+    `options` are as shown, `answer` is what was chosen or written, `key` what was right. `right` is None, and
+    `mark` too, where nothing counts. `t_ms` is from the opening of the round, pauses included.
+    """
+
+    round: int
+    player: str
+    item: str
+    facts: tuple[str, ...]
+    direction: str
+    stem: str
+    options: tuple[str, ...]
+    answer: tuple[str, ...]
+    key: tuple[str, ...]
+    right: bool | None
+    mark: float | None
+    certainty: Certainty | None
+    t_ms: int
+    attempt: int
+    phase: str
+    key_variant: KeyVariant
+
+
+def responses(room: Room, marks: RoomMarks) -> Iterator[Response]:
+    """The responses of all closed rounds, by round and then in the order in which players came in."""
+    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+        if current.closed_at is None:
+            continue
+        for player in room.players:
+            answer = current.answers.get(player)
+            if answer is not None:
+                yield _response(current, marked, player, answer)
+
+
+def _response(current: Round, marked: RoundMarks, player: str, answer: Answer) -> Response:
+    item = current.item
+    mark = None if current.struck else marked.marks[player]
+    return Response(
+        round=current.number,
+        player=player,
+        item=item.id,
+        facts=item.facts,
+        direction=item.direction,
+        stem=" | ".join((item.stem, *(stem.text for stem in item.stems))),
+        options=tuple(f"{option.letter}: {option.text}" for option in item.options),
+        answer=answer.typed or _chosen(item, answer),
+        key=item.key or key_text(item),
+        right=None if mark is None else mark == 1,
+        mark=mark,
+        certainty=answer.certainty,
+        t_ms=(answer.at - current.opened_at) // timedelta(milliseconds=1),
+        attempt=1,
+        phase="answering",
+        key_variant=_variant(current, marked, answer),
+    )
+
+
+def _chosen(item: Item, answer: Answer) -> tuple[str, ...]:
+    """The letters; of a matching "-" for a row that was left open."""
+    return tuple(letter or "-" for letter in answer.choice) if item.stems else answer.choice
+
+
+def _variant(current: Round, marked: RoundMarks, answer: Answer) -> KeyVariant:
+    if current.struck:
+        return "struck"
+    ruled = any(normalise(text) in marked.rulings for text in answer.typed)
+    if ruled:
+        return "words ruled"
+    return "as dealt" if current.dealt is None else "keyed anew"
