@@ -36,7 +36,7 @@ from quizroom.assembly import (
 )
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
-from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.host_parts import entry_over, hosts_over
 from quizroom.pages.mine_parts import mine_over, own_requests
 from quizroom.pages.own_parts import library_over, pictures_over
 from quizroom.pages.site import add_pages
@@ -57,6 +57,7 @@ from quizroom.realtime.fellows import Fellow, join_the_others
 from quizroom.realtime.framed import FramedManager, TextPacket
 from quizroom.realtime.frames import without_deflate
 from quizroom.realtime.green import green_of, signal_of
+from quizroom.realtime.host_watch import WATCH_HOSTS_EVERY_S, close_desks_of_the_gone
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.leaving import LEAVING_S, Leaving
 from quizroom.realtime.presence import Presence
@@ -68,8 +69,8 @@ from quizroom.service.ports import Notices
 from quizroom.service.rooms import Change, Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
-from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
-from quizroom.storage.chance import new_id, new_secret
+from quizroom.storage.accounts import SqlHeartbeat
+from quizroom.storage.chance import new_id
 from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
@@ -207,7 +208,8 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         heartbeat=SqlHeartbeat(engine),
         broadcast=broadcast,
         class_work=class_work,
-        entry=HostEntry(accounts=SqlAccounts(engine), clock=clock, new_secret=new_secret),
+        hosts=hosts_over(engine, clock=clock, run_apart=eventlet.tpool.execute),
+        entry=entry_over(engine, clock=clock),
         web=web,
         meters=meters,
         leaving=Leaving(),
@@ -276,7 +278,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
     presence = Presence(parts.rooms, parts.seats, time.monotonic)
     if alone:
         presence.expect_everybody()
-    tidied_at = time.monotonic()
+    tidied_at = watched_at = time.monotonic()
     while True:
         eventlet.sleep(ALARM_EVERY_S)
         close_rounds_that_are_over(parts.rooms, parts.clock)
@@ -285,6 +287,9 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
         parts.class_work.count_one()
         if parts.settings.is_shared or any_round_is_open(parts.rooms):
             pulse.beat_if_due()
+        if time.monotonic() - watched_at >= WATCH_HOSTS_EVERY_S:
+            watched_at = time.monotonic()
+            close_desks_of_the_gone(parts.seats, parts.entry.host_of_session, parts.sockets.disconnect)
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:
             tidied_at = time.monotonic()
             forget_finished_rooms(parts.rooms, parts.seats)

@@ -13,6 +13,7 @@ from quizroom.realtime.leaving import Leaving
 from quizroom.realtime.seats import Seats
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting
+from quizroom.service.hosts import Hosts
 from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
 from quizroom.service.ports import EventLog, Notices
@@ -43,6 +44,7 @@ class Parts:
     heartbeat: SqlHeartbeat
     class_work: ClassWork
     broadcast: Broadcast
+    hosts: Hosts
     entry: HostEntry
     web: Flask
     meters: "Meters | None"

@@ -15,6 +15,8 @@ from quizroom.assembly import (
 from quizroom.pages.grading import Books
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
+from quizroom.pages.host_entry import session_of_cookie_header
+from quizroom.pages.host_forms import HostForms
 from quizroom.pages.own_parts import Apart, own_item_requests
 from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site
@@ -44,7 +46,15 @@ def site_of(
     return Site(
         manifest=manifest,
         catalogue=parts.catalogue,
-        entry=parts.entry,
+        host_forms=HostForms(
+            entry=parts.entry,
+            hosts=parts.hosts,
+            rooms=parts.rooms,
+            log=parts.log,
+            manifest=manifest,
+            address=join_address,
+            secure=settings.address.startswith("https://"),
+        ),
         desk_settings=desk_settings(parts.catalogue, join_address),
         blueprints=Blueprints(catalogue=parts.catalogue, breathe=breathe),
         group_settings=group_settings(parts.catalogue, group_limits(settings)),
@@ -121,7 +131,8 @@ def answer_messages(parts: Parts) -> None:
             groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
         ),
         clock=parts.clock,
-        host_of=parts.entry.host_of_cookie_header,
+        session_of=session_of_cookie_header,
+        host_of=parts.entry.host_of_session,
         steady=time.monotonic,
         **counted(parts.meters),
     )

@@ -6,6 +6,7 @@ from quizroom.cli.backup import backup, restore
 from quizroom.cli.bench import bench
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
+from quizroom.cli.hosts import hosts
 from quizroom.cli.items import items
 from quizroom.cli.lesion import lesion
 from quizroom.cli.rehearse import rehearse
@@ -22,7 +23,20 @@ def main(context: click.Context) -> None:
         context.invoke(serve)
 
 
-for command in (serve, desk_link, content, items, typed, lesion, rehearse, bench, backup, restore, retention):
+for command in (
+    serve,
+    desk_link,
+    hosts,
+    content,
+    items,
+    typed,
+    lesion,
+    rehearse,
+    bench,
+    backup,
+    restore,
+    retention,
+):
     main.add_command(command)
 
 __all__ = ["main"]

@@ -25,15 +25,12 @@ def desk_link(**given: Any) -> None:
 
 def new_desk_key(database_url: str, *, days_ahead: int = 0) -> str:
     """A one-time key, put into the store by somebody who may write there."""
-    from quizroom.pages.host_entry import HostEntry  # noqa: PLC0415 - `serve` must not load this first
-    from quizroom.storage.accounts import SqlAccounts  # noqa: PLC0415 - likewise
-    from quizroom.storage.chance import new_secret  # noqa: PLC0415 - likewise
+    from quizroom.pages.host_parts import entry_over  # noqa: PLC0415 - `serve` must not load this first
     from quizroom.storage.database import open_database  # noqa: PLC0415 - likewise
     from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
 
     engine = open_database(database_url)
     try:
-        accounts, clock = SqlAccounts(engine), SystemClock(days_ahead=days_ahead)
-        return HostEntry(accounts=accounts, clock=clock, new_secret=new_secret).new_key()
+        return entry_over(engine, clock=SystemClock(days_ahead=days_ahead)).new_key()
     finally:
         engine.dispose()

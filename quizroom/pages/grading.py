@@ -42,9 +42,9 @@ class Grading:
     def host(self) -> str:
         """The host who asks; anybody else is sent away."""
         host = self.entry.host_of_token(_cookie())
-        if not host:
+        if host is None:
             abort(self.closed())
-        return host
+        return host.leads
 
     def host_of_form(self) -> str:
         """The host who sent a form; a form that another site made is refused."""

@@ -45,7 +45,8 @@ def own_item_requests(
     """All requests of the page of own items, and the address of pictures."""
 
     def host_of_request() -> str:
-        return entry.host_of_token(request.cookies.get(COOKIE, ""))
+        host = entry.host_of_token(request.cookies.get(COOKIE, ""))
+        return host.leads if host else ""
 
     routes = Blueprint("own", __name__)
     add_own_items(routes, OwnPages(library=library, host_of_request=host_of_request))

@@ -21,20 +21,24 @@ from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.knowledge.catalogue import Catalogue
+from quizroom.pages.account import add_account
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
+from quizroom.pages.desk_rights import guard_desk, host_of_request
 from quizroom.pages.gradebook import add_gradebook
 from quizroom.pages.grading import Books, Grading
 from quizroom.pages.groups import add_groups
-from quizroom.pages.hand_over import HandOver, add_hand_over
+from quizroom.pages.hand_over import add_hand_over
 from quizroom.pages.health import Health, add_health
-from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.host_forms import HostForms, set_host_cookie
+from quizroom.pages.hosts import add_hosts
 from quizroom.pages.me import MyData, add_me
 from quizroom.pages.mine import add_mine
 from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.rosters import add_rosters
 from quizroom.pages.safety import with_safety_headers, with_strict_transport
+from quizroom.pages.sign_in import add_sign_in
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
 from quizroom.protocol.group_messages import GroupSettings
@@ -44,8 +48,9 @@ from quizroom.service.reviews import tidy_door_code
 
 DESK_CLOSED = (
     "This is the host's desk. Open it with the link that the server printed when it started, or have a new "
-    "link printed: python3 -m quizroom desk-link"
+    "link printed: python3 -m quizroom desk-link. Hosts with a password sign in."
 )
+OWNERS_ONLY = "You help an owner of reviews; this is for owners alone. Ask the one whom you help."
 KEY_SPENT = (
     "This link has been used or is too old; each works once. Have a new one printed: "
     "python3 -m quizroom desk-link"
@@ -53,6 +58,7 @@ KEY_SPENT = (
 GROUPS_OFF = "On this server only hosts open rooms. Ask whoever runs it to switch study groups on."
 
 DEFAULT_ROUNDS = 10
+SIGN_IN, TO_DESK = ("/sign-in", "Sign in"), ("/desk", "To the desk")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +67,7 @@ class Site:
 
     manifest: Mapping[str, Any]
     catalogue: Catalogue
-    entry: HostEntry
+    host_forms: HostForms
     desk_settings: DeskSettings
     blueprints: Blueprints
     group_settings: GroupSettings
@@ -79,19 +85,12 @@ def add_pages(app: Flask, site: Site) -> None:
     _add_open_pages(routes, site)
     _add_desk(routes, site)
     grading = Grading(
-        entry=site.entry, manifest=site.manifest, books=site.books, closed=lambda: _closed(site)
+        entry=site.host_forms.entry, manifest=site.manifest, books=site.books, closed=lambda: _closed(site)
     )
     add_rosters(routes, grading)
     add_gradebook(routes, grading)
-    add_hand_over(
-        routes,
-        HandOver(
-            entry=site.entry,
-            manifest=site.manifest,
-            address=site.desk_settings.join_address,
-            closed=lambda: _closed(site),
-        ),
-    )
+    for add in (add_hand_over, add_sign_in, add_account, add_hosts):
+        add(routes, site.host_forms)
     add_health(routes, site.health)
     add_groups(routes, site.group_settings, lambda: _group_page(site))
     add_me(routes, site.my_data)
@@ -99,6 +98,12 @@ def add_pages(app: Flask, site: Site) -> None:
     add_mine(routes, site.manifest, site.desk_settings.join_address)
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
+    guard_desk(
+        app,
+        site.host_forms.entry,
+        closed=lambda: _closed(site),
+        owners_only=lambda: _message(site, "For owners", OWNERS_ONLY, status=403, way=TO_DESK),
+    )
     app.after_request(with_safety_headers)
     if site.secure:
         app.after_request(with_strict_transport)
@@ -134,41 +139,32 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
 def _add_desk(routes: Blueprint, site: Site) -> None:
     @routes.get("/desk")
     def desk() -> str | AnyResponse:
-        if not _host(site):
-            return _closed(site)
         return _page(site, "desk", "Desk - quizroom")
 
     @routes.get("/desk/items")
     def own_items() -> str | AnyResponse:
-        if not _host(site):
-            return _message(site, "The desk is closed", DESK_CLOSED, status=403)
         return _page(site, "items", "Own items - quizroom")
 
     @routes.get("/desk/settings")
     def desk_settings() -> AnyResponse:
-        if not _host(site):
-            return _closed(site)
         return jsonify(write(site.desk_settings))
 
     @routes.get("/desk/blueprint/<course>")
     def blueprint(course: str) -> AnyResponse:
-        if not _host(site):
-            return _closed(site)
         if course not in site.catalogue.courses:
             abort(404)
         return jsonify(write(_grid(site, course)))
 
     @routes.get("/desk/enter/<key>")
     def enter(key: str) -> AnyResponse:
-        if _host(site):
+        entry = site.host_forms.entry
+        if host_of_request(entry):
             return redirect("/desk", 303)
-        token = site.entry.spend(key)
+        token = entry.spend(key)
         if token is None:
             return _message(site, "This link is used up", KEY_SPENT, status=403)
         response = redirect("/desk", 303)
-        response.set_cookie(
-            COOKIE, token, httponly=True, samesite="Lax", secure=site.secure, max_age=120 * 24 * 3600
-        )
+        set_host_cookie(response, token, secure=site.secure)
         return response
 
 
@@ -185,10 +181,6 @@ def _group_page(site: Site) -> str | AnyResponse:
     return _page(site, "group", "Open a study group - quizroom")
 
 
-def _host(site: Site) -> str:
-    return site.entry.host_of_token(request.cookies.get(COOKIE, ""))
-
-
 def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
     return render_template(
         "page.html",
@@ -203,12 +195,14 @@ def _page(site: Site, page: str, title: str, door_code: str = "") -> str:
 
 
 def _closed(site: Site) -> AnyResponse:
-    return _message(site, "The desk is closed", DESK_CLOSED, status=403)
+    return _message(site, "The desk is closed", DESK_CLOSED, status=403, way=SIGN_IN)
 
 
-def _message(site: Site, heading: str, text: str, *, status: int) -> AnyResponse:
+def _message(
+    site: Site, heading: str, text: str, *, status: int, way: tuple[str, str] | None = None
+) -> AnyResponse:
     shown = render_template(
-        "message.html", heading=heading, text=text, bundle=bundle_of(site.manifest, "front")
+        "message.html", heading=heading, text=text, way=way, bundle=bundle_of(site.manifest, "front")
     )
     return make_response(shown, status)
 

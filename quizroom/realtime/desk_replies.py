@@ -48,7 +48,7 @@ class UnknownRoster(Exception):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DeskReplies:
-    """Answers the messages of hosts. Who is a host was proved when the connection was made."""
+    """Answers the messages of hosts. Who is a host, and may say this, was judged by the gateway."""
 
     reviews: Reviews
     rosters: Rosters
@@ -64,8 +64,6 @@ class DeskReplies:
     def answer(self, seat: Seat, message: HostMessage) -> Reply:
         """Carry out a host's message. Refusals, and reasons that no review came of it, are raised."""
         now = self.clock.now()
-        if not seat.host:
-            return refused(message.id, "not_host", now)
         try:
             return self._answer(seat, message)
         except UnknownRoom:
@@ -108,7 +106,7 @@ class DeskReplies:
     def _at_desk(self, seat: Seat, message_id: str, room: Room) -> Reply:
         if seat.room:
             self.lines.leave_room(seat.sid, desk_of(seat.room))
-        self.seats.take(seat.sid, role="desk", room=room.id)
+        self.seats.take(seat.sid, role="desk", room=room.id, who=seat.who)
         self.lines.enter_room(seat.sid, desk_of(room.id))
         now = self.clock.now()
         return done(message_id, now, desk=desk_view(room, self.broadcast.marks(room), now))

@@ -2,7 +2,7 @@
 
 import logging
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from quizroom.protocol.bench_messages import BenchMessage
@@ -10,16 +10,18 @@ from quizroom.protocol.codec import BadMessage, id_of, read_message, write
 from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.messages import ClientMessage, Reply
-from quizroom.protocol.sentences import SENTENCES
+from quizroom.protocol.sentences import SENTENCES, WireCode
 from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.replies import NOT_DEALT, failed, not_dealt, refused
+from quizroom.realtime.rights import may_say, needs_host
 from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
 from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.refusals import Refused
+from quizroom.service.host_ports import Host
 from quizroom.service.ports import Clock, NotStored
 
 logger = logging.getLogger(__name__)
@@ -35,8 +37,9 @@ def _nobody_counts(_type: str, _reply: Reply, _seconds: float) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gateway:
-    """Handlers of the socket server. `host_of` reads the cookie header; `steady` counts seconds.
+    """Handlers of the socket server. `steady` counts seconds.
 
+    `session_of` reads the cookie header; `host_of` says whose a session is, at each message of a host anew.
     `answered` is told the type of each message, its reply, and the seconds between.
     """
 
@@ -47,13 +50,14 @@ class Gateway:
     bench_replies: BenchReplies
     credit_replies: CreditReplies
     clock: Clock
-    host_of: Callable[[str], str]
+    session_of: Callable[[str], str]
+    host_of: Callable[[str], Host | None]
     steady: Callable[[], float]
     answered: Callable[[str, Reply, float], None] = _nobody_counts
 
     def connect(self, sid: str, environ: dict[str, Any]) -> None:
         """A connection begins; a host is recognised by the cookie."""
-        self.seats.connect(sid, host=self.host_of(environ.get("HTTP_COOKIE", "")), now=self.steady())
+        self.seats.connect(sid, session=self.session_of(environ.get("HTTP_COOKIE", "")), now=self.steady())
 
     def disconnect(self, sid: str, _reason: str = "") -> None:
         """A connection ends; the seat in the room stays."""
@@ -81,6 +85,11 @@ class Gateway:
 
     def _answer(self, seat: Seat, message: ClientMessage) -> Reply:
         try:
+            if needs_host(message.type, role=seat.role):
+                seat = replace(seat, who=self.host_of(seat.session))
+                if seat.who is None or not may_say(seat.who, message.type):
+                    code: WireCode = "owner_only" if seat.who else "not_host"
+                    return refused(message.id, code, self.clock.now())
             if isinstance(message, SeatMessage):
                 return self.seat_replies.answer(seat, message)
             if isinstance(message, BenchMessage):

@@ -5,20 +5,33 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from quizroom.realtime.door import Credits, full
+from quizroom.service.host_ports import Host
 
 Role = Literal["nobody", "seat", "wall", "desk"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seat:
-    """A connection: its role in which room, as which player; `host` if the cookie proved one."""
+    """A connection: its role in which room, as which player; `who` if the cookie proved a host."""
 
     sid: str
     credits: Credits
-    host: str = ""
+    session: str = ""
+    """The session of the cookie, by which the host is looked up anew at each of their messages."""
+    who: Host | None = None
     role: Role = "nobody"
     room: str = ""
     player: str = ""
+
+    @property
+    def host(self) -> str:
+        """The owner whose reviews this host leads; empty if it is no host."""
+        return self.who.leads if self.who else ""
+
+    @property
+    def host_name(self) -> str:
+        """What the host is called where it is said who did something; empty if it is no host."""
+        return self.who.name if self.who else ""
 
 
 class Seats:
@@ -28,9 +41,9 @@ class Seats:
         """Begin with nobody."""
         self._seats: dict[str, Seat] = {}
 
-    def connect(self, sid: str, *, host: str, now: float) -> None:
-        """A new connection, with the host that its cookie proved, or none."""
-        self._seats[sid] = Seat(sid=sid, host=host, credits=full(now))
+    def connect(self, sid: str, *, session: str, now: float) -> None:
+        """A new connection, with the session that its cookie names, or none."""
+        self._seats[sid] = Seat(sid=sid, session=session, credits=full(now))
 
     def disconnect(self, sid: str) -> None:
         """The connection is gone."""
@@ -40,14 +53,18 @@ class Seats:
         """The seat of a connection."""
         return self._seats.get(sid)
 
-    def take(self, sid: str, *, role: Role, room: str, player: str = "") -> None:
-        """From now on this connection is in this role."""
+    def take(self, sid: str, *, role: Role, room: str, player: str = "", who: Host | None = None) -> None:
+        """From now on this connection is in this role; at a desk, `who` it is."""
         if sid in self._seats:
-            self._seats[sid] = replace(self._seats[sid], role=role, room=room, player=player)
+            self._seats[sid] = replace(self._seats[sid], role=role, room=room, player=player, who=who)
 
     def all(self) -> tuple[str, ...]:
         """Every connection."""
         return tuple(self._seats)
+
+    def desks(self) -> tuple[Seat, ...]:
+        """Every connection with a desk."""
+        return tuple(seat for seat in self._seats.values() if seat.role == "desk")
 
     def rooms(self) -> frozenset[str]:
         """All rooms that some connection is in."""

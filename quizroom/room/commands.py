@@ -8,6 +8,7 @@ from quizroom.room.bench_commands import BenchCommand
 from quizroom.room.change_commands import ChangeCommand
 from quizroom.room.credit_commands import CreditCommand
 from quizroom.room.group_commands import GroupCommand
+from quizroom.room.host_commands import HostCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Certainty, Plan
 
@@ -226,4 +227,5 @@ Command = (
     | BenchCommand
     | CreditCommand
     | ChangeCommand
+    | HostCommand
 )

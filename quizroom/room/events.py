@@ -10,6 +10,7 @@ from quizroom.room.bench_events import BenchEvent
 from quizroom.room.change_events import ChangeEvent
 from quizroom.room.credit_events import CreditEvent
 from quizroom.room.group_events import GroupEvent
+from quizroom.room.host_events import HostEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Certainty, Plan
 
@@ -233,4 +234,5 @@ Event = (
     | BenchEvent
     | CreditEvent
     | ChangeEvent
+    | HostEvent
 )

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import bench_folding, change_folding, credit, round_folding
+from quizroom.room import bench_folding, change_folding, credit, host_folding, round_folding
 from quizroom.room.adding import ItemAdded, with_added
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
@@ -32,6 +32,7 @@ from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, Playe
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
 from quizroom.room.holding import shown_up_to
+from quizroom.room.host_events import ReviewHandedOver
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
@@ -117,6 +118,8 @@ def _changed(room: Room, event: Event) -> Room:
             return credit.after(room, event)
         case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
             return change_folding.after(room, event)
+        case ReviewHandedOver():
+            return host_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)
 

@@ -2,9 +2,20 @@
 
 from datetime import datetime
 
-from quizroom.room import benches, credit, group, holding, judging, laying_out, owners, rounds, seating
+from quizroom.room import (
+    benches,
+    credit,
+    group,
+    holding,
+    host_orders,
+    judging,
+    laying_out,
+    owners,
+    rounds,
+    seating,
+)
 from quizroom.room.adding import AddItem, add
-from quizroom.room.bench_commands import AnswerForBench, DrawBenches, SeatAtBench, TakeBench
+from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -27,10 +38,12 @@ from quizroom.room.commands import (
     SubmitAnswer,
     SwapItem,
 )
-from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
+from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim
 from quizroom.room.events import Event
+from quizroom.room.group_commands import GroupCommand
+from quizroom.room.host_commands import HandOverReview, HostCommand
 from quizroom.room.judging import JudgingCommand
-from quizroom.room.owner_commands import ForgetPlayer, LinkSeat
+from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.state import Room
 
 
@@ -81,15 +94,27 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return laying_out.show_standings(room, command)
         case EndReview():
             return rounds.end(room, now)
-        case LinkSeat() | ForgetPlayer():
-            return owners.decide(room, command, now)
         case PrepareReview():
             return laying_out.refuse_second_preparation()
+        case _:
+            return _beside_rounds(room, command, now)
+
+
+BesideRounds = OwnerCommand | BenchCommand | CreditCommand | JudgingCommand | HostCommand | GroupCommand
+
+
+def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Event, ...]:
+    """Orders that have a module of their own each."""
+    match command:
+        case LinkSeat() | ForgetPlayer():
+            return owners.decide(room, command, now)
         case TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
             return benches.decide(room, command, now)
         case ClaimEntry() | MissClaim() | AssignEntry():
             return credit.decide(room, command, now)
         case _ if isinstance(command, JudgingCommand):
             return judging.decide(room, command, now)
+        case HandOverReview():
+            return host_orders.decide(room, command, now)
         case _:
             return group.decide(room, command, now)

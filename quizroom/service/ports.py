@@ -77,20 +77,26 @@ class Accounts(Protocol):
     Every change may raise `NotStored`.
     """
 
-    def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
-        """Keep a one-time key."""
+    def add_entry_key(self, key_hash: str, host: str, expires_at: datetime) -> None:
+        """Keep a one-time key to the desk of a host."""
 
-    def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
-        """Use up a one-time key; False if it is unknown, used or expired."""
+    def spend_entry_key(self, key_hash: str, now: datetime) -> str | None:
+        """Use up a one-time key and return its host; None if it is unknown, used or expired."""
 
     def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:
         """Keep the token of a host's browser."""
 
-    def host_of_token(self, token_hash: str) -> str | None:
-        """The host to whom this token belongs, if any."""
+    def host_of_token(self, token_hash: str, *, made_after: datetime) -> str | None:
+        """The host to whom this token belongs, if it is there and not too old."""
 
     def drop_host_token(self, token_hash: str) -> None:
         """Let a token open nothing any more; an unknown one changes nothing."""
+
+    def drop_tokens_of(self, host: str) -> None:
+        """Let all tokens and one-time keys of a host open nothing any more."""
+
+    def drop_tokens_before(self, made_before: datetime) -> None:
+        """Remove tokens that are too old to open anything."""
 
 
 class Heartbeat(Protocol):

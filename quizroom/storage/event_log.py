@@ -8,6 +8,7 @@ from sqlalchemy import Connection, Engine, bindparam, func, insert, select, upda
 from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.room.host_events import ReviewHandedOver
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.own_tables import picture_rooms
@@ -120,5 +121,7 @@ def _index(connection: Connection, entry: Entry) -> None:
             )
         case ReviewEnded() as event:
             connection.execute(update(rooms).where(rooms.c.room == entry.room).values(finished_at=event.at))
+        case ReviewHandedOver() as event:
+            connection.execute(update(rooms).where(rooms.c.room == entry.room).values(host=event.host))
         case _:
             pass

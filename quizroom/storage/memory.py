@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection, Sequence
 from datetime import datetime
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.room.host_events import ReviewHandedOver
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.owners import redacted
 from quizroom.service.ports import Entry, VersionTaken
@@ -46,7 +47,7 @@ class MemoryEventLog:
 
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
         """All rooms of a host, newest first."""
-        mine = [(prepared.at, room) for room, prepared in self._prepared() if prepared.host == host]
+        mine = [(prepared.at, room) for room, prepared in self._prepared() if self._host(room) == host]
         return tuple(room for _, room in sorted(mine, reverse=True))
 
     def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
@@ -80,6 +81,10 @@ class MemoryEventLog:
         if isinstance(entry.event, SeatLinked | PlayerForgotten):
             self._events[entry.room] = list(redacted(self._events[entry.room], entry.event))
 
+    def _host(self, room: str) -> str:
+        of_host = (ReviewPrepared, ReviewHandedOver)
+        return [event.host for event in self._events[room] if isinstance(event, of_host)][-1]
+
     def _prepared(self) -> list[tuple[str, ReviewPrepared]]:
         firsts = ((room, happened[0]) for room, happened in self._events.items())
         return [(room, first) for room, first in firsts if isinstance(first, ReviewPrepared)]
@@ -90,29 +95,39 @@ class MemoryAccounts:
 
     def __init__(self) -> None:
         """Begin with nobody."""
-        self._keys: dict[str, datetime] = {}
-        self._hosts: dict[str, str] = {}
+        self._keys: dict[str, tuple[str, datetime]] = {}
+        self._hosts: dict[str, tuple[str, datetime]] = {}
 
-    def add_entry_key(self, key_hash: str, expires_at: datetime) -> None:
+    def add_entry_key(self, key_hash: str, host: str, expires_at: datetime) -> None:
         """Keep a one-time key."""
-        self._keys[key_hash] = expires_at
+        self._keys[key_hash] = host, expires_at
 
-    def spend_entry_key(self, key_hash: str, now: datetime) -> bool:
+    def spend_entry_key(self, key_hash: str, now: datetime) -> str | None:
         """Use up a one-time key."""
-        expires_at = self._keys.pop(key_hash, None)
-        return expires_at is not None and now < expires_at
+        host, expires_at = self._keys.pop(key_hash, ("", now))
+        return host if now < expires_at else None
 
-    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:  # noqa: ARG002 - the contract has it
+    def add_host_token(self, token_hash: str, host: str, now: datetime) -> None:
         """Keep a host's token."""
-        self._hosts[token_hash] = host
+        self._hosts[token_hash] = host, now
 
-    def host_of_token(self, token_hash: str) -> str | None:
+    def host_of_token(self, token_hash: str, *, made_after: datetime) -> str | None:
         """The host to whom this token belongs."""
-        return self._hosts.get(token_hash)
+        host, made_at = self._hosts.get(token_hash, ("", made_after))
+        return host if made_at > made_after else None
 
     def drop_host_token(self, token_hash: str) -> None:
         """Let a token open nothing any more."""
         self._hosts.pop(token_hash, None)
+
+    def drop_tokens_of(self, host: str) -> None:
+        """Let all tokens and one-time keys of a host open nothing any more."""
+        self._hosts = {token: of for token, of in self._hosts.items() if of[0] != host}
+        self._keys = {key: of for key, of in self._keys.items() if of[0] != host}
+
+    def drop_tokens_before(self, made_before: datetime) -> None:
+        """Remove tokens that are too old to open anything."""
+        self._hosts = {token: of for token, of in self._hosts.items() if of[1] > made_before}
 
 
 class MemoryHeartbeat:

@@ -48,6 +48,7 @@ entry_keys = Table(
     metadata,
     Column("key_hash", String(64), primary_key=True),
     Column("expires_at", DateTime(timezone=True), nullable=False),
+    Column("host", String(64), nullable=False, server_default="owner"),
 )
 
 host_tokens = Table(

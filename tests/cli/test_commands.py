@@ -9,9 +9,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from quizroom.cli import main
-from quizroom.pages.host_entry import HostEntry
-from quizroom.storage.accounts import SqlAccounts
-from quizroom.storage.chance import new_secret
+from quizroom.pages.host_parts import entry_over
 from quizroom.storage.database import open_database
 from quizroom.storage.system_clock import SystemClock
 from tests.storage.databases import url_in
@@ -47,7 +45,7 @@ def test_a_desk_link_is_printed_and_works_once(tmp_path: Path) -> None:
     address, _, key = said.strip().rpartition("/desk/enter/")
     assert address == "http://127.0.0.1:8123"
     engine = open_database(url_in(tmp_path))
-    entry = HostEntry(accounts=SqlAccounts(engine), clock=SystemClock(), new_secret=new_secret)
+    entry = entry_over(engine, clock=SystemClock())
     assert entry.spend(key)
     assert entry.spend(key) is None
     engine.dispose()

@@ -19,6 +19,7 @@ from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.host_memory import MemoryHosts
 from quizroom.storage.memory import MemoryAccounts
 from tests.service.courses import knowledge
 from tests.service.fakes import SetClock
@@ -56,7 +57,12 @@ def own_web() -> OwnWeb:
     rooms = Rooms(log=log, clock=clock, on_change=lambda _: None)
     library = library_over(engine, knowledge(), clock)
     pictures = pictures_over(engine, rooms=rooms, log=log, clock=clock)
-    entry = HostEntry(accounts=MemoryAccounts(), clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
+    entry = HostEntry(
+        accounts=MemoryAccounts(),
+        hosts=MemoryHosts(),
+        clock=clock,
+        new_secret=lambda: f"secret-{next(secrets)}",
+    )
     app = Flask("quizroom")
     app.register_blueprint(
         own_item_requests(library, pictures, entry=entry, run_apart=lambda call, *given: call(*given))

@@ -1,10 +1,12 @@
 """How a host gets in, and that nobody else does."""
 
+from datetime import timedelta
 from hashlib import sha256
 
 import pytest
 
-from quizroom.pages.host_entry import COOKIE, OWNER
+from quizroom.pages.host_entry import COOKIE, session_of_cookie_header
+from quizroom.service.host_ports import FIRST_OWNER
 from tests.pages.web import made
 
 TWELVE_HOURS_S = 12 * 3600
@@ -80,8 +82,8 @@ def test_the_host_gets_the_desk_and_its_settings() -> None:
     "header,host",
     [
         ("", ""),
-        (f"{COOKIE}=secret-1", OWNER),
-        (f"a=b; {COOKIE}=secret-1; c=d", OWNER),
+        (f"{COOKIE}=secret-1", FIRST_OWNER),
+        (f"a=b; {COOKIE}=secret-1; c=d", FIRST_OWNER),
         (f"{COOKIE}=secret-0", ""),
         (f"{COOKIE}=", ""),
         (f"x{COOKIE}=secret-1", ""),
@@ -94,14 +96,18 @@ def test_the_host_gets_the_desk_and_its_settings() -> None:
 def test_a_connection_proves_its_host_by_the_cookie_header(header: str, host: str) -> None:
     web = made()
     web.host()
-    assert web.entry.host_of_cookie_header(header) == host
+    proved = web.entry.host_of_session(session_of_cookie_header(header))
+    assert (proved.id if proved else "") == host
 
 
 def test_the_store_keeps_hashes_only() -> None:
     web = made()
     web.entry.new_key()
-    assert web.accounts.spend_entry_key("secret-0", web.clock.now()) is False
-    assert web.accounts.spend_entry_key(sha256(b"secret-0").hexdigest(), web.clock.now()) is True
+    now = web.clock.now()
+    assert web.accounts.spend_entry_key("secret-0", now) is None
+    assert web.accounts.spend_entry_key(sha256(b"secret-0").hexdigest(), now) == FIRST_OWNER
     web.host()
-    assert web.accounts.host_of_token("secret-2") is None
-    assert web.accounts.host_of_token(sha256(b"secret-2").hexdigest()) == OWNER
+    before = now - timedelta(seconds=1)
+    assert web.accounts.host_of_token("secret-2", made_after=before) is None
+    kept = sha256(b"secret-2").hexdigest()
+    assert web.accounts.host_of_token(kept, made_after=before) == FIRST_OWNER

@@ -10,6 +10,7 @@ from quizroom.pages.grading import Books
 from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.host_forms import HostForms
 from quizroom.pages.me import MyData
 from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site, add_pages
@@ -20,18 +21,20 @@ from quizroom.service.forgetting import Forgetting, Keeping
 from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import GroupLimits
 from quizroom.service.histories import Histories
+from quizroom.service.hosts import Hosts
 from quizroom.service.players import Players
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.host_memory import MemoryHosts
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.memory import MemoryAccounts
 from quizroom.storage.players import SqlPlayers
 from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
-from tests.service.fakes import SetClock
+from tests.service.fakes import QuickPasswords, SetClock
 
 PAGES = ("front", "grading", "group", "seat", "wall", "desk", "items", "records", "mine")
 MANIFEST: dict[str, dict[str, Any]] = {
@@ -63,6 +66,7 @@ class Web:
     app: Flask
     entry: HostEntry
     accounts: MemoryAccounts
+    hosts: Hosts
     clock: SetClock
     rooms: Rooms
     mine: MyData
@@ -89,15 +93,23 @@ def made(
     contact: str = "",
 ) -> Web:
     """A fresh site."""
-    accounts, clock, secrets = MemoryAccounts(), SetClock(), iter(range(1000))
-    entry = HostEntry(accounts=accounts, clock=clock, new_secret=lambda: f"secret-{next(secrets)}")
+    accounts, clock = MemoryAccounts(), SetClock()
+    entry, hosts = host_parts(accounts, clock)
     app = Flask("quizroom")
-    rooms, mine = own_data(clock)
+    log, rooms, mine = own_data(clock)
     site = Site(
         books=books_over(rooms, mine),
         manifest=MANIFEST,
         catalogue=knowledge(),
-        entry=entry,
+        host_forms=HostForms(
+            entry=entry,
+            hosts=hosts,
+            rooms=rooms,
+            log=log,
+            manifest=MANIFEST,
+            address=JOIN,
+            secure=secure,
+        ),
         desk_settings=SETTINGS,
         blueprints=Blueprints(catalogue=knowledge()),
         group_settings=group_settings(knowledge(), GroupLimits(on=groups, size=12, most=50, hours=4)),
@@ -109,7 +121,7 @@ def made(
         ),
     )
     add_pages(app, site)
-    return Web(app, entry, accounts, clock, rooms, mine, site.books)
+    return Web(app, entry, accounts, hosts, clock, rooms, mine, site.books)
 
 
 def books_over(rooms: Rooms, mine: MyData) -> Books:
@@ -124,7 +136,27 @@ def books_over(rooms: Rooms, mine: MyData) -> Books:
     )
 
 
-def own_data(clock: SetClock) -> tuple[Rooms, MyData]:
+def host_parts(accounts: MemoryAccounts, clock: SetClock) -> tuple[HostEntry, Hosts]:
+    """How hosts come in, with secrets that are counted."""
+    secrets, store = iter(range(1000)), MemoryHosts()
+
+    def new_secret() -> str:
+        return f"secret-{next(secrets)}"
+
+    return (
+        HostEntry(accounts=accounts, hosts=store, clock=clock, new_secret=new_secret),
+        Hosts(
+            store=store,
+            accounts=accounts,
+            passwords=QuickPasswords(),
+            clock=clock,
+            new_secret=new_secret,
+            new_id=lambda: f"host-{next(secrets)}",
+        ),
+    )
+
+
+def own_data(clock: SetClock) -> tuple[SqlEventLog, Rooms, MyData]:
     """What is kept of players, in a database in memory, and the rooms in which they sit."""
     engine = open_database("sqlite://")
     log, players = SqlEventLog(engine), SqlPlayers(engine)
@@ -143,4 +175,4 @@ def own_data(clock: SetClock) -> tuple[Rooms, MyData]:
         keeping=Keeping(reviews_days=400, players_days=0),
         clock=clock,
     )
-    return rooms, mine
+    return log, rooms, mine

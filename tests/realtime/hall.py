@@ -13,6 +13,7 @@ from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.room.state import Room
 from quizroom.service.groups import GroupLimits, Groups
+from quizroom.service.host_ports import Host
 from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.own_items import OwnItems
 from quizroom.service.reviews import Reviews
@@ -80,6 +81,7 @@ class Hall:
             clock=self.clock,
             new_id=lambda: next(self.ids),
         )
+        self.hosts: dict[str, Host | None] = {}
         self.gateway = self._gateway()
 
     def _gateway(self) -> Gateway:
@@ -127,13 +129,19 @@ class Hall:
                 **shared,
             ),
             clock=self.clock,
-            host_of=lambda cookie: cookie.removeprefix("host="),
+            session_of=lambda cookie: cookie.removeprefix("host="),
+            host_of=self.host_of,
             steady=lambda: self.steady_s,
         )
 
     def _credit_replies(self, seat_replies: SeatReplies) -> CreditReplies:
         guesses = DoorGuesses(self.clock.now().timestamp())
         return CreditReplies(seat_replies=seat_replies, rosters=self.rosters.store, guesses=guesses)
+
+    def host_of(self, session: str) -> Host | None:
+        """Whose session it is: a host is an owner unless the test says otherwise."""
+        owner = Host(id=session, name=session.title(), role="owner")
+        return self.hosts.get(session, owner) if session else None
 
     def connect(self, sid: str, host: str = "") -> None:
         """A browser connects, with a host's cookie or none."""

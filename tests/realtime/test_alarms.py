@@ -85,7 +85,7 @@ def test_a_beat_that_cannot_be_stored_is_tried_again_later() -> None:
 
 def test_a_finished_room_is_let_go_once_nobody_looks_and_comes_back_from_its_log() -> None:
     desk, seats = seated(), Seats()
-    seats.connect("s1", host="", now=0)
+    seats.connect("s1", session="", now=0)
     seats.take("s1", role="wall", room="room-1")
     forget_finished_rooms(desk.rooms, seats)
     desk.rooms.handle("room-1", EndReview())

@@ -108,7 +108,7 @@ def test_a_quiet_room_without_an_open_round_is_let_go_and_not_woken_again() -> N
 def test_a_room_with_somebody_on_the_line_is_kept() -> None:
     desk, seats = seated(), Seats()
     desk.rooms.handle("room-1", CLOSE)
-    seats.connect("s1", host="", now=0)
+    seats.connect("s1", session="", now=0)
     seats.take("s1", role="wall", room="room-1")
     forget_rooms_of_others(desk.rooms, seats)
     assert len(desk.rooms.live()) == 1

@@ -40,7 +40,7 @@ def used(open_here: OpenHere) -> Engine:
     engine = open_here()
     SqlEventLog(engine).append([laid_out("r1", at=NOW), opened("r1", "CDFHJ")])
     SqlAccounts(engine).add_host_token("a" * 64, "owner", NOW)
-    SqlAccounts(engine).add_entry_key("b" * 64, NOW)
+    SqlAccounts(engine).add_entry_key("b" * 64, "owner", NOW)
     return engine
 
 

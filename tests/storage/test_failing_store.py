@@ -37,15 +37,16 @@ def test_a_turn_that_does_not_fit_is_not_stored_at_all(failing: Engine) -> None:
 def test_a_read_only_store_says_so_for_everything_that_is_written(tmp_path: Path) -> None:
     engine = read_only(tmp_path)
     accounts, heart = SqlAccounts(engine), SqlHeartbeat(engine)
-    for write in (
-        lambda: accounts.add_entry_key("k", after(1)),
+    writes: tuple[Callable[[], object], ...] = (
+        lambda: accounts.add_entry_key("k", "owner", after(1)),
         lambda: accounts.spend_entry_key("k", after(1)),
         lambda: accounts.add_host_token("t", "owner", after(1)),
         lambda: heart.beat(after(1)),
-    ):
+    )
+    for write in writes:
         with pytest.raises(NotStored):
             write()
-    assert accounts.host_of_token("t") is None
+    assert accounts.host_of_token("t", made_after=after(0)) is None
     assert heart.last_beat() is None
     engine.dispose()
 

@@ -18,6 +18,7 @@ from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.addresses import usable_database_url
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.hosts import SqlHosts
 from quizroom.storage.schema import metadata
 from quizroom.storage.upgrading import FIRST, NEWEST, migrate
 from tests.room.samples import after
@@ -85,8 +86,9 @@ def test_a_database_of_the_first_release_keeps_all_it_held(tmp_path: Path) -> No
     assert room.phase == "closed"
     marks = marks_of_room(room).totals
     assert {player: total.marks for player, total in marks.items()} == {"ada": 1, "bo": 0}
-    assert SqlAccounts(engine).host_of_token("t" * 64) == "owner"
-    assert SqlAccounts(engine).spend_entry_key("k" * 64, after(1))
+    assert SqlAccounts(engine).host_of_token("t" * 64, made_after=after(-1)) == "owner"
+    assert SqlAccounts(engine).spend_entry_key("k" * 64, after(1)) == "owner"
+    assert [(host.id, host.role) for host in SqlHosts(engine).all()] == [("owner", "owner")]
     assert SqlHeartbeat(engine).last_beat() == after(5)
     engine.dispose()
 
