@@ -18,6 +18,7 @@ from quizroom.room.answers import Said
 from quizroom.room.state import Answer, Player, Room, Round
 
 NO_RULINGS: Mapping[str, bool] = MappingProxyType({})
+NO_ANSWERS: Mapping[str, Answer] = MappingProxyType({})
 ACCEPTED_BY_HOST = "Your host accepts this answer."
 REFUSED_BY_HOST = "Your host does not accept this answer."
 HALF = 0.5
@@ -58,6 +59,8 @@ class RoomMarks:
     """Those of `rounds` that the totals are made of."""
     totals: Mapping[str, Total]
     benches: Mapping[str, Total]
+    seconds: tuple[RoundMarks | None, ...] = ()
+    """What second answers would be worth, round by round; None where there are none. Nothing counts them."""
     order: tuple[float, ...] = ()
     """The marks of everybody in the room, least first; empty while no round counts, when all are level."""
 
@@ -179,6 +182,7 @@ def marks_of_room(room: Room, known: RoomMarks | None = None) -> RoomMarks:
         counted=tuple(marks for _, marks in counted),
         totals=totals,
         benches=_bench_totals(room, counted),
+        seconds=_second_marks(room, known),
         order=tuple(sorted(totals[player].marks for player in room.players)) if counted else (),
     )
 
@@ -261,6 +265,23 @@ def _marks_of_round(current: Round, known: RoundMarks | None) -> RoundMarks:
             bench: mark_of(current.item, answer, current.rulings)
             for bench, answer in current.bench_answers.items()
         },
+    )
+
+
+def as_second(current: Round) -> Round:
+    """The round as if its second answers were all its answers."""
+    return replace(
+        current, answers=current.second_answers, second_answers=NO_ANSWERS, bench_answers=NO_ANSWERS
+    )
+
+
+def _second_marks(room: Room, known: RoomMarks | None) -> tuple[RoundMarks | None, ...]:
+    old = known.seconds if known is not None else ()
+    return tuple(
+        _marks_of_round(as_second(current), old[index] if index < len(old) else None)
+        if current.second_answers
+        else None
+        for index, current in enumerate(room.rounds)
     )
 
 

@@ -34,6 +34,7 @@ from quizroom.protocol.fields import (
 )
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.own_messages import OwnMessage
+from quizroom.protocol.talk_messages import TalkMessage
 from quizroom.room.state import Certainty, Phase, Timing
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
@@ -104,6 +105,8 @@ class SubmitAnswer:
     choice: Annotated[tuple[LetterOrNone, ...], Field(max_length=10)] = ()
     typed: Annotated[tuple[Words, ...], Field(max_length=10)] = ()
     certainty: Certainty | None = None
+    again: bool = False
+    """Whether it is the second answer, after talking."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -282,7 +285,8 @@ ClientMessage = Annotated[
     | ClaimIdentity
     | OwnMessage
     | KeyMessage
-    | FlagMessage,
+    | FlagMessage
+    | TalkMessage,
     Field(discriminator="type"),
 ]
 

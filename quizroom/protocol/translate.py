@@ -6,11 +6,13 @@ from quizroom.protocol import change_messages, messages
 from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.change_messages import FlagMessage, KeyMessage
+from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
-from quizroom.room import change_commands, commands
+from quizroom.room import change_commands, commands, talk_commands
 from quizroom.room.bench_state import BenchRules
+from quizroom.room.talk_commands import TalkCommand
 
 HOST = "host"
 """Name of a host who has none."""
@@ -37,6 +39,7 @@ def answer_command(message: messages.SubmitAnswer, player: str) -> commands.Subm
         choice=message.choice,
         typed=message.typed,
         certainty=message.certainty,
+        again=message.again,
     )
 
 
@@ -65,6 +68,19 @@ def blueprint_of(choice: BlueprintChoice) -> Blueprint:
 def bench_rules_of(choice: BenchChoice | None) -> BenchRules | None:
     """How benches are played, if they are."""
     return None if choice is None else BenchRules(how=choice.how, size=choice.size, answers=choice.answers)
+
+
+def talk_command(message: TalkMessage) -> TalkCommand | None:
+    """The order of a message about a talk, or None for the twin, which the service has to make."""
+    match message:
+        case LetTalk():
+            return talk_commands.LetTalk(round=message.round, seconds=message.seconds)
+        case TalkStep(type="open_again"):
+            return talk_commands.OpenAgain(round=message.round, by_host=True)
+        case TalkStep(type="close_again"):
+            return talk_commands.CloseAgain(round=message.round, by_host=True)
+        case TalkStep():
+            return None
 
 
 def host_command(message: PlainMessage, *, by: str = HOST) -> commands.Command | None:

@@ -5,11 +5,13 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from quizroom.realtime.seats import Seats
-from quizroom.room.clock import is_over, milliseconds_between
-from quizroom.room.commands import CloseRound, GiveBackTime
+from quizroom.room.clock import began_at, is_over, milliseconds_between
+from quizroom.room.commands import GiveBackTime
 from quizroom.room.group import due_step
 from quizroom.room.group_commands import MoveOn
 from quizroom.room.refusals import Refused
+from quizroom.room.state import TIMED
+from quizroom.room.talk import order_when_over
 from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
 from quizroom.service.rooms import Rooms
 
@@ -26,12 +28,13 @@ logger = logging.getLogger(__name__)
 
 
 def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
-    """Close every open round of a host whose deadline and grace have passed."""
+    """Close every open round of a host, and end every talk, whose deadline and grace have passed."""
     now = clock.now()
     for room in rooms.live():
-        if room.run is None and room.phase == "answering" and is_over(room.rounds[-1], now):
+        order = order_when_over(room) if room.run is None else None
+        if order is not None and is_over(room.rounds[-1], now):
             try:
-                rooms.handle(room.id, CloseRound(round=len(room.rounds), by_host=False))
+                rooms.handle(room.id, order)
             except Refused:
                 continue  # the host was faster, or has just given more time
             except Exception:  # whatever it is, the other rounds must still be closed, now and later
@@ -51,7 +54,7 @@ def move_groups_on(rooms: Rooms, clock: Clock) -> None:
 
 def any_round_is_open(rooms: Rooms) -> bool:
     """Whether an outage from now on would cost players time."""
-    return any(room.phase == "answering" for room in rooms.live())
+    return any(room.phase in TIMED for room in rooms.live())
 
 
 def forget_finished_rooms(rooms: Rooms, seats: Seats) -> None:
@@ -111,8 +114,8 @@ def another_worker_is_alive(heartbeat: Heartbeat, wait: Callable[[float], None])
 
 def _give_back(rooms: Rooms, room_id: str, last: datetime | None, until: datetime, *, order: str) -> None:
     room = rooms.room(room_id)
-    if room.phase == "answering" and (not order or room.rounds[-1].opened_at < until):
-        opened_at = room.rounds[-1].opened_at
-        since = opened_at if last is None else max(last, opened_at)
+    if room.phase in TIMED and (not order or began_at(room.rounds[-1]) < until):
+        began = began_at(room.rounds[-1])
+        since = began if last is None else max(last, began)
         lost_ms = milliseconds_between(since, until) + RECONNECT_MS
         rooms.handle(room_id, GiveBackTime(ms=lost_ms, order=order))

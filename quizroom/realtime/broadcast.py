@@ -35,6 +35,7 @@ from quizroom.room.events import (
 )
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
+from quizroom.room.talk_events import AgainClosed
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
 from quizroom.views.desk import desk_view
@@ -71,6 +72,7 @@ OWN_MATTERS = (
     RoundClosed,
     StandingsSet,
     WordsRuled,
+    AgainClosed,
 )
 
 logger = logging.getLogger(__name__)

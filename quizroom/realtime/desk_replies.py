@@ -7,7 +7,8 @@ from quizroom.protocol import messages
 from quizroom.protocol.change_messages import KeyMessage
 from quizroom.protocol.messages import Reply, ReviewLine
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
-from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command
+from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
+from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command, talk_command
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
 from quizroom.realtime.lines import Lines
@@ -38,6 +39,7 @@ HostMessage = (
     | messages.RemovePlayer
     | OwnMessage
     | KeyMessage
+    | TalkMessage
 )
 MOST_REVIEWS_LISTED = 30
 
@@ -96,6 +98,12 @@ class DeskReplies:
                 )
             case messages.RoundStep(type="open_door"):
                 self.reviews.open_door(room)
+            case TalkStep(type="ask_twin"):
+                self.reviews.add_twin(room, round_number=message.round)
+            case LetTalk() | TalkStep():
+                order = talk_command(message)
+                if order is not None:
+                    self.rooms.handle(room.id, order)
             case messages.PrepareReview() | messages.ListReviews() | messages.OpenDesk():
                 raise TypeError("these are answered before")
             case _:

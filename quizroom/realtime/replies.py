@@ -11,6 +11,7 @@ from quizroom.room.refusals import RefusalCode
 from quizroom.service.groups import GroupsOff, TooManyGroups
 from quizroom.service.own_items import NoSuchOwnItem, NotReady
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
+from quizroom.service.twins import NoTwin
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
 from quizroom.views.moment import milliseconds
@@ -53,17 +54,18 @@ NOT_DEALT: Mapping[type[Exception], WireCode] = MappingProxyType(
         NoDoorFree: "no_door_free",
         NoSuchOwnItem: "no_such_own_item",
         NotReady: "not_ready",
+        NoTwin: "no_twin",
         TooManyGroups: "too_many_groups",
         UnknownCourse: "unknown_course",
     }
 )
-"""Why no review came of an order, for a host and for a group alike."""
+"""Why no review, or no item, came of an order, for a host and for a group alike."""
 
 
 def not_dealt(message_id: str, reason: Exception, now: datetime) -> Reply:
     """No review came of an order; where its settings yield too little, `reason` says what."""
     code = NOT_DEALT[type(reason)]
-    text = f"{SENTENCES[code]} {reason}" if isinstance(reason, CannotDeal) else ""
+    text = f"{SENTENCES[code]} {reason}" if isinstance(reason, (CannotDeal, NoTwin)) else ""
     return refused(message_id, code, now, text=text)
 
 

@@ -35,6 +35,11 @@ def milliseconds_between(start: datetime, end: datetime) -> int:
     return max(0, int((end - start) / timedelta(milliseconds=1)))
 
 
+def began_at(current: Round) -> datetime:
+    """When the clock that is the round's now began: of the first answering, the talk, or the second."""
+    return current.again_at or current.talked_at or current.opened_at
+
+
 def is_over(current: Round, now: datetime) -> bool:
     """Whether the deadline and its grace have passed. A standing or missing clock is never over."""
     if current.paused or current.closes_at is None:

@@ -11,6 +11,7 @@ from quizroom.room.group_commands import GroupCommand
 from quizroom.room.host_commands import HostCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Certainty, Plan
+from quizroom.room.talk_commands import TalkCommand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +96,8 @@ class SubmitAnswer:
     typed: tuple[str, ...] = ()
     certainty: Certainty | None = None
     """How certain the player is, where that is asked for."""
+    again: bool = False
+    """Whether it is a second answer, after talking."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -228,4 +231,5 @@ Command = (
     | CreditCommand
     | ChangeCommand
     | HostCommand
+    | TalkCommand
 )

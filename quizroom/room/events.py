@@ -13,6 +13,7 @@ from quizroom.room.group_events import GroupEvent
 from quizroom.room.host_events import HostEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Certainty, Plan
+from quizroom.room.talk_events import TalkEvent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +105,8 @@ class AnswerAccepted:
     typed: tuple[str, ...]
     at: datetime
     certainty: Certainty | None = None
+    again: bool = False
+    """Whether it was given after talking: it stands beside the first answer."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,4 +238,5 @@ Event = (
     | CreditEvent
     | ChangeEvent
     | HostEvent
+    | TalkEvent
 )

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import bench_folding, change_folding, credit, host_folding, round_folding
+from quizroom.room import bench_folding, change_folding, credit, host_folding, round_folding, talk_folding
 from quizroom.room.adding import ItemAdded, with_added
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
@@ -36,6 +36,7 @@ from quizroom.room.host_events import ReviewHandedOver
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
+from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened, TwinAdded
 
 
 def apply(room: Room, event: Event) -> Room:
@@ -112,6 +113,8 @@ def _changed(room: Room, event: Event) -> Room:
             return replace(room, phase="finished", finished_at=event.at, rounds=rounds)
         case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
+        case TalkOpened() | AgainOpened() | AgainClosed() | TwinAdded():
+            return talk_folding.after(room, event)
         case BenchTaken() | BenchesDrawn() | BenchAnswered():
             return bench_folding.after(room, event)
         case EntryClaimed() | ClaimMissed() | EntryAssigned():

@@ -46,6 +46,8 @@ def apply(current: Round, event: RoundEvent) -> Round:
     match event:
         case AnswerAccepted():
             answer = Answer(choice=event.choice, typed=event.typed, at=event.at, certainty=event.certainty)
+            if event.again:
+                return replace(current, second_answers=with_one(current.second_answers, event.player, answer))
             return replace(current, answers=with_one(current.answers, event.player, answer))
         case RoundPaused():
             return replace(current, paused=True, left_ms=event.left_ms, closes_at=None)
@@ -72,10 +74,14 @@ def apply(current: Round, event: RoundEvent) -> Round:
 
 
 def without_answer(current: Round, player: str) -> Round:
-    """Return the round without this player's answer; one that holds none stays the same."""
-    if player not in current.answers:
+    """Return the round without this player's answers; one that holds none stays the same."""
+    if player not in current.answers and player not in current.second_answers:
         return current
-    return replace(current, answers={key: value for key, value in current.answers.items() if key != player})
+    return replace(
+        current,
+        answers=_without(current.answers, player),
+        second_answers=_without(current.second_answers, player),
+    )
 
 
 def with_known_words(current: Round, player: str, bench: str) -> Round:
@@ -83,8 +89,13 @@ def with_known_words(current: Round, player: str, bench: str) -> Round:
     return replace(
         current,
         answers=_with_known_words(current, current.answers, player),
+        second_answers=_with_known_words(current, current.second_answers, player),
         bench_answers=_with_known_words(current, current.bench_answers, bench),
     )
+
+
+def _without(answers: Mapping[str, Answer], player: str) -> Mapping[str, Answer]:
+    return {key: value for key, value in answers.items() if key != player} if player in answers else answers
 
 
 def _with_known_words(current: Round, answers: Mapping[str, Answer], whose: str) -> Mapping[str, Answer]:

@@ -33,7 +33,8 @@ from quizroom.room.events import (
     WordsRuled,
 )
 from quizroom.room.refusals import Refused
-from quizroom.room.state import Answer, Certainty, Room, Round
+from quizroom.room.state import TIMED, Answer, Certainty, Phase, Room, Round
+from quizroom.room.talk_events import AgainClosed
 
 LONGEST_LIMIT = timedelta(hours=2)
 """An open round with a clock may be lengthened up to this, lest a slip of the hand stops the class."""
@@ -80,6 +81,11 @@ def is_known(known: Answer | None, said: Said, certainty: Certainty | None = Non
 def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:
     """Let an answer pass that comes in time, from a player of the round, and fits its item."""
     _refuse_late(room, asked, now)
+    refuse_misplaced(room, asked, player, said)
+
+
+def refuse_misplaced(room: Room, asked: Round, player: str, said: Said) -> None:
+    """Let an answer pass that comes from a player of the round and fits its item."""
     if asked.number < room.players[player].from_round:
         raise Refused("no_such_round")
     refuse_misfit(asked.item, said)
@@ -91,7 +97,7 @@ def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...
         return ()
     if room.phase in ("preparing", "finished"):
         raise Refused("door_shut" if room.phase == "preparing" else "finished")
-    if room.phase == "answering":
+    if room.phase in TIMED:
         raise Refused("round_is_open")
     if not room.ahead:
         raise Refused("no_items_left")
@@ -103,8 +109,8 @@ def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...
 
 
 def pause(room: Room, command: PauseRound, now: datetime) -> tuple[Event, ...]:
-    """Stop the clock of the open round."""
-    current = _open_round(room, command.round)
+    """Stop the clock of the open round, or of the talk over it."""
+    current = _timed_round(room, command.round)
     if current.paused:
         return ()
     left = None if current.closes_at is None else milliseconds_between(now, current.closes_at)
@@ -113,7 +119,7 @@ def pause(room: Room, command: PauseRound, now: datetime) -> tuple[Event, ...]:
 
 def resume(room: Room, command: ResumeRound, now: datetime) -> tuple[Event, ...]:
     """Let the clock of the paused round run on."""
-    current = _open_round(room, command.round)
+    current = _timed_round(room, command.round)
     if not current.paused:
         return ()
     closes_at = None if current.left_ms is None else later(now, current.left_ms)
@@ -121,10 +127,10 @@ def resume(room: Room, command: ResumeRound, now: datetime) -> tuple[Event, ...]
 
 
 def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:
-    """Lengthen the open round; an untimed one has nothing to lengthen."""
+    """Lengthen the open round, or the talk over it; an untimed one has nothing to lengthen."""
     if any(command.order in each.orders for each in room.rounds):
         return ()
-    current = _open_round(room, len(room.rounds))
+    current = _timed_round(room, len(room.rounds))
     if current.limit_ms is None:
         raise Refused("bad_time")
     longer = timedelta(milliseconds=current.limit_ms, seconds=command.seconds)
@@ -135,7 +141,7 @@ def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:
 
 def give_back(room: Room, command: GiveBackTime) -> tuple[Event, ...]:
     """Return to a running clock the time that players lost while no server was there."""
-    if room.phase != "answering" or command.ms <= 0:
+    if room.phase not in TIMED or command.ms <= 0:
         return ()
     current = room.rounds[-1]
     if current.paused or current.closes_at is None or (command.order and command.order in current.orders):
@@ -198,6 +204,8 @@ def end(room: Room, now: datetime) -> tuple[Event, ...]:
     ended = ReviewEnded(at=now)
     if room.phase == "answering":
         return (RoundClosed(round=len(room.rounds), cause="end", at=now), ended)
+    if room.phase == "answering again":
+        return (AgainClosed(round=len(room.rounds), cause="end", at=now), ended)
     return (ended,)
 
 
@@ -209,7 +217,15 @@ def _refuse_late(room: Room, asked: Round, now: datetime) -> None:
 
 
 def _open_round(room: Room, number: int) -> Round:
-    if room.phase != "answering" or number != len(room.rounds):
+    return _round_in(room, ("answering",), number)
+
+
+def _timed_round(room: Room, number: int) -> Round:
+    return _round_in(room, TIMED, number)
+
+
+def _round_in(room: Room, phases: tuple[Phase, ...], number: int) -> Round:
+    if room.phase not in phases or number != len(room.rounds):
         raise Refused("not_answering")
     return room.rounds[-1]
 

@@ -13,6 +13,7 @@ from quizroom.room import (
     owners,
     rounds,
     seating,
+    talk,
 )
 from quizroom.room.adding import AddItem, add
 from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
@@ -45,6 +46,7 @@ from quizroom.room.host_commands import HandOverReview, HostCommand
 from quizroom.room.judging import JudgingCommand
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.state import Room
+from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 
 
 def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
@@ -58,6 +60,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
 
 def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     match command:
+        case SubmitAnswer(again=True):
+            return talk.submit_again(room, command, now)
         case SubmitAnswer():
             return rounds.submit_answer(room, command, now)
         case EnterSeat():
@@ -68,18 +72,14 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return seating.remove(room, command, now)
         case OpenRound():
             return rounds.open_next(room, command, now)
-        case PauseRound():
-            return rounds.pause(room, command, now)
-        case ResumeRound():
-            return rounds.resume(room, command, now)
-        case AddTime():
-            return rounds.add_time(room, command)
-        case GiveBackTime():
-            return rounds.give_back(room, command)
+        case PauseRound() | ResumeRound() | AddTime() | GiveBackTime():
+            return _about_clock(room, command, now)
         case CloseRound():
             return rounds.close(room, command, now)
         case ShowRecord():
             return rounds.show_record(room, command, now)
+        case LetTalk() | OpenAgain() | CloseAgain() | AddTwin():
+            return talk.decide(room, command, now)
         case HoldResults() | ShowResult():
             return holding.decide(room, command, now)
         case SwapItem():
@@ -118,3 +118,17 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return host_orders.decide(room, command, now)
         case _:
             return group.decide(room, command, now)
+
+
+def _about_clock(
+    room: Room, command: PauseRound | ResumeRound | AddTime | GiveBackTime, now: datetime
+) -> tuple[Event, ...]:
+    match command:
+        case PauseRound():
+            return rounds.pause(room, command, now)
+        case ResumeRound():
+            return rounds.resume(room, command, now)
+        case AddTime():
+            return rounds.add_time(room, command)
+        case GiveBackTime():
+            return rounds.give_back(room, command)

@@ -12,7 +12,18 @@ from quizroom.room.changes import Change
 from quizroom.room.flag_state import Flag
 from quizroom.room.group_state import GroupRules, GroupRun
 
-Phase = Literal["preparing", "gathering", "answering", "closed", "explained", "finished"]
+Phase = Literal[
+    "preparing",
+    "gathering",
+    "answering",
+    "closed",
+    "talking",
+    "answering again",
+    "explained",
+    "finished",
+]
+TIMED: tuple[Phase, ...] = ("answering", "talking", "answering again")
+"""Phases in which the current round's clock may run."""
 Timing = Literal["computed", "fixed", "untimed"]
 Certainty = Literal[1, 2, 3]
 CERTAINTIES: tuple[Certainty, ...] = get_args(Certainty)
@@ -74,7 +85,10 @@ class Answer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
-    """One opened round. Either the clock runs (`closes_at`), stands (`paused`), or there is none."""
+    """One opened round. Either its clock runs (`closes_at`), stands (`paused`), or there is none.
+
+    While the class talks it is the clock of the talk.
+    """
 
     number: int
     item: Item
@@ -94,6 +108,15 @@ class Round:
     orders: tuple[str, ...] = ()
     """Ids of the orders that lengthened this round."""
     answers: Mapping[str, Answer] = field(default_factory=dict)
+    talked_at: datetime | None = None
+    """When the class began to talk about it; the result is still held then."""
+    again_at: datetime | None = None
+    """When second answers began to be taken."""
+    again_closed_at: datetime | None = None
+    first_limit_ms: int | None = None
+    """How long the first answering was, once the clock has become that of the talk."""
+    second_answers: Mapping[str, Answer] = field(default_factory=dict)
+    """What was answered after the talk; it counts for no marks."""
     rulings: Mapping[str, bool] = field(default_factory=dict)
     """What the host accepted (True) or refused of typed words, by their normalised form."""
     bench_answers: Mapping[str, Answer] = field(default_factory=dict)
@@ -125,6 +148,8 @@ class Room:
     rounds: tuple[Round, ...] = ()
     run: GroupRun | None = None
     """Where a review without a host stands; None if a host leads it."""
+    twins: Mapping[str, int] = field(default_factory=dict)
+    """Of which round an item asks the fact once more, by the item's id."""
     benches: Mapping[str, str] = field(default_factory=dict)
     """The bench at which each player sits; who sits at none is not in it."""
     claims: Mapping[str, str] = field(default_factory=dict)

@@ -14,8 +14,11 @@ from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.laying_out import is_gone, refuse_unless_at
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Plan, Room
+from quizroom.room.talk import twin_is_there
+from quizroom.room.talk_commands import AddTwin
 from quizroom.service.ports import EventLog
 from quizroom.service.rooms import Rooms
+from quizroom.service.twins import twin_item
 
 DOOR_LETTERS = "CDFHJKMNPRTVWXY"
 """No vowels, so no words; no letters that look like others or like figures."""
@@ -77,6 +80,19 @@ class Reviews:
         items = (*(current.item for current in room.rounds), *room.ahead)
         fresh = self._fresh_item(room, items, len(room.rounds) + position)
         return self.rooms.handle(room.id, SwapItem(position=position, instead_of=instead_of, item=fresh))
+
+    def add_twin(self, room: Room, *, round_number: int) -> Room:
+        """Put a twin of this round's item next; the same order again changes nothing.
+
+        Raises:
+            NoTwin: none can be made.
+        """
+        if not 1 <= round_number <= len(room.rounds):
+            raise Refused("no_such_round")
+        if twin_is_there(room, room.rounds[round_number - 1]):
+            return room
+        twin = twin_item(self.catalogue, self.course(room.plan.course), room, round_number)
+        return self.rooms.handle(room.id, AddTwin(round=round_number, item=twin))
 
     def open_door(self, room: Room) -> Room:
         """Give the room a door code that no other room has had."""

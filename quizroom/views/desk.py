@@ -1,36 +1,38 @@
 """The host's private panel."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime
 from typing import Literal
 
 from quizroom.analysis.certainty import sureness_of_room
-from quizroom.marking import RoomMarks, RoundMarks
+from quizroom.marking import NO_ANSWERS, RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
-from quizroom.room.holding import is_held
-from quizroom.room.state import Room, Round
+from quizroom.room.state import Answer, Room, Round
 from quizroom.views.benches import bench_warnings
 from quizroom.views.changes import change_rows, flags_face
 from quizroom.views.changes_model import FlagsFace
 from quizroom.views.credit import credit_count
-from quizroom.views.desk_model import DeskAction, DeskItem, DeskView, RosterRow
+from quizroom.views.desk_actions import desk_actions
+from quizroom.views.desk_model import DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
 from quizroom.views.moment import milliseconds
 from quizroom.views.picture import picture_face
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
 from quizroom.views.rows import row_results
+from quizroom.views.talk import talk_panels
 
 
 def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
     """Everything that the host needs for this round on one screen."""
     opened = [
-        _opened_item(current, marked) for current, marked in zip(room.rounds, marks.rounds, strict=True)
+        _opened_item(room, current, marked) for current, marked in zip(room.rounds, marks.rounds, strict=True)
     ]
+    talks = talk_panels(room, marks)
     ahead = [_item_ahead(room, index, item) for index, item in enumerate(room.ahead)]
     return DeskView(
         version=room.version,
@@ -46,54 +48,27 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         items=(*opened, *ahead),
         sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
-        actions=desk_actions(room),
+        talks=talks,
+        actions=desk_actions(room, talks[-1].advice if talks else None),
         bench_warnings=bench_warnings(room),
         credit=credit_count(room),
         changes=change_rows(room),
     )
 
 
-def desk_actions(room: Room) -> tuple[DeskAction, ...]:
-    """What the host may do now, the next step of the review first."""
-    steps: tuple[DeskAction, ...] = ("open_round",) if room.ahead else ()
-    current = room.rounds[-1] if room.rounds else None
-    strike: tuple[DeskAction, ...] = ()
-    if current is not None:
-        strike = ("restore_item",) if current.struck else ("strike_item",)
-    match room.phase:
-        case "preparing":
-            return ("open_door",)
-        case "gathering":
-            return (*steps, "end_review")
-        case "answering":
-            return ("close_round", *_clock_actions(current), *strike, "end_review")
-        case "closed":
-            shown: tuple[DeskAction, ...] = ("show_result",) if is_held(room) else ()
-            return (*shown, "show_record", *steps, *strike, "end_review")
-        case "explained":
-            return (*steps, *strike, "end_review") if steps else ("end_review", *strike)
-        case "finished":
-            return strike
-
-
-def _clock_actions(current: Round | None) -> tuple[DeskAction, ...]:
-    if current is None or current.limit_ms is None:
-        return ()
-    return ("resume_round" if current.paused else "pause_round", "add_time")
-
-
-def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
+def _opened_item(room: Room, current: Round, marks: RoundMarks) -> DeskItem:
     state: Literal["open", "closed", "explained"] = "open"
     if current.explained_at is not None:
         state = "explained"
     elif current.closed_at is not None:
         state = "closed"
-    face = _face(current.item, current, marks, seconds=_whole_seconds(current.limit_ms))
+    face = _face(current.item, current, marks, seconds=_seconds_asked(current))
     return replace(
         face,
         round=current.number,
         state=state,
         struck=current.struck,
+        twin_of=room.twins.get(current.item.id),
         typed=desk_typed(current, marks),
         mean_mark=mean_mark(marks) if current.closed_at is not None else None,
         dealt_key="" if current.dealt is None else key_words(current.dealt),
@@ -103,7 +78,7 @@ def _opened_item(current: Round, marks: RoundMarks) -> DeskItem:
 
 def _item_ahead(room: Room, index: int, item: Item) -> DeskItem:
     face = _face(item, None, None, seconds=_whole_seconds(limit_ms(room.plan, item)))
-    return replace(face, round=len(room.rounds) + index + 1, position=index)
+    return replace(face, round=len(room.rounds) + index + 1, position=index, twin_of=room.twins.get(item.id))
 
 
 def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, seconds: int | None) -> DeskItem:
@@ -113,6 +88,7 @@ def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, second
         position=None,
         state="ahead",
         struck=False,
+        twin_of=None,
         family=item.family,
         format=item.format,
         stem=item.stem,
@@ -137,14 +113,26 @@ def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, second
     )
 
 
+def _seconds_asked(current: Round) -> int | None:
+    """How long the first answering was."""
+    return _whole_seconds(current.limit_ms if current.talked_at is None else current.first_limit_ms)
+
+
 def _whole_seconds(ms: int | None) -> int | None:
     return None if ms is None else ms // 1000
+
+
+def _answers_now(room: Room) -> Mapping[str, Answer]:
+    """What is being answered: first answers, or second ones."""
+    if not room.rounds:
+        return NO_ANSWERS
+    return room.rounds[-1].second_answers if room.phase == "answering again" else room.rounds[-1].answers
 
 
 def _roster(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
     # For thousands of players, twice a second: what is the same for all is looked up once.
     players = sorted(room.players.values(), key=lambda player: (player.handle.casefold(), player.id))
-    answered = frozenset(room.rounds[-1].answers.keys() if room.rounds else ())
+    answered = frozenset(_answers_now(room).keys())
     totals = marks.totals
     return (
         RosterRow(

@@ -12,6 +12,7 @@ from quizroom.views.credit import CreditCount
 from quizroom.views.measured import Measured
 from quizroom.views.model import PublicView, RowResult
 from quizroom.views.picture import PictureFace
+from quizroom.views.talk_model import TalkPanel
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +49,8 @@ class DeskItem:
     position: int | None
     state: Literal["ahead", "open", "closed", "explained"]
     struck: bool
+    twin_of: int | None
+    """The round whose fact this item asks once more, if it does."""
     family: Family
     format: Format
     stem: str
@@ -96,6 +99,10 @@ DeskAction = Literal[
     "resume_round",
     "add_time",
     "close_round",
+    "let_talk",
+    "open_again",
+    "close_again",
+    "ask_twin",
     "show_result",
     "show_record",
     "strike_item",
@@ -124,6 +131,8 @@ class DeskView:
     roster: tuple[RosterRow, ...]
     sureness: Sureness | None
     """Certainty of the class over the closed rounds, where it is asked for."""
+    talks: tuple[TalkPanel, ...]
+    """Every round that is talked over, or may be, in order."""
     actions: tuple[DeskAction, ...]
     """What may be done now; the first is the next step of the review."""
     bench_warnings: tuple[str, ...]

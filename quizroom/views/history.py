@@ -25,6 +25,8 @@ class PastRound:
     answer: tuple[str, ...]
     """In words; of a matching one for each row, "" where none was chosen. Empty: no answer."""
     key: tuple[str, ...]
+    second: tuple[str, ...]
+    """What was answered after talking, likewise; it counts for no marks."""
     verdict: Verdict
     mark: float | None
     """0 to 1; None where the round does not count for this player or nothing was answered."""
@@ -76,6 +78,7 @@ def _rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[PastRound]
 
 
 def _past_round(current: Round, player: Player, marked: RoundMarks) -> PastRound:
+    second = current.second_answers.get(player.id)
     answer, mark = current.answers.get(player.id), marked.marks.get(player.id)
     verdict = verdict_of(player, current, mark)
     return PastRound(
@@ -87,6 +90,7 @@ def _past_round(current: Round, player: Player, marked: RoundMarks) -> PastRound
         options=tuple(option.text for option in current.item.options),
         answer=() if answer is None else _words(current.item, answer),
         key=key_text(current.item),
+        second=() if second is None else _words(current.item, second),
         verdict=verdict,
         mark=mark if verdict in ("right", "part", "wrong") else None,
         opened_at=current.opened_at,

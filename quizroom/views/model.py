@@ -15,6 +15,7 @@ from quizroom.room.state import Certainty, Phase
 from quizroom.views.changes_model import OwnFlag
 from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
+from quizroom.views.talk_model import SecondFace
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
 Cause = Literal["host", "time", "end", "all"]
@@ -191,6 +192,8 @@ class PublicView:
     clock: ClockFace | None
     result: ResultFace | None
     """None before the round is closed, and in a closed one as long as its result is held."""
+    second: SecondFace | None = None
+    """Second answers beside the result, where the round was answered again."""
     records: tuple[Record, ...]
     standings: tuple[StandingRow, ...] | None
     cautions: tuple[str, ...]
@@ -231,6 +234,8 @@ class OwnResult:
     reasons: tuple[ChosenReason, ...]
     certainty_mark: int | None = None
     """What the certainty was worth, if one was said; it stands beside the marks."""
+    second: Verdict | None = None
+    """How the second answer was, where there is one; it counts for no marks."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -288,6 +293,8 @@ class OwnView:
     from_round: int
     round: int
     answer: AnswerFace | None
+    second: AnswerFace | None = None
+    """What was answered after talking; it counts for no marks."""
     result: OwnResult | None
     marks: float
     of: int

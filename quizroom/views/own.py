@@ -36,6 +36,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         from_round=seated.from_round,
         round=len(room.rounds),
         answer=_answer_face(len(room.rounds), answer),
+        second=_answer_face(len(room.rounds), current.second_answers.get(player) if current else None),
         result=_own_result(seated, current, marks),
         marks=total.marks,
         of=total.of,
@@ -94,7 +95,15 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         if explained and answer
         else (),
         certainty_mark=_certainty_mark(current, answer, mark),
+        second=_second_verdict(player, current, marks),
     )
+
+
+def _second_verdict(player: Player, current: Round, marks: RoomMarks) -> Verdict | None:
+    marked = marks.seconds[-1]
+    if marked is None or player.id not in current.second_answers:
+        return None
+    return verdict_of(player, current, marked.marks.get(player.id))
 
 
 def _certainty_mark(current: Round, answer: Answer | None, mark: float | None) -> int | None:

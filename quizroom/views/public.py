@@ -7,13 +7,14 @@ from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
 from quizroom.room.holding import is_held
-from quizroom.room.state import Room, Round
+from quizroom.room.state import TIMED, Room, Round
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
 from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
 from quizroom.views.moment import milliseconds
 from quizroom.views.picture import picture_face
 from quizroom.views.results import result_face
+from quizroom.views.talk import shown_second
 
 CAUTIONS = (
     "For teaching and self-study. Not for diagnosis, treatment, surgery or injection-site decisions.",
@@ -44,8 +45,9 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         rounds=len(room.rounds) + len(room.ahead),
         item=item_face(current.item, current.number) if current else None,
         asks_certainty=current is not None and asks_certainty(room, current.item),
-        clock=_clock_face(current) if current and current.closed_at is None else None,
+        clock=_clock_face(current) if current and room.phase in TIMED else None,
         result=_result(room, marks),
+        second=shown_second(room, marks),
         records=_records(current),
         standings=_standing_rows(room, marks),
         cautions=CAUTIONS_FOR_CREDIT if room.plan.roster else CAUTIONS,
@@ -56,9 +58,14 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
 
 
 def answered(room: Room) -> int:
-    """How many players who are still here have answered the current round; of a held one as it closed."""
+    """How many players who are still here have answered the current round; of a held one as it closed.
+
+    While it is answered again only second answers are counted.
+    """
     if not room.rounds:
         return 0
+    if room.phase == "answering again":
+        return len(room.rounds[-1].second_answers)
     return room.rounds[-1].answered_at_closing if is_held(room) else len(room.rounds[-1].answers)
 
 

@@ -27,7 +27,7 @@ def result_face(current: Round, marks: RoundMarks, *, of: int) -> ResultFace:
     return ResultFace(
         options=() if current.item.format in IN_PLACES else option_results(current, marks, reasons=explained),
         rows=row_results(current.item, current, reasons=explained),
-        typed=_typed_results(current, marks),
+        typed=typed_results(current, marks),
         key_text=key_text(current.item),
         why=current.item.why.text if explained else None,
         answered=answered,
@@ -116,7 +116,8 @@ def _times_chosen(marks: RoundMarks) -> Counter[str]:
     return chosen
 
 
-def _typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
+def typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
+    """Typed answers by what they came to; only terms known to anatomy are spelled out."""
     said: Counter[tuple[str, VerdictKind]] = Counter()
     for answer in current.answers.values():
         for text in answer.typed:

@@ -1,14 +1,17 @@
 """Rounds are closed when their time is over, and an outage costs nobody time."""
 
 from quizroom.realtime.alarms import (
+    RECONNECT_MS,
     Pulse,
     any_round_is_open,
     close_rounds_that_are_over,
     forget_finished_rooms,
+    give_back_lost_time,
 )
 from quizroom.realtime.seats import Seats
-from quizroom.room.commands import CloseRound, EndReview, PauseRound
+from quizroom.room.commands import CloseRound, EndReview, HoldResults, PauseRound
 from quizroom.room.events import RoundClosed
+from quizroom.room.talk_commands import LetTalk
 from quizroom.service.ports import NotStored
 from quizroom.storage.memory import MemoryHeartbeat
 from tests.realtime.two_rooms import open_two_rooms
@@ -95,3 +98,33 @@ def test_a_finished_room_is_let_go_once_nobody_looks_and_comes_back_from_its_log
     forget_finished_rooms(desk.rooms, seats)
     assert desk.rooms.live() == ()
     assert desk.rooms.room("room-1").phase == "finished"
+
+
+def test_a_talk_and_the_second_answering_end_by_themselves_and_the_heart_beats_for_them() -> None:
+    desk = seated()
+    for order in (HoldResults(on=True), CloseRound(round=1, by_host=True), LetTalk(round=1)):
+        desk.rooms.handle("room-1", order)
+    for seconds, phase in (
+        (120.7, "talking"),
+        (0.1, "answering again"),
+        (30, "answering again"),
+        (1, "closed"),
+    ):
+        assert any_round_is_open(desk.rooms)
+        desk.clock.move(seconds)
+        close_rounds_that_are_over(desk.rooms, desk.clock)
+        assert desk.rooms.room("room-1").phase == phase
+    assert not any_round_is_open(desk.rooms)
+
+
+def test_an_outage_lengthens_the_talk_by_what_was_lost_of_it() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    for order in (HoldResults(on=True), CloseRound(round=1, by_host=True)):
+        desk.rooms.handle("room-1", order)
+    desk.clock.move(10)
+    desk.rooms.handle("room-1", LetTalk(round=1))
+    desk.clock.move(5)
+    heartbeat.beat(desk.clock.now())
+    desk.clock.move(20)
+    give_back_lost_time(desk.rooms, desk.log, heartbeat, desk.clock)
+    assert desk.rooms.room("room-1").rounds[0].closes_at == after(10 + 120 + 20 + RECONNECT_MS / 1000)

@@ -25,10 +25,18 @@ USUAL: tuple[str, ...] = (
     *["show_record", "enter", "wait"] * 2,
     *["strike", "restore", "pause", "resume", "add_time", "give_back"],
     *["rename", "remove", "drop", "swap", "add", "standings", "open_door", "end", "rule"],
-    *["hold", "hold", "show_result"],
     *["rekey", "rekey", "flag", "flag", "settle"],
+    *["hold", "show_result"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")
+HELD = (*BEGUN, "hold", *["answer"] * 3, "close_round")
+TALKED: tuple[str, ...] = (*HELD, "let_talk", "open_again", *["answer_again"] * 3, "close_again")
+"""How a round is talked over; orders of a talk are as frequent as others in histories of talks."""
+TALKING: tuple[str, ...] = (
+    *["let_talk", "open_again", "close_again", "twin", "show_result", "answer", "close_round"] * 2,
+    *["answer_again"] * 10,
+    *USUAL,
+)
 SHIFTS = (*[0] * 12, -1, 1, -2, 90)
 """How far the number of a round is from the one meant."""
 SECONDS = (*[0.0, 0.1, 1.0, 2.0] * 4, 0.749, 0.75, 7.0, 44.3, 45.0)
@@ -97,14 +105,26 @@ def histories(longest: int = 40) -> st.SearchStrategy[History]:
     return st.builds(lambda known, more: [*_begun()[:known], *more], beginnings, rest)
 
 
-def orders() -> st.SearchStrategy[Order]:
-    """One order of any kind."""
+def talks(longest: int = 30) -> st.SearchStrategy[History]:
+    """Reviews in which results are held and talked over, begun up to some step of a talk."""
+    beginnings = st.integers(len(HELD), len(TALKED))
+    rest = st.lists(orders(TALKING), min_size=longest // 3, max_size=longest)
+    return st.builds(lambda known, more: [*_begun(TALKED)[:known], *more], beginnings, rest)
+
+
+def orders(kinds: tuple[str, ...] = USUAL) -> st.SearchStrategy[Order]:
+    """One order of any of these kinds."""
     small = st.sampled_from((*range(6), *range(6), 6, 7))
-    kinds = st.sampled_from(USUAL)
     return st.builds(
-        Order, kinds, small, st.integers(0, 63), st.sampled_from(SHIFTS), st.sampled_from(SECONDS)
+        Order,
+        st.sampled_from(kinds),
+        small,
+        st.integers(0, 63),
+        st.sampled_from(SHIFTS),
+        st.sampled_from(SECONDS),
     )
 
 
-def _begun() -> History:
-    return [Order(kind, index, 0, 0, 0.0) for index, kind in enumerate(BEGUN)]
+def _begun(kinds: tuple[str, ...] = BEGUN) -> History:
+    said = {"answer": 1, "answer_again": 2}
+    return [Order(kind, index % 6, said.get(kind, 0), 0, 0.0) for index, kind in enumerate(kinds)]

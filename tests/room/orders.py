@@ -31,6 +31,7 @@ from quizroom.room.commands import (
     SwapItem,
 )
 from quizroom.room.state import Room
+from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from tests.room.sample_items import one_best
 from tests.room.samples import seat
 
@@ -42,7 +43,7 @@ HANDLES = ("Teal Talus", "teal talus", "O'Dock", "Müller-Elder", "  ", "x" * 60
 WORDS = ("axillary nerve", "axilary nerve", "radial nerve", "brachialis", "biceps brachii", "rude", "")
 
 
-def _answer(room: Room, who: int, what: int, shift: int) -> Command:
+def _answer(room: Room, who: int, what: int, shift: int) -> SubmitAnswer:
     player = list(room.players)[who % len(room.players)] if room.players and who < 6 else "nobody"
     number = len(room.rounds) + shift
     words = tuple(WORDS[(what + 2 * step) % len(WORDS)] for step in range(what % 4))
@@ -129,6 +130,10 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         ),
         "add": _add,
         "answer": _answer,
+        "answer_again": lambda room, who, what, shift: replace(_answer(room, who, what, shift), again=True),
+        "close_again": lambda room, one, _, shift: CloseAgain(
+            round=len(room.rounds) + shift, by_host=one > 2
+        ),
         "close_round": lambda room, one, _, shift: CloseRound(
             round=len(room.rounds) + shift, by_host=one > 2
         ),
@@ -138,6 +143,10 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "flag": _flag,
         "give_back": lambda _, one, __, ___: GiveBackTime(ms=(-5, 0, 1, 2500, 60_000)[one % 5]),
         "hold": lambda _, one, __, ___: HoldResults(on=one % 3 > 0),
+        "let_talk": lambda room, one, _, shift: LetTalk(
+            round=len(room.rounds) + shift, seconds=(5, 600, 601, 60, 120, 0)[one % 6]
+        ),
+        "open_again": lambda room, one, _, shift: OpenAgain(round=len(room.rounds) + shift, by_host=one > 1),
         "open_door": lambda _, __, ___, ____: OpenDoor(door_code="CDFHJ"),
         "open_round": lambda room, _, __, shift: OpenRound(round=len(room.rounds) + 1 + shift),
         "pause": lambda room, _, __, shift: PauseRound(round=len(room.rounds) + shift),
@@ -155,6 +164,9 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "standings": lambda _, one, __, ___: ShowStandings(on=one % 2 == 0),
         "strike": lambda room, _, __, shift: StrikeItem(round=len(room.rounds) + shift),
         "swap": _swap,
+        "twin": lambda room, _, __, shift: AddTwin(
+            round=len(room.rounds) + shift, item=one_best(f"twin-{len(room.rounds)}")
+        ),
         "wait": lambda _, __, ___, ____: None,
     }
 )

@@ -19,7 +19,8 @@ from quizroom.room.commands import (
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
-from quizroom.views.desk import desk_actions, desk_view
+from quizroom.views.desk import desk_view
+from quizroom.views.desk_actions import desk_actions
 from quizroom.views.history import past_review
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
@@ -77,7 +78,7 @@ def test_the_desk_sees_all_and_shows_the_result_next() -> None:
     item = desk_view(room, marks_of_room(room), NOW).items[0]
     assert [option.count for option in item.options] == [1, 1, 0, 0]
     assert item.mean_mark == 0.5
-    assert desk_actions(room)[:3] == ("show_result", "show_record", "open_round")
+    assert desk_actions(room)[:4] == ("show_result", "show_record", "let_talk", "open_round")
     shown = ordered(room, ShowResult(round=1))
     assert desk_actions(shown)[:2] == ("show_record", "open_round")
 

@@ -25,16 +25,29 @@ from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
 from quizroom.room.refusals import RefusalCode
 from quizroom.room.state import Answer, Room
-from tests.room.histories import History, Step, carried_out, histories, laying_out, played
+from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
+from tests.room.histories import History, Step, carried_out, histories, laying_out, played, talks
 from tests.room.samples import NOON
 
 often = settings(max_examples=40, deadline=None)
-GUARDED = (OpenDoor, OpenRound, CloseRound, ShowResult, ShowRecord, DropItem, SwapItem, AddTime, EndReview)
+TALK = (LetTalk, OpenAgain, CloseAgain, AddTwin)
+GUARDED = (
+    OpenDoor,
+    OpenRound,
+    CloseRound,
+    ShowResult,
+    ShowRecord,
+    DropItem,
+    SwapItem,
+    AddTime,
+    EndReview,
+    *TALK,
+)
 """Orders that say which round, item or order they mean, so that even a very late repeat is known."""
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_replaying_the_log_gives_the_live_room_at_every_step(history: History) -> None:
     log: list[Event] = list(_beginning())
     for step in played(history):
@@ -44,7 +57,7 @@ def test_replaying_the_log_gives_the_live_room_at_every_step(history: History) -
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_an_order_is_refused_with_a_code_or_carried_out_and_never_fails(history: History) -> None:
     for step in played(history):
         if step.refused is not None:
@@ -53,7 +66,7 @@ def test_an_order_is_refused_with_a_code_or_carried_out_and_never_fails(history:
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_the_same_order_again_changes_nothing(history: History) -> None:
     for step in played(history):
         if step.events and not isinstance(step.command, GiveBackTime):  # that one is no message
@@ -62,7 +75,7 @@ def test_the_same_order_again_changes_nothing(history: History) -> None:
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_a_guarded_order_repeated_at_the_end_changes_nothing(history: History) -> None:
     steps = [step for step in played(history) if step.events]
     for step in steps:
@@ -72,7 +85,7 @@ def test_a_guarded_order_repeated_at_the_end_changes_nothing(history: History) -
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_answers_are_taken_only_for_the_open_round_and_from_those_seated(history: History) -> None:
     for step in played(history):
         for event in step.events:
@@ -81,7 +94,7 @@ def test_answers_are_taken_only_for_the_open_round_and_from_those_seated(history
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_closed_rounds_stay_closed_and_keep_the_answers_of_those_present(history: History) -> None:
     for step in played(history):
         for old, new in zip(step.before.rounds, step.room.rounds, strict=False):
@@ -89,10 +102,13 @@ def test_closed_rounds_stay_closed_and_keep_the_answers_of_those_present(history
             assert old.closed_at in (None, new.closed_at)
             if old.closed_at is not None:
                 assert _of_those_present(step.room, old.answers) == dict(new.answers)
+            assert old.again_closed_at in (None, new.again_closed_at)
+            if old.again_closed_at is not None:
+                assert _of_those_present(step.room, old.second_answers) == dict(new.second_answers)
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_phase_and_rounds_always_agree(history: History) -> None:
     for step in played(history):
         room = step.room
@@ -103,7 +119,7 @@ def test_phase_and_rounds_always_agree(history: History) -> None:
 
 
 @often
-@given(histories())
+@given(histories() | talks())
 def test_marks_of_any_room_can_be_made_and_are_never_more_than_the_rounds(history: History) -> None:
     for step in played(history):
         totals = marks_of_room(step.room).totals
@@ -117,7 +133,7 @@ def _beginning() -> tuple[Event, ...]:
 
 def _assert_may_answer(step: Step, event: AnswerAccepted) -> None:
     current = step.before.rounds[-1]
-    assert step.before.phase == "answering"
+    assert step.before.phase == ("answering again" if event.again else "answering")
     assert event.round == current.number >= step.before.players[event.player].from_round
     assert not is_over(current, event.at)
     assert len(event.choice) + len(event.typed) in range(1, current.item.pick + 1)

@@ -16,7 +16,8 @@ from quizroom.room.commands import (
     StrikeItem,
 )
 from quizroom.room.state import Room
-from quizroom.views.desk import desk_actions, desk_view
+from quizroom.views.desk import desk_view
+from quizroom.views.desk_actions import desk_actions
 from quizroom.views.desk_model import DeskView
 from quizroom.views.public import public_view
 from tests.room.sample_items import one_best, pick_three, typed

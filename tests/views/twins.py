@@ -80,8 +80,11 @@ def _otherwise(current: Round, but: Iterable[str]) -> Round:
     item = current.item
     letters = tuple(option.letter for option in item.options)
     other = Answer(choice=letters[-item.pick :], typed=() if letters else ("ruder words",), at=after(9000))
-    answers = {player: answer if player in but else other for player, answer in current.answers.items()}
-    return replace(current, answers=answers)
+    first, second = (
+        {player: answer if player in but else other for player, answer in answers.items()}
+        for answers in (current.answers, current.second_answers)
+    )
+    return replace(current, answers=first, second_answers=second)
 
 
 def _other_option(option: Option, key: tuple[str, ...]) -> Option:

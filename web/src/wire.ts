@@ -37,7 +37,9 @@ export type ClientMessage =
   | RestoreKey
   | SettleFlags
   | FlagItem
-  | UnflagItem;
+  | UnflagItem
+  | LetTalk
+  | TalkStep;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -174,6 +176,17 @@ export interface RegionLine {
   name: string;
 }
 /**
+ * What became of those who answered both times, and the normalised gain or why there is none.
+ */
+export interface ChangeFace {
+  gain: number | null;
+  no_gain: string;
+  right_right: number;
+  right_wrong: number;
+  wrong_right: number;
+  wrong_wrong: number;
+}
+/**
  * What a host changed of what answers are worth; `round` is 0 where it concerns the whole review.
  */
 export interface ChangeRow {
@@ -261,6 +274,7 @@ export interface ProbeTime {
  * ("" for none).
  */
 export interface SubmitAnswer {
+  again?: boolean;
   certainty?: (1 | 2 | 3) | null;
   choice?: string[];
   id: string;
@@ -530,6 +544,23 @@ export interface UnflagItem {
   type: "unflag_item";
 }
 /**
+ * Host: let neighbours talk about the closed round, for so many seconds.
+ */
+export interface LetTalk {
+  id: string;
+  round: number;
+  seconds?: number;
+  type: "let_talk";
+}
+/**
+ * Host: end the talk and take second answers, close these, or put a twin of the round's item next.
+ */
+export interface TalkStep {
+  id: string;
+  round: number;
+  type: "open_again" | "close_again" | "ask_twin";
+}
+/**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
@@ -645,6 +676,7 @@ export interface DeskItem {
   state: "ahead" | "open" | "closed" | "explained";
   stem: string;
   struck: boolean;
+  twin_of: number | null;
   typed: DeskTyped[];
   warm_up: boolean;
   why: string;
@@ -771,6 +803,10 @@ export interface DeskView {
     | "resume_round"
     | "add_time"
     | "close_round"
+    | "let_talk"
+    | "open_again"
+    | "close_again"
+    | "ask_twin"
     | "show_result"
     | "show_record"
     | "strike_item"
@@ -791,6 +827,7 @@ export interface DeskView {
   seed: number;
   standings: boolean;
   sureness: Sureness | null;
+  talks: TalkPanel[];
   timing: "computed" | "fixed" | "untimed";
   version: number;
 }
@@ -809,12 +846,13 @@ export interface PublicView {
   group: GroupFace | null;
   item: ItemFace | null;
   now: number;
-  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
+  phase: "preparing" | "gathering" | "answering" | "closed" | "talking" | "answering again" | "explained" | "finished";
   players: number;
   records: Record[];
   result: ResultFace | null;
   round: number;
   rounds: number;
+  second?: SecondFace | null;
   standings: StandingRow[] | null;
   title: string;
   version: number;
@@ -1010,6 +1048,34 @@ export interface TypedResult {
   verdict: "right" | "half" | "wrong" | "doubtful";
 }
 /**
+ * Second answers of a round, beside its result.
+ */
+export interface SecondFace {
+  answered: number;
+  first_right: number;
+  options: SecondShare[];
+  right: number;
+  rows: SecondShare[];
+  typed: SecondTyped[];
+}
+/**
+ * How often an option was chosen again, or a place or row was right, in the order of the first.
+ */
+export interface SecondShare {
+  count: number;
+  letter: string;
+  share: number;
+}
+/**
+ * Second typed answers that came to the same verdict; spelled out as in `TypedResult`.
+ */
+export interface SecondTyped {
+  count: number;
+  share: number;
+  text: string;
+  verdict: "right" | "half" | "wrong" | "doubtful";
+}
+/**
  * A line of the standings. Equal marks share a place. In bench play `handle` is the bench's name.
  */
 export interface StandingRow {
@@ -1045,6 +1111,26 @@ export interface Level {
   answers: number;
   certainty: 1 | 2 | 3;
   right: number;
+}
+/**
+ * The desk's part of a talk over one round, never on the wall.
+ */
+export interface TalkPanel {
+  advice: ("explain" | "talk" | "go on") | null;
+  change: ChangeFace | null;
+  first: RightFace;
+  round: number;
+  second: SecondFace | null;
+  twin: RightFace | null;
+  twin_round: number | null;
+}
+/**
+ * How many had the full mark of how many; `share` is None if nobody answered.
+ */
+export interface RightFace {
+  of: number;
+  right: number;
+  share: number | null;
 }
 /**
  * One thing that is wrong: at which field, by which rule, and what to do about it.
@@ -1397,6 +1483,7 @@ export interface OwnResult {
   mark: number;
   reasons: ChosenReason[];
   round: number;
+  second?: ("right" | "part" | "wrong" | "none" | "struck" | "not counted") | null;
   verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
 }
 /**
@@ -1428,6 +1515,7 @@ export interface OwnView {
   result: OwnResult | null;
   round: number;
   rounds: OwnRound[];
+  second?: AnswerFace | null;
   sureness?: Sureness | null;
   version: number;
 }
@@ -1551,7 +1639,7 @@ export interface SecondLook {
  */
 export interface Tally {
   answered: number;
-  phase: "preparing" | "gathering" | "answering" | "closed" | "explained" | "finished";
+  phase: "preparing" | "gathering" | "answering" | "closed" | "talking" | "answering again" | "explained" | "finished";
   players: number;
   round: number;
   version: number;

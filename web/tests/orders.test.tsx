@@ -21,6 +21,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   items: [],
   bench_warnings: [],
   changes: [],
+  talks: [],
   roster: [],
   sureness: null,
   actions,

@@ -16,6 +16,7 @@ import { ItemSheet } from "./item_sheet";
 import { order } from "./orders";
 import { Roster } from "./roster";
 import type { DeskSession } from "./session";
+import { TalkPanel } from "./talk_panel";
 
 /** The desk with a review on it: items, the round, the roster, and the next step below. */
 export function Console(props: {
@@ -34,6 +35,7 @@ export function Console(props: {
   useEffect(() => {
     if (complaint) announcer.say(complaint);
   }, [announcer, complaint]);
+  const talk = shown && view.talks.find((one) => one.round === shown.round && shown.position === null);
   const say = (draft: Parameters<typeof order>[2]) => order(session.line, session.complaint, draft);
   return (
     <div class="console">
@@ -54,6 +56,7 @@ export function Console(props: {
       <main class="console_main" tabIndex={0}>
         <LineNotice state={state} kept="The review is safe on the server." />
         <Complaint text={complaint} />
+        {talk && <TalkPanel talk={talk} view={view} />}
         {shown ? (
           <ItemSheet key={shown.id} item={shown} view={view} onOrder={say} />
         ) : (
@@ -84,7 +87,7 @@ function CountsPanel({ view }: { view: DeskView }) {
           round <b>{round}</b> of {rounds}
         </span>
       )}
-      {phase === "answering" || phase === "closed" ? (
+      {phase === "answering" || phase === "answering again" || phase === "closed" ? (
         <span>
           <b>{answered}</b> of {players} answered
         </span>

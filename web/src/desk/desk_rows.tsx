@@ -1,27 +1,29 @@
 import "../parts/rows.css";
 import { DifferingText } from "../parts/differing_text";
 import { RowLetter, rowClass } from "../parts/rows";
-import type { DeskItem } from "../wire";
+import { RowTurns } from "../parts/turns";
+import type { DeskItem, SecondShare } from "../wire";
 import { differingParts } from "../words/differing";
 import { percent } from "../words/numbers";
 import { sourceWord } from "./family_words";
 
 /** Options with key, reason, source and, once the round is open, how often each was chosen. */
-export function DeskRows({ item }: { item: DeskItem }) {
+export function DeskRows({ item, again }: { item: DeskItem; again?: readonly SecondShare[] | undefined }) {
   const parts = differingParts(item.options.map((option) => option.text));
   return (
     <ul class={isTight(item) ? "rows rows-desk rows-tight" : "rows rows-desk"}>
       {item.options.map((option, index) => (
-        <li key={option.letter} class={rowClass(option.is_key, false)}>
+        <li key={option.letter} class={rowClass(option.is_key, false, again !== undefined)}>
           <RowLetter letter={option.letter} />
           <div class="row_box">
             <p class="row_text">
               <DifferingText parts={parts[index] ?? []} />
               <span class="row_source">{option.is_key ? "◆ key" : sourceWord(option.source)}</span>
             </p>
-            {item.state !== "ahead" && <Share share={option.share} count={option.count} />}
+            {item.state !== "ahead" && !again && <Share share={option.share} count={option.count} />}
+            {again && <RowTurns first={option} second={again.find((one) => one.letter === option.letter)} />}
             <p class="row_reason">{option.reason}</p>
-            {item.state !== "ahead" && <Bar share={option.share} />}
+            {item.state !== "ahead" && !again && <Bar share={option.share} />}
           </div>
         </li>
       ))}

@@ -71,6 +71,8 @@ export const PHASE_WORD: Record<DeskView["public"]["phase"], string> = {
   gathering: "door open",
   answering: "round open",
   closed: "round closed",
+  talking: "neighbours talk",
+  "answering again": "answering again",
   explained: "record shown",
   finished: "finished",
 };

@@ -24,6 +24,7 @@ export function ItemList(props: {
               <span class="items_stem">{item.stem}</span>
               <span class="items_note">
                 {item.warm_up && "warm-up · "}
+                {typeof item.twin_of === "number" && `twin of ${item.twin_of} · `}
                 {familyWord(item.family)} · {stateText(item)}
               </span>
             </button>

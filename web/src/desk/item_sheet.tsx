@@ -1,6 +1,7 @@
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
 import { keyWords, listed } from "../words/numbers";
+import { TYPED_MARK } from "../words/verdicts";
 import { DeskPlaceRows } from "./desk_place_rows";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
@@ -10,11 +11,14 @@ import { familyWord, formatWord } from "./family_words";
 /** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
 export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (draft: Draft) => void }) {
   const { item, view } = props;
+  const talk = view.talks.find((one) => one.round === item.round && item.position === null);
+  const second = talk?.second;
   return (
     <article class="sheet">
       <header class="sheet_top">
         <p class="sheet_kind">
           Item {item.round} · {item.warm_up && "warm-up · "}
+          {typeof item.twin_of === "number" && `twin of item ${item.twin_of} · `}
           {familyWord(item.family)} · {formatWord(item)} ·{" "}
           {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)} ·{" "}
           {item.region}
@@ -24,15 +28,25 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
       </header>
       <h2 class="stem sheet_stem">{item.stem}</h2>
       {item.struck && <p class="sheet_struck">⊘ Struck: out of all marks.</p>}
-      {item.rows.length > 0 && <DeskPlaceRows item={item} />}
-      {item.rows.length === 0 && item.options.length > 0 && <DeskRows item={item} />}
+      {item.rows.length > 0 && <DeskPlaceRows item={item} again={second?.rows} />}
+      {item.rows.length === 0 && item.options.length > 0 && <DeskRows item={item} again={second?.options} />}
       {item.options.length === 0 && (
         <p class="sheet_key">
           Key: <b>{keyWords(item.key_text, item.pick)}</b>
         </p>
       )}
       {item.typed.length > 0 && (
-        <DeskTypedRows item={item} answered={answeredIn(item, view)} onOrder={props.onOrder} />
+        <DeskTypedRows
+          item={item}
+          answered={talk ? talk.first.of : answeredIn(item, view)}
+          onOrder={props.onOrder}
+        />
+      )}
+      {second && second.typed.length > 0 && (
+        <p class="sheet_again">
+          <b>Again, after talking:</b>{" "}
+          {second.typed.map((row) => `${row.text} ${TYPED_MARK[row.verdict]} ${row.count}`).join(", ")}
+        </p>
       )}
       <p class="sheet_why">
         <b>Why:</b> {item.why}

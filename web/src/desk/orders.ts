@@ -1,6 +1,7 @@
 import type { Draft, Line } from "../line/line";
 import type { Store } from "../line/store";
 import type { DeskView } from "../wire";
+import { talkSeconds, talkText } from "./talk_time";
 
 export type DeskAction = DeskView["actions"][number];
 
@@ -10,9 +11,17 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
     case "open_door":
       return "Open the door";
     case "open_round":
-      return `Open round ${view.public.round + 1}`;
+      return `Open round ${view.public.round + 1}${nextTwin(view)}`;
     case "close_round":
       return "Close the round";
+    case "let_talk":
+      return `Let them talk, ${talkText(talkSeconds.get())}`;
+    case "open_again":
+      return "Answer again now";
+    case "close_again":
+      return "Close the second answers";
+    case "ask_twin":
+      return "Put a twin item next";
     case "show_result":
       return "Show the result";
     case "show_record":
@@ -32,6 +41,12 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
   }
 }
 
+/** Says so where the next item asks the fact of this round once more. */
+function nextTwin(view: DeskView): string {
+  const next = view.items.find((item) => item.position === 0);
+  return next && typeof next.twin_of === "number" ? `, the twin of ${next.twin_of}` : "";
+}
+
 export const ADDED_SECONDS = 15;
 
 /** The message that carries a step out; it names the round it is meant for, so that a repeat does no harm. */
@@ -43,6 +58,8 @@ export function orderFor(action: DeskAction, view: DeskView): Draft {
     case "strike_item":
     case "restore_item":
       return { type: action, round: Math.max(1, round) };
+    case "let_talk":
+      return { type: "let_talk", round, seconds: talkSeconds.get() };
     case "open_round":
       return { type: "open_round", round: round + 1 };
     default:

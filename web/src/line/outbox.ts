@@ -24,10 +24,15 @@ export function makeOutbox(shelf: Shelf, name: string): Outbox {
     writeAnswers(shelf, name, answers);
   };
   return {
-    put: (answer) => keep([...answers.filter((one) => one.round !== answer.round), answer]),
+    put: (answer) => keep([...answers.filter((one) => !isForSame(one, answer)), answer]),
     settle: (id) => keep(answers.filter((one) => one.id !== id)),
     waiting: () => answers,
   };
+}
+
+/** A second answer, after talking, takes no first one's place. */
+function isForSame(one: SubmitAnswer, other: SubmitAnswer): boolean {
+  return one.round === other.round && Boolean(one.again) === Boolean(other.again);
 }
 
 function readAnswers(shelf: Shelf, name: string): SubmitAnswer[] {

@@ -1,37 +1,48 @@
 import "./rows.css";
 import "./place_rows.css";
-import type { RowResult } from "../wire";
+import type { RowResult, SecondShare } from "../wire";
 import { percent } from "../words/numbers";
 import { breakable } from "../words/word_parts";
-import { RowLetter } from "./rows";
+import { RowLetter, rowClass } from "./rows";
+import { RowTurns } from "./turns";
 
 /** Places of an ordering or rows of a matching after closing: what belongs there, and how many had it right. */
 export function PlaceRows(props: {
   rows: readonly RowResult[];
   /** One's own letters, place by place; empty where nobody's answer is shown. */
   chosen: readonly string[];
+  /** Second answers, after talking, in the same order. */
+  again?: readonly SecondShare[] | undefined;
 }) {
   return (
     <ol class="rows rows-places">
       {props.rows.map((row, place) => (
-        <li key={place} class={props.chosen[place] === row.letter ? "row row-key row-chosen" : "row row-key"}>
+        <li key={place} class={rowClass(true, props.chosen[place] === row.letter, props.again !== undefined)}>
           <RowLetter letter={row.letter} />
           <span class="row_box">
             <OwnWord row={row} chosen={props.chosen[place]} />
             <span class="row_text">
               <PlaceText row={row} place={place} />
             </span>
-            <span class="row_share">
-              {percent(row.share)}
-              <span class="row_count">
-                <span class="unseen">, right for </span> {row.count}
-              </span>
-            </span>
-            <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${row.share})` }} />
+            {props.again ? <RowTurns first={row} second={props.again[place]} /> : <PlaceShare row={row} />}
           </span>
         </li>
       ))}
     </ol>
+  );
+}
+
+function PlaceShare({ row }: { row: RowResult }) {
+  return (
+    <>
+      <span class="row_share">
+        {percent(row.share)}
+        <span class="row_count">
+          <span class="unseen">, right for </span> {row.count}
+        </span>
+      </span>
+      <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${row.share})` }} />
+    </>
   );
 }
 

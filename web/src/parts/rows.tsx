@@ -1,9 +1,10 @@
 import "./rows.css";
 import type { ComponentChildren } from "preact";
-import type { OptionFace, OptionResult } from "../wire";
+import type { OptionFace, OptionResult, SecondShare } from "../wire";
 import { differingParts } from "../words/differing";
 import { percent } from "../words/numbers";
 import { DifferingText } from "./differing_text";
+import { RowTurns } from "./turns";
 
 /** The options as read: one column of wide rows, letters in the margin. */
 export function PlainRows({ options }: { options: readonly OptionFace[] }) {
@@ -28,6 +29,10 @@ export function PlainRows({ options }: { options: readonly OptionFace[] }) {
 export function ResultRows(props: {
   options: readonly OptionResult[];
   chosen: readonly string[];
+  /** Second answers, after talking. */
+  again?: readonly SecondShare[] | undefined;
+  /** What was chosen the second time. */
+  chosenAgain?: readonly string[];
   /** Stands below a row once the record is shown. */
   below?: (option: OptionResult) => ComponentChildren;
 }) {
@@ -35,20 +40,25 @@ export function ResultRows(props: {
   return (
     <ul class="rows">
       {props.options.map((option, index) => (
-        <li key={option.letter} class={rowClass(option.is_key, props.chosen.includes(option.letter))}>
+        <li
+          key={option.letter}
+          class={rowClass(option.is_key, props.chosen.includes(option.letter), props.again !== undefined)}
+        >
           <RowLetter letter={option.letter} />
           <span class="row_box">
-            <RowWords isKey={option.is_key} chosen={props.chosen.includes(option.letter)} />
+            <RowWords
+              isKey={option.is_key}
+              chosen={props.chosen.includes(option.letter)}
+              again={props.chosenAgain?.includes(option.letter) ?? false}
+            />
             <span class="row_text">
               <DifferingText parts={parts[index] ?? []} />
             </span>
-            <span class="row_share">
-              {percent(option.share)}
-              <span class="row_count">
-                <span class="unseen">, chosen by </span> {option.count}
-              </span>
-            </span>
-            <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${option.share})` }} />
+            {props.again ? (
+              <RowTurns first={option} second={props.again.find((one) => one.letter === option.letter)} />
+            ) : (
+              <RowShare option={option} />
+            )}
           </span>
           {props.below?.(option)}
         </li>
@@ -57,21 +67,41 @@ export function ResultRows(props: {
   );
 }
 
+function RowShare({ option }: { option: OptionResult }) {
+  return (
+    <>
+      <span class="row_share">
+        {percent(option.share)}
+        <span class="row_count">
+          <span class="unseen">, chosen by </span> {option.count}
+        </span>
+      </span>
+      <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${option.share})` }} />
+    </>
+  );
+}
+
 export function RowLetter({ letter }: { letter: string }) {
   return <span class="row_letter">{letter}</span>;
 }
 
 /** The words on the row's upper line, as on a printed form. */
-export function RowWords({ isKey, chosen }: { isKey: boolean; chosen: boolean }) {
-  if (!isKey && !chosen) return null;
+export function RowWords({ isKey, chosen, again }: { isKey: boolean; chosen: boolean; again?: boolean }) {
+  if (!isKey && !chosen && !again) return null;
+  const mark = isKey ? "✓" : "✕";
   return (
     <span class="row_words">
-      {chosen && <span class="row_word">{isKey ? "✓" : "✕"} your choice</span>}
+      {chosen && (
+        <span class="row_word">
+          {mark} your choice{again && ", both times"}
+        </span>
+      )}
+      {again && !chosen && <span class="row_word">{mark} your choice after talking</span>}
       {isKey && <span class="row_word row_word-key">◆ key</span>}
     </span>
   );
 }
 
-export function rowClass(isKey: boolean, chosen: boolean): string {
-  return `row${isKey ? " row-key" : ""}${chosen ? " row-chosen" : ""}`;
+export function rowClass(isKey: boolean, chosen: boolean, twice = false): string {
+  return `row${isKey ? " row-key" : ""}${chosen ? " row-chosen" : ""}${twice ? " row-twice" : ""}`;
 }

@@ -1,5 +1,6 @@
 import "./answering.css";
 import "../parts/buttons.css";
+import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../line/store";
 import type { AnswerFace, ItemFace, PublicView } from "../wire";
@@ -17,18 +18,24 @@ import {
 } from "./draft";
 import type { Handed, HandIn } from "./hand_in";
 
-/** An open round at the seat: the stem, the options, and what became of one's answer. */
-export function Answering(props: {
+interface AnsweringProps {
   view: PublicView;
   item: ItemFace;
   known: AnswerFace | null;
   hands: HandIn;
   /** Says something aloud. */
   say: (text: string) => void;
-}) {
-  const { item } = props;
-  const handed = ofRound(useStore(props.hands.handed), item.round);
-  const [kept, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code);
+  /** Whether it is answered again, after talking. */
+  again?: boolean;
+  /** Stands between the stem and what is asked. */
+  children?: ComponentChildren;
+}
+
+/** An open round at the seat: the stem, the options, and what became of one's answer. */
+export function Answering(props: AnsweringProps) {
+  const { item, again = false } = props;
+  const handed = ofRound(useStore(props.hands.handed), item.round, again);
+  const [kept, setDraft] = useDraft(item, handed ? asFace(handed) : props.known, props.view.door_code, again);
   const draft = shownDraft(item, kept);
   const form = useRef<HTMLFormElement>(null);
   useRoundFocus(form, item.round);
@@ -36,7 +43,9 @@ export function Answering(props: {
     event.preventDefault();
     if (!isEmpty(draft) && !isDone(item, draft, handed, props.known)) {
       const said = [item.round, draft.choice, written(draft)] as const;
-      void (draft.certainty ? props.hands.handIn(...said, draft.certainty) : props.hands.handIn(...said));
+      const { certainty } = draft;
+      if (again) void props.hands.handIn(...said, certainty ?? undefined, true);
+      else void (certainty ? props.hands.handIn(...said, certainty) : props.hands.handIn(...said));
     }
   };
   const byKey = (event: KeyboardEvent) => {
@@ -52,6 +61,7 @@ export function Answering(props: {
       <h1 class="stem" id="stem" tabIndex={-1}>
         {item.stem}
       </h1>
+      {props.children}
       <p class="answering_ask" id="choose">
         {askText(item, draft)}
       </p>
@@ -120,8 +130,9 @@ function asFace(handed: Handed): AnswerFace {
   return { round: handed.answer.round, choice: [...choice], typed: [...typed], certainty };
 }
 
-function ofRound(handed: Handed | null, round: number): Handed | null {
-  return handed?.answer.round === round ? handed : null;
+function ofRound(handed: Handed | null, round: number, again: boolean): Handed | null {
+  const isOfThis = handed?.answer.round === round && Boolean(handed.answer.again) === again;
+  return isOfThis ? handed : null;
 }
 
 /** At a new round the focus goes to the stem, so that keys and screen readers begin there. */

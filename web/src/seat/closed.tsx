@@ -1,7 +1,7 @@
 import "./closed.css";
 import { PlaceRows } from "../parts/place_rows";
 import { ResultRows } from "../parts/rows";
-import { TypedRows } from "../parts/typed_rows";
+import { TurnsLine, TypedTwice } from "../parts/turns";
 import { RecordPlate } from "../record/record_plate";
 import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
 import { signed } from "../words/certainty";
@@ -13,6 +13,8 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
   const mine = own?.result?.round === view.round ? own.result : null;
   const explained = view.phase === "explained";
   const choice = own?.answer?.round === view.round ? own.answer.choice : [];
+  const again = own?.second?.round === view.round ? own.second.choice : [];
+  const second = view.second ?? null;
   return (
     <div class="closed">
       <h1 class="stem" id="stem" tabIndex={-1}>
@@ -20,15 +22,18 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       </h1>
       <KeyLine result={result} pick={view.item?.pick ?? 1} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
-      {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={choice} />}
+      {second && <TurnsLine result={result} second={second} />}
+      {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={choice} again={second?.rows} />}
       {result.options.length > 0 && (
         <ResultRows
           options={result.options}
           chosen={choice}
+          again={second?.options}
+          chosenAgain={again}
           {...(explained ? { below: reasonBelow(choice) } : {})}
         />
       )}
-      {result.typed.length > 0 && <TypedRows typed={result.typed} />}
+      <TypedTwice first={result.typed} second={second?.typed} />
       {explained && !mine && <Why why={result.why} />}
       {explained && view.records.map((record) => <RecordPlate key={record.muscle} record={record} />)}
       {!explained && mine && <VerdictBar mine={mine} />}
@@ -84,6 +89,11 @@ function Verdict({ mine }: { mine: OwnResult }) {
         </span>
       </p>
       {note && <p class="verdict_note">{note}</p>}
+      {mine.second && (
+        <p class="verdict_note">
+          After talking: <b>{VERDICT_WORD[mine.second]}</b>. Your first answer counts for marks.
+        </p>
+      )}
     </>
   );
 }

@@ -15,11 +15,13 @@ export function useDraft(
   item: ItemFace,
   known: AnswerFace | null,
   doorCode: string,
+  again = false,
 ): [Draft, (next: Draft) => void] {
   const [kept, keep] = useState<KeptDraft | null>(() => keptDraft(doorCode));
-  const draft = kept?.round === item.round ? kept : (known ?? EMPTY);
+  const isOfThis = kept?.round === item.round && Boolean(kept.again) === again;
+  const draft = isOfThis ? kept : (known ?? EMPTY);
   const change = (next: Draft) => {
-    const changed = { ...next, round: item.round };
+    const changed = { ...next, round: item.round, ...(again && { again }) };
     keep(changed);
     lastingShelf().setItem(shelfName(doorCode), JSON.stringify(changed));
   };
@@ -28,6 +30,7 @@ export function useDraft(
 
 interface KeptDraft extends Draft {
   round: number;
+  again?: boolean;
 }
 
 function shelfName(doorCode: string): string {

@@ -21,6 +21,8 @@ export interface HandIn {
     choice: readonly string[],
     typed: readonly string[],
     certainty?: Certainty,
+    /** Whether it is a second answer, after talking. */
+    again?: boolean,
   ): Promise<void>;
   /** Sends everything that still waits; called after every return to the seat. */
   sendWaiting(): Promise<void>;
@@ -55,7 +57,7 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
   return {
     handed,
     sendWaiting,
-    handIn(round, choice, typed, certainty) {
+    handIn(round, choice, typed, certainty, again) {
       const answer: SubmitAnswer = {
         id: newMessageId(),
         type: "submit_answer",
@@ -63,6 +65,7 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
         choice: [...choice],
         typed: [...typed],
         ...(certainty && { certainty }),
+        ...(again && { again }),
       };
       outbox.put(answer);
       return send(answer);

@@ -21,6 +21,7 @@ import { closedRound, keepRounds, keptRounds, withRound } from "./history";
 import { PauseButton, PauseNotice } from "./pause";
 import { ReadyBar } from "./ready_bar";
 import type { SeatSession } from "./session";
+import { AnsweringAgain, Talking } from "./talking";
 
 /** The player's page. */
 export function SeatPage({ session, announcer }: { session: SeatSession; announcer: Announcer }) {
@@ -58,7 +59,7 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
   useTopOnPhase(main, view.phase);
   if (own?.removed) return <SentOut by={view.group ? "Whoever opened this room" : "The host"} />;
   return (
-    <div class={`seat seat-${view.phase}`}>
+    <div class={`seat seat-${view.phase.replace(" ", "-")}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="seat_top">
         <p>{topText(view)}</p>
@@ -98,6 +99,10 @@ function PhaseOfSeat(props: {
       return <AnsweringAtBench {...at} bench={own.bench} line={session.line} />;
     }
     return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
+  }
+  if (view.phase === "talking" && view.item) return <Talking view={view} item={view.item} own={own} />;
+  if (view.phase === "answering again" && view.item) {
+    return <AnsweringAgain view={view} item={view.item} own={own} hands={hands} say={say} />;
   }
   if (view.result && view.item) {
     return (

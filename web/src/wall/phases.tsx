@@ -1,6 +1,6 @@
 import { PlaceRows } from "../parts/place_rows";
 import { PlainRows, ResultRows } from "../parts/rows";
-import { TypedRows } from "../parts/typed_rows";
+import { TurnsLine, TypedTwice } from "../parts/turns";
 import type { ItemFace, PublicView, ResultFace } from "../wire";
 import { countOf, keyWords } from "../words/numbers";
 import { HELD } from "../words/verdicts";
@@ -27,6 +27,10 @@ export function PhaseOfWall({
       return <Asked view={view} />;
     case "closed":
       return view.result ? <Outcome view={view} result={view.result} /> : <Held view={view} />;
+    case "talking":
+      return <Talking view={view} />;
+    case "answering again":
+      return <AskedAgain view={view} />;
     case "explained":
       return view.result ? <WallRecord view={view} result={view.result} /> : <Waiting />;
     case "finished":
@@ -87,6 +91,25 @@ function Asked({ view }: { view: PublicView }) {
   );
 }
 
+/** While neighbours talk: what is to be done, over what they talk about. */
+function Talking({ view }: { view: PublicView }) {
+  return (
+    <>
+      <p class="wall_talk">Talk with your neighbour</p>
+      <Asked view={view} />
+    </>
+  );
+}
+
+function AskedAgain({ view }: { view: PublicView }) {
+  return (
+    <>
+      <p class="wall_talk">Answer again</p>
+      <Asked view={view} />
+    </>
+  );
+}
+
 /** A closed round whose result the host has not shown yet: what was asked, and nothing else. */
 function Held({ view }: { view: PublicView }) {
   return (
@@ -112,18 +135,22 @@ function Rows({ item }: { item: ItemFace }) {
 }
 
 function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
+  const second = view.second ?? null;
   return (
     <>
       <h1 class="stem wall_stem">{view.item?.stem}</h1>
       {result.struck && <p class="wall_struck">⊘ Struck: this item does not count.</p>}
       <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
         <div class="outcome_rows">
-          {result.options.length > 0 && <ResultRows options={result.options} chosen={[]} />}
-          {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={[]} />}
+          {second && <TurnsLine result={result} second={second} />}
+          {result.options.length > 0 && (
+            <ResultRows options={result.options} chosen={[]} again={second?.options} />
+          )}
+          {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={[]} again={second?.rows} />}
           {result.options.length + result.rows.length === 0 && (
             <p class="wall_key">Key: {keyWords(result.key_text, view.item?.pick ?? 1)}</p>
           )}
-          {result.typed.length > 0 && <TypedRows typed={result.typed.slice(0, 5)} />}
+          <TypedTwice first={result.typed.slice(0, second ? 3 : 5)} second={second?.typed.slice(0, 3)} />
         </div>
         {view.standings && <WallStandings rows={view.standings} />}
       </div>

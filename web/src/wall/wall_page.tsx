@@ -59,7 +59,7 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
     `${view.phase} ${view.round} ${view.result === null} ${view.result?.struck} ${view.standings?.length}`,
   );
   return (
-    <div class={`wall wall-${view.phase}`}>
+    <div class={`wall wall-${view.phase.replace(" ", "-")}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="wall_top">
         <p>{view.round > 0 && view.phase !== "finished" ? roundTitle(view) : view.title}</p>
@@ -90,8 +90,13 @@ function countsText(view: PublicView, answered: number, players: number): string
   if (view.phase === "answering" && view.benches?.answers) {
     return `${answered} of ${players} answered · ${view.benches.answered} of ${countOf(view.benches.rows.length, "bench", "benches")}`;
   }
-  if (view.phase === "answering" || (view.phase === "closed" && !view.result))
+  if (
+    view.phase === "answering" ||
+    view.phase === "answering again" ||
+    (view.phase === "closed" && !view.result)
+  )
     return `${answered} of ${players} answered`;
+  if (view.phase === "talking") return "neighbours talk";
   if (view.result && view.phase !== "finished")
     return `${view.result.answered} of ${view.result.of} answered`;
   return view.phase === "gathering" ? "" : `${players} players`;

@@ -17,7 +17,8 @@ export function announcement(before: Shown | null, after: Shown): string | null 
   }
   if (is.group && was.group && was.group.paused !== is.group.paused) return pauseText(is.group.paused);
   if (isShownNow(was, is)) return waitsForResult(after) ? null : phaseText(after);
-  if (is.phase === "answering") return clockText(was.clock, is.clock);
+  if (is.phase === "answering" || is.phase === "talking" || is.phase === "answering again")
+    return clockText(was.clock, is.clock);
   if (showsResult(is) && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
   if (was.result?.struck !== is.result?.struck)
     return is.result?.struck ? "This item is struck." : "This item counts again.";
@@ -34,6 +35,10 @@ function phaseText(shown: Shown): string {
       return "The door is open. The host will open the first round.";
     case "answering":
       return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
+    case "talking":
+      return `Talk with your neighbour about round ${view.round}. ${timeText(view.clock)}`;
+    case "answering again":
+      return `Answer round ${view.round} again. ${timeText(view.clock)}`;
     case "closed":
       return closedText(shown);
     case "explained":
@@ -90,7 +95,8 @@ function ownText(shown: Shown): string {
   const word = VERDICT_WORD[result.verdict];
   if (result.verdict === "none") return "You gave no answer. ";
   if (result.verdict === "struck" || result.verdict === "not counted") return `Your answer: ${word}. `;
-  return `Your answer is ${word}: ${marksWord(result.mark)}. `;
+  const again = result.second ? `After talking: ${VERDICT_WORD[result.second]}. ` : "";
+  return `Your answer is ${word}: ${marksWord(result.mark)}. ${again}`;
 }
 
 function keyText(view: PublicView): string {
