@@ -20,6 +20,7 @@ export default defineConfig({
         group: entry("group"),
         desk: entry("desk"),
         grading: entry("grading"),
+        items: entry("items"),
         records: entry("records"),
         mine: entry("mine"),
         worker: fileURLToPath(new URL("src/mine/worker.ts", import.meta.url)),

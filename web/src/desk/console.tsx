@@ -51,7 +51,7 @@ export function Console(props: {
         <ClockFigures face={view.public.clock} left={left} />
         <DoorPanel view={view} joinAddress={props.settings?.join_address ?? location.origin} />
       </header>
-      <ItemList view={view} shown={shown} onShow={show} />
+      <ItemList view={view} shown={shown} onShow={show} onOrder={say} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}
       <main class="console_main" tabIndex={0}>
         <LineNotice state={state} kept="The review is safe on the server." />

@@ -1,13 +1,17 @@
+import { useState } from "preact/hooks";
+import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
 import { percent } from "../words/numbers";
 import { difficultyShort } from "./difficulty_words";
 import { familyWord } from "./family_words";
+import { OwnDialog } from "./own_dialog";
 
 /** All items of the review in order: done, open, ahead. */
 export function ItemList(props: {
   view: DeskView;
   shown: DeskItem | undefined;
   onShow: (id: string) => void;
+  onOrder: (draft: Draft) => Promise<boolean>;
 }) {
   return (
     <nav class="items" aria-label="Items of this review">
@@ -25,13 +29,40 @@ export function ItemList(props: {
               <span class="items_note">
                 {item.warm_up && "warm-up · "}
                 {typeof item.twin_of === "number" && `twin of ${item.twin_of} · `}
-                {familyWord(item.family)} · {stateText(item)}
+                {item.by_host ? "your own" : familyWord(item.family)} · {stateText(item)}
               </span>
             </button>
           </li>
         ))}
       </ol>
+      {props.view.public.phase !== "finished" && <AddOwn {...props} />}
     </nav>
+  );
+}
+
+/** An item of the host's own, after the one under the host's eye if that is ahead. */
+function AddOwn(props: {
+  view: DeskView;
+  shown: DeskItem | undefined;
+  onOrder: (draft: Draft) => Promise<boolean>;
+}) {
+  const [open, setOpen] = useState(false);
+  const ahead = props.view.items.filter((item) => item.position !== null).length;
+  const position = props.shown?.position;
+  return (
+    <>
+      <button class="button items_add" type="button" onClick={() => setOpen(true)}>
+        Add an own item
+      </button>
+      {open && (
+        <OwnDialog
+          place={{ kind: "add", position: typeof position === "number" ? position + 1 : ahead }}
+          most={ahead}
+          onOrder={props.onOrder}
+          onDone={() => setOpen(false)}
+        />
+      )}
+    </>
   );
 }
 

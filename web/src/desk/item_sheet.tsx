@@ -1,7 +1,9 @@
 import type { Draft } from "../line/line";
+import { ItemPicture } from "../parts/picture";
 import type { DeskItem, DeskView } from "../wire";
 import { keyWords, listed } from "../words/numbers";
 import { TYPED_MARK } from "../words/verdicts";
+import { AheadOrders } from "./ahead_orders";
 import { DeskPlaceRows } from "./desk_place_rows";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
@@ -9,24 +11,22 @@ import { difficultyWords } from "./difficulty_words";
 import { familyWord, formatWord } from "./family_words";
 
 /** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
-export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (draft: Draft) => void }) {
+export function ItemSheet(props: {
+  item: DeskItem;
+  view: DeskView;
+  onOrder: (draft: Draft) => Promise<boolean>;
+}) {
   const { item, view } = props;
   const talk = view.talks.find((one) => one.round === item.round && item.position === null);
   const second = talk?.second;
   return (
     <article class="sheet">
       <header class="sheet_top">
-        <p class="sheet_kind">
-          Item {item.round} · {item.warm_up && "warm-up · "}
-          {typeof item.twin_of === "number" && `twin of item ${item.twin_of} · `}
-          {familyWord(item.family)} · {formatWord(item)} ·{" "}
-          {item.seconds === null ? "no time limit" : `${item.seconds} s`} · {listed(item.muscles)} ·{" "}
-          {item.region}
-          {difficultyWords(item).map((words) => ` · ${words}`)}
-        </p>
+        <Kind item={item} />
         <ItemOrders {...props} />
       </header>
       <h2 class="stem sheet_stem">{item.stem}</h2>
+      {item.picture && <ItemPicture picture={item.picture} />}
       {item.struck && <p class="sheet_struck">⊘ Struck: out of all marks.</p>}
       {item.rows.length > 0 && <DeskPlaceRows item={item} again={second?.rows} />}
       {item.rows.length === 0 && item.options.length > 0 && <DeskRows item={item} again={second?.options} />}
@@ -55,6 +55,21 @@ export function ItemSheet(props: { item: DeskItem; view: DeskView; onOrder: (dra
   );
 }
 
+/** What sort of item it is, in a line. */
+function Kind({ item }: { item: DeskItem }) {
+  return (
+    <p class="sheet_kind">
+      Item {item.round} · {item.warm_up && "warm-up · "}
+      {typeof item.twin_of === "number" && `twin of item ${item.twin_of} · `}
+      {familyWord(item.family)} · {formatWord(item)} ·{" "}
+      {item.seconds === null ? "no time limit" : `${item.seconds} s`}
+      {item.by_host && " · written by you"}
+      {[listed(item.muscles), item.region].filter(Boolean).map((words) => ` · ${words}`)}
+      {difficultyWords(item).map((words) => ` · ${words}`)}
+    </p>
+  );
+}
+
 /** How many answered: known for the current round alone. */
 function answeredIn(item: DeskItem, view: DeskView): number | null {
   return item.round === view.public.round ? view.public.answered : null;
@@ -67,34 +82,15 @@ function ItemOrders({
 }: {
   item: DeskItem;
   view: DeskView;
-  onOrder: (draft: Draft) => void;
+  onOrder: (draft: Draft) => Promise<boolean>;
 }) {
   const position = item.position;
-  if (position !== null) {
-    return (
-      <div class="sheet_orders">
-        <button
-          class="button"
-          type="button"
-          onClick={() => onOrder({ type: "swap_item", position, item: item.id })}
-        >
-          Swap
-        </button>
-        <button
-          class="button"
-          type="button"
-          onClick={() => onOrder({ type: "drop_item", position, item: item.id })}
-        >
-          Drop
-        </button>
-      </div>
-    );
-  }
+  if (position !== null) return <AheadOrders item={item} position={position} onOrder={onOrder} />;
   if (item.round === view.public.round) return null; // the current item's step is among those below
   const type = item.struck ? "restore_item" : "strike_item";
   return (
     <div class="sheet_orders">
-      <button class="button" type="button" onClick={() => onOrder({ type, round: item.round })}>
+      <button class="button" type="button" onClick={() => void onOrder({ type, round: item.round })}>
         {item.struck ? "Let it count again" : "Strike this item"}
       </button>
     </div>

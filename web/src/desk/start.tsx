@@ -26,8 +26,8 @@ export function Start({ session }: { session: DeskSession }) {
         <h1 class="start_title">Desk</h1>
         <p class="start_private">
           Private: do not mirror this page. The wall has a page of its own.{" "}
-          <a href="/desk/hand-over">Hand over or close the desk</a>. {keepingHere()}{" "}
-          <a href="/privacy">What is stored</a>
+          <a href="/desk/items">Own items</a>. <a href="/desk/hand-over">Hand over or close the desk</a>.{" "}
+          {keepingHere()} <a href="/privacy">What is stored</a>
         </p>
         <ViewMenu keys="D for light or dark" acts={{}} />
       </header>

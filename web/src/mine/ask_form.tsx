@@ -1,6 +1,7 @@
 import "../seat/answering.css";
 import "../parts/buttons.css";
 import { useEffect, useRef, useState } from "preact/hooks";
+import { ItemPicture } from "../parts/picture";
 import { AnswerRows, askText, keyedLetter } from "../seat/answer_rows";
 import { type Draft, isEmpty, shownDraft, withLetter } from "../seat/draft";
 import type { Look } from "../wire";
@@ -37,6 +38,7 @@ export function AskForm(props: {
       <h1 class="stem" id="stem" tabIndex={-1}>
         {look.face.stem}
       </h1>
+      {look.face.picture && <ItemPicture picture={look.face.picture} />}
       <p class="answering_ask" id="choose">
         {askText(look.face, draft)}
       </p>

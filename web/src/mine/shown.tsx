@@ -1,6 +1,7 @@
 import "../seat/closed.css";
 import "./look.css";
 import { useEffect, useRef } from "preact/hooks";
+import { ItemPicture } from "../parts/picture";
 import { RecordPlate } from "../record/record_plate";
 import type { Look, MissedFace } from "../wire";
 import { dayOf } from "../words/dates";
@@ -32,6 +33,7 @@ export function Shown(props: {
           {look.face.stem}
         </h1>
       )}
+      {look.face.picture && <ItemPicture picture={look.face.picture} />}
       {inFlow && <VerdictBox look={look} given={given} lost={props.lost} />}
       <Why look={look} />
       {look.missed && <Then missed={look.missed} contrast={look.solution.contrast} />}

@@ -3,6 +3,7 @@ import "../parts/buttons.css";
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { useStore } from "../line/store";
+import { ItemPicture } from "../parts/picture";
 import type { AnswerFace, ItemFace, PublicView } from "../wire";
 import { AnswerRows, askText, keyedLetter } from "./answer_rows";
 import { CertaintyChoice } from "./certainty_choice";
@@ -62,6 +63,7 @@ export function Answering(props: AnsweringProps) {
         {item.stem}
       </h1>
       {props.children}
+      {item.picture && <ItemPicture picture={item.picture} />}
       <p class="answering_ask" id="choose">
         {askText(item, draft)}
       </p>

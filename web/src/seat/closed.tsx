@@ -1,4 +1,5 @@
 import "./closed.css";
+import { ItemPicture } from "../parts/picture";
 import { PlaceRows } from "../parts/place_rows";
 import { ResultRows } from "../parts/rows";
 import { TurnsLine, TypedTwice } from "../parts/turns";
@@ -6,7 +7,7 @@ import { RecordPlate } from "../record/record_plate";
 import type { OptionResult, OwnResult, OwnView, PublicView, ResultFace } from "../wire";
 import { signed } from "../words/certainty";
 import { keyWords, marksWord } from "../words/numbers";
-import { VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
+import { BY_HOST, VERDICT_MARK, VERDICT_NOTE, VERDICT_WORD } from "../words/verdicts";
 
 /** A closed round at the seat: own result, key and shares; with the record also the reasons. */
 export function Closed({ view, own, result }: { view: PublicView; own: OwnView | null; result: ResultFace }) {
@@ -20,6 +21,8 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <h1 class="stem" id="stem" tabIndex={-1}>
         {view.item?.stem}
       </h1>
+      {view.item?.picture && <ItemPicture picture={view.item.picture} />}
+      {result.by_host && <p class="by_host">{BY_HOST}</p>}
       <KeyLine result={result} pick={view.item?.pick ?? 1} />
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
       {second && <TurnsLine result={result} second={second} />}

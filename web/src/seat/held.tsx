@@ -1,4 +1,5 @@
 import "./closed.css";
+import { ItemPicture } from "../parts/picture";
 import type { ItemFace, OwnView, PublicView } from "../wire";
 import { HELD } from "../words/verdicts";
 import { OwnAnswer } from "./own_answer";
@@ -11,6 +12,7 @@ export function Held({ view, item, own }: { view: PublicView; item: ItemFace; ow
       <h1 class="stem" id="stem" tabIndex={-1}>
         {item.stem}
       </h1>
+      {item.picture && <ItemPicture picture={item.picture} />}
       <p class="closed_key">{answer ? "What you handed in:" : "You handed in no answer."}</p>
       {answer && <OwnAnswer item={item} answer={answer} />}
       <p class="verdict_bar">Round closed. {HELD}</p>

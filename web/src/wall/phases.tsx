@@ -1,9 +1,11 @@
+import type { ComponentChildren } from "preact";
+import { PlainPicture } from "../parts/picture";
 import { PlaceRows } from "../parts/place_rows";
 import { PlainRows, ResultRows } from "../parts/rows";
 import { TurnsLine, TypedTwice } from "../parts/turns";
 import type { ItemFace, PublicView, ResultFace } from "../wire";
 import { countOf, keyWords } from "../words/numbers";
-import { HELD } from "../words/verdicts";
+import { BY_HOST, HELD } from "../words/verdicts";
 import { breakable } from "../words/word_parts";
 import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
@@ -84,8 +86,10 @@ function Asked({ view }: { view: PublicView }) {
     <>
       <h1 class="stem wall_stem">{item.stem}</h1>
       {item.stems.length > 0 && <Rows item={item} />}
-      {item.stems.length === 0 && item.options.length > 0 && <PlainRows options={item.options} />}
-      {item.options.length === 0 && <p class="wall_ask">Type the answer at your seat.</p>}
+      <BesidePicture item={item}>
+        {item.stems.length === 0 && item.options.length > 0 && <PlainRows options={item.options} />}
+        {item.options.length === 0 && <p class="wall_ask">Type the answer at your seat.</p>}
+      </BesidePicture>
       {item.format === "ordering" && <p class="wall_ask">Put them in order at your seat.</p>}
     </>
   );
@@ -120,6 +124,17 @@ function Held({ view }: { view: PublicView }) {
   );
 }
 
+/** What is answered, beside the picture if there is one: the rows keep their width, the picture its height. */
+function BesidePicture({ item, children }: { item: ItemFace; children: ComponentChildren }) {
+  if (!item.picture) return <>{children}</>;
+  return (
+    <div class="wall_pictured">
+      <PlainPicture picture={item.picture} />
+      <div>{children}</div>
+    </div>
+  );
+}
+
 /** The rows of a matching beside their options. */
 function Rows({ item }: { item: ItemFace }) {
   return (
@@ -140,7 +155,9 @@ function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
     <>
       <h1 class="stem wall_stem">{view.item?.stem}</h1>
       {result.struck && <p class="wall_struck">⊘ Struck: this item does not count.</p>}
+      {result.by_host && <p class="by_host">{BY_HOST}</p>}
       <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
+        {view.item?.picture && !view.standings && <PlainPicture picture={view.item.picture} />}
         <div class="outcome_rows">
           {second && <TurnsLine result={result} second={second} />}
           {result.options.length > 0 && (

@@ -1,8 +1,10 @@
 import { useState } from "preact/hooks";
+import { PlainPicture } from "../parts/picture";
 import { briefRecord, differencesOf } from "../record/brief";
 import { RecordPlate } from "../record/record_plate";
 import type { Record as MuscleRecord, PublicView, ResultFace } from "../wire";
 import { keyWords, listed } from "../words/numbers";
+import { BY_HOST } from "../words/verdicts";
 
 /** The record on the wall: key and reason first, then the plate with what books agree on. */
 export function WallRecord({ view, result }: { view: PublicView; result: ResultFace }) {
@@ -18,9 +20,11 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
             {result.struck && " (struck: does not count)"}
           </p>
         </div>
+        {result.by_host && <p class="by_host">{BY_HOST}</p>}
         {result.why && result.rows.length === 0 && <p class="wall_why">{result.why}</p>}
         {view.records.length > 1 && <Leaves view={view} shown={shown} onShow={show} />}
       </div>
+      {!record && view.item?.picture && <PlainPicture picture={view.item.picture} />}
       {record && <RecordPlate record={briefRecord(record)} />}
       {record && <BesidePlate record={record} view={view} />}
     </div>

@@ -44,3 +44,6 @@ export const TYPED_MARK: Record<TypedResult["verdict"], string> = {
   wrong: "✕",
   doubtful: "?",
 };
+
+/** Who wrote an item that was not dealt from the content. */
+export const BY_HOST = "Written by your host.";
