@@ -7,6 +7,7 @@ from werkzeug.wrappers import Response
 
 from quizroom.pages.host_entry import COOKIE
 from quizroom.pages.host_forms import HostForms, must_be_own_form
+from quizroom.protocol.messages import HostFace
 from quizroom.service.hosts import HostFault
 from quizroom.service.passwords import SHORTEST_PASSWORD
 
@@ -45,6 +46,13 @@ def add_account(routes: Blueprint, forms: HostForms) -> None:
         return left
 
 
+def host_face(forms: HostForms) -> HostFace:
+    """Who sits at this desk, for the page."""
+    me = forms.me()
+    owner = forms.hosts.store.host(me.helps) if me.role == "assistant" else None
+    return HostFace(name=me.name, role=me.role, helps=owner.name if owner else "")
+
+
 def _done(forms: HostForms, said: str, do: Callable[[], object]) -> Response:
     try:
         do()
@@ -54,13 +62,11 @@ def _done(forms: HostForms, said: str, do: Callable[[], object]) -> Response:
 
 
 def _shown(forms: HostForms, *, said: str = "", fault: str = "", status: int = 200) -> Response:
-    me = forms.me()
-    owner = forms.hosts.store.host(me.helps) if me.role == "assistant" else None
     return forms.shown(
         "account.html",
         title="Your account - quizroom",
-        me=me,
-        owner=owner,
+        me=forms.me(),
+        face=host_face(forms),
         said=said or (CHANGED if "changed" in request.args and not fault else ""),
         fault=fault,
         shortest=SHORTEST_PASSWORD,

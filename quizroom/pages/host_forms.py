@@ -33,7 +33,7 @@ class HostForms:
 
     def shown(self, template: str, *, status: int = 200, **given: Any) -> Response:
         """A page that no browser may keep, for it holds a proof."""
-        text = render_template(template, bundle=bundle_of(self.manifest, "front"), **given)
+        text = render_template(template, bundle=bundle_of(self.manifest, "grading"), **given)
         page = make_response(text, status)
         page.headers["Cache-Control"] = "no-store"
         return page

@@ -2,7 +2,7 @@
 
 import io
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import segno
@@ -21,7 +21,7 @@ from werkzeug.exceptions import HTTPException
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.pages.account import add_account
+from quizroom.pages.account import add_account, host_face
 from quizroom.pages.blueprint import blueprint_grid
 from quizroom.pages.bundle import bundle_of
 from quizroom.pages.desk_rights import guard_desk, host_of_request
@@ -147,7 +147,7 @@ def _add_desk(routes: Blueprint, site: Site) -> None:
 
     @routes.get("/desk/settings")
     def desk_settings() -> AnyResponse:
-        return jsonify(write(site.desk_settings))
+        return jsonify(write(replace(site.desk_settings, host=host_face(site.host_forms))))
 
     @routes.get("/desk/blueprint/<course>")
     def blueprint(course: str) -> AnyResponse:

@@ -36,6 +36,7 @@ from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.own_messages import OwnMessage
 from quizroom.protocol.talk_messages import TalkMessage
 from quizroom.room.state import Certainty, Phase, Timing
+from quizroom.service.host_ports import HostRole
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
 
@@ -349,9 +350,19 @@ class CourseLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HostFace:
+    """Who sits at this desk. `helps` is the name of the owner whose reviews an assistant runs."""
+
+    name: str
+    role: HostRole
+    helps: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DeskSettings:
     """What the desk page starts with; served as JSON at /desk/settings."""
 
     courses: tuple[CourseLine, ...]
     families: tuple[str, ...]
     join_address: str
+    host: HostFace | None = None

@@ -14,9 +14,6 @@ from quizroom.room import change_commands, commands, talk_commands
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.talk_commands import TalkCommand
 
-HOST = "host"
-"""Name of a host who has none."""
-
 PlainMessage = (
     messages.ItemStep
     | messages.RoundStep
@@ -83,7 +80,7 @@ def talk_command(message: TalkMessage) -> TalkCommand | None:
             return None
 
 
-def host_command(message: PlainMessage, *, by: str = HOST) -> commands.Command | None:
+def host_command(message: PlainMessage, *, by: str) -> commands.Command | None:
     """The order of a host's message, or None for those that need the service (swap, open the door).
 
     `by` is the name of the host, for changes of what answers are worth.

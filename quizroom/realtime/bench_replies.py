@@ -6,7 +6,6 @@ from hashlib import sha256
 from quizroom.protocol import bench_messages
 from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.messages import Reply
-from quizroom.protocol.translate import HOST
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat
@@ -37,7 +36,8 @@ class BenchReplies:
             return refused(message.id, "no_seat", now)
         if isinstance(message, bench_messages.TakeBench) and self.seat_replies.reads_rudely(message.bench):
             return refused(message.id, "rude_handle", now)
-        self.seat_replies.rooms.handle(seat.room, _command(message, "" if by_host else seat.player))
+        command = _command(message, "" if by_host else seat.player, seat.host_name)
+        self.seat_replies.rooms.handle(seat.room, command)
         return done(message.id, self.seat_replies.clock.now())
 
     def _leads(self, seat: Seat) -> bool:
@@ -48,7 +48,7 @@ class BenchReplies:
         )
 
 
-def _command(message: BenchMessage, player: str) -> BenchCommand:
+def _command(message: BenchMessage, player: str, host_name: str) -> BenchCommand:
     match message:
         case bench_messages.TakeBench():
             return TakeBench(player=player, bench=message.bench)
@@ -57,8 +57,8 @@ def _command(message: BenchMessage, player: str) -> BenchCommand:
                 player=player, round=message.round, choice=message.choice, typed=message.typed
             )
         case bench_messages.SeatAtBench():
-            return SeatAtBench(player=message.player, bench=message.bench, by=HOST)
+            return SeatAtBench(player=message.player, bench=message.bench, by=host_name)
         case bench_messages.DrawBenches():
             # The seed comes from the message, so that its repeat draws the same.
             seed = int.from_bytes(sha256(message.id.encode()).digest()[:4], "big")
-            return DrawBenches(seed=seed, by=player, host="" if player else HOST)
+            return DrawBenches(seed=seed, by=player, host="" if player else host_name)

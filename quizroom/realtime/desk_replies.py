@@ -83,10 +83,10 @@ class DeskReplies:
             case messages.OpenDesk():
                 return self._at_desk(seat, message.id, self._own_room(seat, message.room))
             case _:
-                self._carry_out(self._own_room(seat, seat.room), message)
+                self._carry_out(self._own_room(seat, seat.room), message, by=seat.host_name)
                 return done(message.id, self.clock.now())
 
-    def _carry_out(self, room: Room, message: HostMessage) -> None:
+    def _carry_out(self, room: Room, message: HostMessage, *, by: str) -> None:
         match message:
             case messages.ItemStep(type="swap_item"):
                 self.reviews.swap(room, position=message.position, instead_of=message.item)
@@ -107,7 +107,7 @@ class DeskReplies:
             case messages.PrepareReview() | messages.ListReviews() | messages.OpenDesk():
                 raise TypeError("these are answered before")
             case _:
-                command: Command | None = host_command(message)
+                command: Command | None = host_command(message, by=by)
                 if command is not None:
                     self.rooms.handle(room.id, command)
 

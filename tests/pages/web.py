@@ -72,6 +72,12 @@ class Web:
     mine: MyData
     books: Books
 
+    @property
+    def passwords(self) -> QuickPasswords:
+        """What hashes, and counts its work."""
+        assert isinstance(self.hosts.passwords, QuickPasswords)
+        return self.hosts.passwords
+
     def browser(self) -> FlaskClient:
         """A browser of somebody."""
         return self.app.test_client()

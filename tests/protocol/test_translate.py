@@ -87,4 +87,4 @@ def test_weights_become_whole_rounds_by_the_largest_remainder() -> None:
 
 @pytest.mark.parametrize("kind", ["swap_item", "open_door"])
 def test_what_needs_more_than_the_room_is_no_plain_order(kind: str) -> None:
-    assert host_command(host_message(kind)) is None
+    assert host_command(host_message(kind), by=HOST) is None

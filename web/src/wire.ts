@@ -790,7 +790,16 @@ export interface DeskProblem {
 export interface DeskSettings {
   courses: CourseLine[];
   families: string[];
+  host?: HostFace | null;
   join_address: string;
+}
+/**
+ * Who sits at this desk. `helps` is the name of the owner whose reviews an assistant runs.
+ */
+export interface HostFace {
+  helps: string;
+  name: string;
+  role: "owner" | "assistant";
 }
 /**
  * The host's private panel: the public view and everything behind it.

@@ -29,6 +29,7 @@ export function Start({ session }: { session: DeskSession }) {
           <a href="/desk/items">Own items</a>. <a href="/desk/hand-over">Hand over or close the desk</a>.{" "}
           {keepingHere()} <a href="/privacy">What is stored</a>
         </p>
+        {settings?.host && <WhoHosts host={settings.host} />}
         <ViewMenu keys="D for light or dark" acts={{}} />
       </header>
       <LineNotice state={state} kept="" />
@@ -36,11 +37,29 @@ export function Start({ session }: { session: DeskSession }) {
         <p class="waiting">{complaint || "Reading the course lists …"}</p>
       ) : (
         <div class="start_body">
-          <PlanForm session={session} settings={settings} complaint={complaint} />
+          {settings.host?.role !== "assistant" && (
+            <PlanForm session={session} settings={settings} complaint={complaint} />
+          )}
           <ReviewList reviews={reviews} onOpen={(room) => void session.open(room)} />
         </div>
       )}
     </main>
+  );
+}
+
+/** Who sits here, and the way to the pages about hosts; an assistant is told whose reviews these are. */
+function WhoHosts({ host }: { host: NonNullable<DeskSettings["host"]> }) {
+  return (
+    <p class="start_private start_who">
+      {host.role === "assistant" ? `${host.name}, helping ${host.helps}` : host.name} ·{" "}
+      <a href="/desk/account">Your account</a>
+      {host.role === "owner" && (
+        <>
+          {" · "}
+          <a href="/desk/hosts">Hosts</a>
+        </>
+      )}
+    </p>
   );
 }
 
