@@ -1,6 +1,6 @@
 """Players who say who they are on a class roster, and what comes of it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from quizroom.protocol import messages
 from quizroom.protocol.credit_messages import ClaimIdentity
@@ -37,6 +37,11 @@ class CreditReplies:
         if entry is None:
             rooms.handle(seat.room, MissClaim(player=seat.player, order=message.id))
             self.guesses.was_wrong(seat.credits)
-            return refused(message.id, "unknown_id", now)
+            # With the views: they say how many tries are left.
+            shown = self._views(seat, message)
+            return replace(refused(message.id, "unknown_id", now), public=shown.public, own=shown.own)
         rooms.handle(seat.room, ClaimEntry(player=seat.player, entry=entry))
+        return self._views(seat, message)
+
+    def _views(self, seat: Seat, message: ClaimIdentity) -> Reply:
         return self.seat_replies.answer(seat, messages.ShowView(id=message.id, type="show_view"))

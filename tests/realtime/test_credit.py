@@ -81,6 +81,7 @@ def test_wrong_taken_and_too_many_ids_are_refused_in_words() -> None:
     for number in range(MOST_MISSED_CLAIMS):
         reply = hall.claim("bo", "42", f"try {number}")
         assert (reply["code"], "Type it as it stands" in reply["text"]) == ("unknown_id", True)
+        assert reply["own"]["claim"] == {"claimed": False, "tries_left": MOST_MISSED_CLAIMS - number - 1}
         hall.steady_s += 10
     assert hall.claim("bo", "00042", "last")["code"] == "no_tries_left"
 

@@ -14,6 +14,8 @@ export interface Plan {
   benches: BenchChoice | null;
   certainty: boolean;
   holds_results: boolean;
+  /** The class roster by which it is for credit, or "". */
+  roster: string;
 }
 
 export const MOST_ROUNDS = 60;
@@ -32,6 +34,7 @@ export function firstPlan(settings: DeskSettings): Plan {
     benches: null,
     certainty: false,
     holds_results: false,
+    roster: "",
   };
 }
 

@@ -4,6 +4,7 @@ import type { Draft } from "../line/line";
 import { SurenessTable } from "../parts/sureness_table";
 import type { DeskView, RosterRow } from "../wire";
 import { marksText } from "../words/numbers";
+import { CreditPanel } from "./credit_panel";
 import { PlayerDialog } from "./player_dialog";
 
 /** Who is in the room, who has answered, and the standings' switch. */
@@ -17,6 +18,7 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
       <Switch on={view.holds_results} draft={(on) => ({ type: "hold_results", on })} onOrder={onOrder}>
         results held until shown
       </Switch>
+      <CreditPanel view={view} />
       <ClassSureness view={view} />
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}

@@ -9,6 +9,7 @@ import { ViewMenu } from "../parts/view_menu";
 import type { DeskSettings } from "../wire";
 import { choiceOf, roundsOf, whatIsWrongIn } from "./blueprint";
 import { BlueprintField, cellsOf, type Filled } from "./blueprint_field";
+import { CreditField } from "./credit_field";
 import { firstPlan, MOST_ROUNDS, type Plan, whatIsWrong } from "./plan";
 import { CourseChoice, FamilyChoice, MoreChoice, TimingChoice, TitleAndRounds } from "./plan_fields";
 import { ReviewList } from "./review_list";
@@ -95,6 +96,7 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
         choiceClass="choice plan_played"
         lineClass="choice_line"
       />
+      <CreditField roster={plan.roster} onRoster={(roster) => setPlan({ ...plan, roster })} />
       <div class="plan_end">
         <Complaint text={missing || props.complaint} />
         <button class="button button-main plan_deal" type="submit" disabled={busy}>

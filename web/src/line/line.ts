@@ -73,7 +73,8 @@ function makeLine(socket: Socket): Line {
   const clock = makeServerClock(() => performance.now());
   const sayAgain = async (message: ClientMessage) => {
     const reply = await ask(socket, message);
-    if (reply.result === "done") seen.set(withReply(seen.get(), reply));
+    // A refusal may carry views too: what was tried in vain is in them.
+    seen.set(withReply(seen.get(), reply));
     if (reply.now > 0) clock.guess(reply.now);
     return reply;
   };

@@ -5,6 +5,7 @@ import { SurenessTable, surenessWords } from "../parts/sureness_table";
 import type { OwnRound, OwnView, PublicView, Sureness } from "../wire";
 import { countOf, keyWords, listed, marksText, marksWord } from "../words/numbers";
 import { VERDICT_MARK, VERDICT_WORD } from "../words/verdicts";
+import { ClaimPanel } from "./claim_panel";
 import { GroupStandings } from "./group_standings";
 import { keptRounds, type PastRound } from "./history";
 import { KeptPanel } from "./kept_panel";
@@ -26,6 +27,7 @@ export function Finished(props: {
       </h1>
       {own && <Total own={own} players={view.benches ? null : view.players} />}
       {own?.sureness && own.sureness.answers > 0 && <OwnSureness sureness={own.sureness} />}
+      {own?.claim && <ClaimPanel claim={own.claim} line={line} say={say} />}
       {own?.kept && <SecondLookLink own={own} />}
       {own && <KeptPanel own={own} line={line} say={say} />}
       {own && view.benches && <BenchTotal own={own} benches={view.benches} />}

@@ -3,6 +3,7 @@ import { TakeBench } from "../bench/take_bench";
 import type { Line } from "../line/line";
 import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
+import { ClaimPanel } from "./claim_panel";
 import { KeptPanel } from "./kept_panel";
 
 /** In the seat before the first round. */
@@ -24,6 +25,7 @@ export function Gathering(props: {
         <br />
         <span class="gathering_soft">{view.course}</span>
       </p>
+      {own?.claim && <ClaimPanel claim={own.claim} line={line} say={say} />}
       {view.benches && own?.bench && <TakeBench benches={view.benches} own={own.bench} line={line} />}
       <p class="gathering_soft">
         {view.players > 1 ? `${countOf(view.players, "player")} are here. ` : ""}

@@ -10,6 +10,7 @@ import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
 import { Answering } from "./answering";
+import { ClaimPanel } from "./claim_panel";
 import { Closed } from "./closed";
 import { Door } from "./door";
 import { Finished } from "./finished";
@@ -109,6 +110,7 @@ function PhaseOfSeat(props: {
       <>
         {own?.bench && <BenchResult bench={own.bench} />}
         <Closed view={view} own={own} result={view.result} />
+        {own?.claim && !own.claim.claimed && <ClaimPanel claim={own.claim} line={session.line} say={say} />}
         {view.group && view.phase === "explained" && (
           <ReadyBar view={view} group={view.group} own={own} line={session.line} />
         )}

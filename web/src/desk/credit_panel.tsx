@@ -1,0 +1,19 @@
+import type { DeskView } from "../wire";
+
+/** How many have said who they are, and the way to the page with names, which opens beside the desk. */
+export function CreditPanel({ view }: { view: DeskView }) {
+  return (
+    <p class="roster_credit">
+      {view.credit && (
+        <span>
+          For credit: {view.credit.claimed} on the roster
+          {view.credit.unclaimed > 0 && `, ${view.credit.unclaimed} not yet`}
+        </span>
+      )}
+      <a href={`/desk/gradebook/${encodeURIComponent(view.room)}`} target="_blank" rel="noopener">
+        {view.credit ? "Gradebook and record" : "Record as a file"}
+        <span class="unseen">{view.credit ? " (private, with names; opens beside)" : " (opens beside)"}</span>
+      </a>
+    </p>
+  );
+}
