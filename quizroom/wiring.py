@@ -34,6 +34,7 @@ from quizroom.service.blueprints import Blueprints
 from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import Groups
 from quizroom.service.own_dealing import OwnDealing
+from quizroom.service.reports import Reports
 from quizroom.service.reviews import Reviews
 from quizroom.storage.chance import new_id, new_seed
 
@@ -57,6 +58,7 @@ def site_of(
         ),
         desk_settings=desk_settings(parts.catalogue, join_address),
         blueprints=Blueprints(catalogue=parts.catalogue, breathe=breathe),
+        reports=Reports(rooms=parts.rooms, log=parts.log, breathe=breathe),
         group_settings=group_settings(parts.catalogue, group_limits(settings)),
         my_data=my_data(
             settings,

@@ -22,6 +22,7 @@ export default defineConfig({
         grading: entry("grading"),
         items: entry("items"),
         records: entry("records"),
+        report: entry("report"),
         mine: entry("mine"),
         worker: fileURLToPath(new URL("src/mine/worker.ts", import.meta.url)),
       },

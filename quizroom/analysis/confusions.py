@@ -52,7 +52,8 @@ def _pairs(item: Item, answer: Answer, marked: RoundMarks) -> Iterator[tuple[str
     texts = {option.letter: option.text for option in item.options}
     match item.format:
         case "one_best":
-            yield from ((texts[item.key[0]], texts[given]) for given in answer.choice if given != item.key[0])
+            wanted = " or ".join(texts[letter] for letter in item.key)
+            yield from ((wanted, texts[given]) for given in answer.choice if given not in item.key)
         case "matching":
             rows = zip(item.key, answer.choice, strict=True)
             yield from ((texts[key], texts[given]) for key, given in rows if given and given != key)

@@ -32,7 +32,7 @@ class ItemNumbers:
     interval: Interval
     """Wilson's, of the difficulty; for marks between 0 and 1 it is wider than it need be, never narrower."""
     guessing_corrected: float | None
-    """Of one best answer: (R - W / (k - 1)) / N with k options, which may be below 0."""
+    """Of one best answer: (R - W / (k - 1)) / N with k options; it may be below 0. None with several keys."""
     point_biserial: float | None
     """With the item itself removed from the total."""
     point_biserial_interval: Interval | None
@@ -85,7 +85,7 @@ def corrected_for_guessing(right: int, wrong: int, options: int) -> float:
 
 def _corrected_share(column: Column) -> float | None:
     item = column.current.item
-    if item.format != "one_best" or len(item.options) < 2 or not column.marks:
+    if item.format != "one_best" or len(item.key) != 1 or len(item.options) < 2 or not column.marks:
         return None
     right = sum(mark == 1.0 for mark in column.marks.values())
     return corrected_for_guessing(right, len(column.marks) - right, len(item.options)) / len(column.marks)

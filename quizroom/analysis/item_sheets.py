@@ -11,6 +11,7 @@ from quizroom.knowledge.terms import normalise
 from quizroom.marking import RoundMarks, rows_right
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
+from quizroom.room.flags import flags_up
 
 MOST_WORDS = 8
 
@@ -43,6 +44,10 @@ class ItemSheet:
     """The most frequent words, of a typed item."""
     places: tuple[Place, ...]
     """Of a matching or an ordering."""
+    is_rekeyed: bool
+    """Whether the host keyed it otherwise than it was dealt."""
+    flags: int
+    """How many players flagged it."""
 
 
 def item_sheets(
@@ -58,6 +63,8 @@ def item_sheets(
                 numbers=item_numbers(responses, column, ranked),
                 typed=_typed(column, marks),
                 places=_places(column),
+                is_rekeyed=column.current.dealt is not None,
+                flags=len(tuple(flags_up(column.current))),
             )
         )
         breathe()

@@ -1,12 +1,14 @@
 """What a class has and has not got: muscle by family, in marks."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from quizroom.questions.model import Family, Item
 
 Standing = Literal["not yet", "in part", "has it"]
+OWN = "own items"
+"""Where items stand that a host wrote and that name no muscle."""
 NOT_YET_BELOW, HAS_IT_ABOVE = 0.35, 0.70
 """By these a class's first answers are acted on in peer instruction: explain again, let them talk, go on
 (Vickrey et al. 2015, CBE Life Sci Educ 14:es3)."""
@@ -31,11 +33,18 @@ class Share:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mastery:
-    """The map: a row for each muscle, a column for each family that was asked. Empty cells are absent."""
+    """The map: a row for each muscle, the least known first, a column for each family that was asked.
+
+    Empty cells are absent.
+    """
 
     muscles: tuple[str, ...]
     families: tuple[Family, ...]
     cells: dict[tuple[str, Family], Share]
+
+    def is_several(self, muscle: str) -> bool:
+        """Whether more than one family was asked of a muscle."""
+        return sum(name == muscle for name, _ in self.cells) > 1
 
     def row(self, muscle: str) -> Share:
         """All families of one muscle together."""
@@ -57,14 +66,16 @@ def mastery_of(answers: Iterable[tuple[Item, Share]]) -> Mastery:
             for muscle in muscles_of(item):
                 known = cells.get((muscle, item.family), Share(answers=0, marks=0.0))
                 cells[muscle, item.family] = known.plus(share)
-    muscles = sorted({muscle for muscle, _ in cells})
-    families = dict.fromkeys(family for _, family in sorted(cells, key=lambda cell: cell[1]))
-    return Mastery(muscles=tuple(muscles), families=tuple(families), cells=cells)
+    families = tuple(sorted({family for _, family in cells}))
+    found = Mastery(muscles=(), families=families, cells=cells)
+    muscles = sorted({muscle for muscle, _ in cells}, key=lambda one: (found.row(one).mean, one))
+    return replace(found, muscles=tuple(muscles))
 
 
 def muscles_of(item: Item) -> tuple[str, ...]:
-    """The names of the muscles that an item is about; its subject where it has no record."""
-    return tuple(dict.fromkeys(record.name for record in item.records)) or (item.subject,)
+    """The names of the muscles that an item is about; where it has no record, its subject."""
+    names = tuple(dict.fromkeys(record.name for record in item.records))
+    return names or ((OWN,) if item.by_host else (item.subject,))
 
 
 def _together(shares: Iterable[Share]) -> Share:

@@ -65,7 +65,8 @@ class Responses:
 def responses_of(room: Room, marks: RoomMarks) -> Responses:
     """The matrix of a review as it now stands.
 
-    What was before a player came is missing, not wrong; so is what somebody in the room did not answer.
+    What was before a player came is missing, not wrong; so is what somebody in the room did not answer. In a
+    rehearsal no answer is a rapid guess: programs read as fast as they like.
     """
     columns = tuple(
         _column(room, current, marked)
@@ -80,7 +81,9 @@ def _column(room: Room, current: Round, marked: RoundMarks) -> Column:
     there = [one.id for one in room.players.values() if one.from_round <= current.number]
     answers = {player: current.answers[player] for player in there if player in current.answers}
     considered = {
-        player: marked.marks[player] for player, answer in answers.items() if not is_rapid(current, answer)
+        player: marked.marks[player]
+        for player, answer in answers.items()
+        if room.plan.rehearsal or not is_rapid(current, answer)
     }
     return Column(
         current=current,

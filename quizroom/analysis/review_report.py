@@ -13,6 +13,8 @@ from quizroom.analysis.mastery import Mastery, Share, mastery_of
 from quizroom.analysis.responses import Column, responses_of
 from quizroom.analysis.whole_review import Reliability, Scale, reliability_of, scale_of
 from quizroom.marking import RoomMarks, counts
+from quizroom.room.change_noting import changes_of
+from quizroom.room.changes import Change
 from quizroom.room.state import Room
 
 
@@ -41,6 +43,8 @@ class ReviewReport:
     scale: Scale | None
     mastery: Mastery
     confusions: tuple[Confusion, ...]
+    changes: tuple[Change, ...]
+    """What hosts changed of what answers are worth, in order."""
     attendance: tuple[Attendance, ...]
     sureness: Sureness | None
     """None where certainty was not asked for, or nobody said any."""
@@ -75,6 +79,7 @@ def review_report(room: Room, marks: RoomMarks, breathe: Callable[[], None] = la
         scale=scale_of(responses, breathe),
         mastery=mastery_of((column.current.item, _share(column)) for column in responses.columns),
         confusions=confusions_of(pairs),
+        changes=changes_of(room),
         attendance=attendance_of(room),
         sureness=sureness if sureness and sureness.answers else None,
     )

@@ -36,6 +36,7 @@ from quizroom.pages.me import MyData, add_me
 from quizroom.pages.mine import add_mine
 from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
+from quizroom.pages.report import ReportPages, add_reports
 from quizroom.pages.rosters import add_rosters
 from quizroom.pages.safety import with_safety_headers, with_strict_transport
 from quizroom.pages.sign_in import add_sign_in
@@ -44,6 +45,7 @@ from quizroom.protocol.codec import write
 from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.messages import DeskSettings
 from quizroom.service.blueprints import Blueprints
+from quizroom.service.reports import Reports
 from quizroom.service.reviews import tidy_door_code
 
 DESK_CLOSED = (
@@ -70,6 +72,7 @@ class Site:
     host_forms: HostForms
     desk_settings: DeskSettings
     blueprints: Blueprints
+    reports: Reports
     group_settings: GroupSettings
     my_data: MyData
     privacy: Privacy
@@ -91,6 +94,15 @@ def add_pages(app: Flask, site: Site) -> None:
     add_gradebook(routes, grading)
     for add in (add_hand_over, add_sign_in, add_account, add_hosts):
         add(routes, site.host_forms)
+    add_reports(
+        routes,
+        ReportPages(
+            entry=site.host_forms.entry,
+            reports=site.reports,
+            manifest=site.manifest,
+            closed=lambda: _closed(site),
+        ),
+    )
     add_health(routes, site.health)
     add_groups(routes, site.group_settings, lambda: _group_page(site))
     add_me(routes, site.my_data)

@@ -23,9 +23,9 @@ class TimedLog:
         self._log.append(entries)
         self._committed(len(entries), self._steady() - began)
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
         """As the log reads."""
-        return self._log.read(room, after)
+        return self._log.read(room, after, most)
 
     def room_of_door(self, door_code: str) -> str | None:
         """As the log finds."""

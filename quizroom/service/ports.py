@@ -49,8 +49,11 @@ class EventLog(Protocol):
             NotStored: the store refuses or fails (disk full, read-only folder).
         """
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
-        """The events of a room with a version above `after`, in order; empty if there are none."""
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
+        """The events of a room with a version above `after`, in order; empty if there are none.
+
+        With `most` no more than so many, so that a long log can be read in pieces.
+        """
 
     def room_of_door(self, door_code: str) -> str | None:
         """The room with this door code: an unfinished one before finished ones, the newest first."""

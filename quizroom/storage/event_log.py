@@ -53,12 +53,13 @@ class SqlEventLog:
             except IntegrityError as error:
                 raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
-        """The events of a room above a version, in order."""
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
+        """The events of a room above a version, in order; no more than `most`."""
         query = (
             select(events.c.body)
             .where(events.c.room == room, events.c.version > after)
             .order_by(events.c.version)
+            .limit(most)
         )
         return tuple(read_event(body) for body in self._column(query))
 

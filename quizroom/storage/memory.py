@@ -29,9 +29,9 @@ class MemoryEventLog:
             self._redact(entry)
             self._events.setdefault(entry.room, []).append(entry.event)
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
-        """The events of a room above a version."""
-        return tuple(self._events.get(room, ())[after:])
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
+        """The events of a room above a version, no more than `most`."""
+        return tuple(self._events.get(room, ())[after:][:most])
 
     def room_of_door(self, door_code: str) -> str | None:
         """The room with this code: an unfinished one before finished ones, the newest first."""

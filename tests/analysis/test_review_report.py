@@ -55,13 +55,20 @@ def test_rapid_guesses_are_counted_beside_the_numbers() -> None:
     assert (quick.answered, quick.rapid, quick.difficulty) == (0, 24, None)
 
 
+def test_in_a_rehearsal_programs_may_be_quick() -> None:
+    room = gathered(one_best(), by=replace(plan(), rehearsal=True), players=CLASS)
+    numbers = reported(round_of(room, 1, *(says(player, "A") for player in CLASS), at=0.3)).sheets[0].numbers
+    assert (numbers.answered, numbers.rapid) == (24, 0)
+
+
 def test_a_struck_item_is_in_no_number_until_it_is_restored() -> None:
     room = round_of(gathered(one_best("one"), one_best("two"), players=CLASS), 1, says("p01", "A"))
     struck = ordered(room, StrikeItem(round=1))
     assert (reported(struck).sheets, reported(struck).struck, reported(struck).confusions) == ((), (1,), ())
     assert reported(struck).attendance == reported(room).attendance
     restored = reported(ordered(struck, RestoreItem(round=1)))
-    assert replace(restored, version=0) == replace(reported(room), version=0)
+    assert [one.kind for one in restored.changes] == ["struck", "restored"]
+    assert replace(restored, version=0, changes=()) == replace(reported(room), version=0)
 
 
 def test_the_order_in_which_people_came_changes_nothing() -> None:

@@ -4,12 +4,23 @@ Its p, pq and variance are published there; what else is compared with it was co
 in the tests, or by hand.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 
-from quizroom.room.commands import CloseRound, EndReview, OpenRound, ShowRecord
+from quizroom.room.commands import (
+    CloseRound,
+    Command,
+    EndReview,
+    OpenDoor,
+    OpenRound,
+    PrepareReview,
+    ShowRecord,
+)
+from quizroom.room.folding import replay
+from quizroom.room.laying_out import prepare
 from quizroom.room.state import Room
 from tests.room.sample_items import one_best
-from tests.room.samples import after, gathered, ordered, plan, says
+from tests.room.samples import after, ordered, plan, preparation, says, seat
 
 ANSWERS = {
     "A": "1111110110",
@@ -38,19 +49,35 @@ PROX = [-0.2059, -0.2059, 0.3509, -0.2059, 0.3509, -0.8852, -0.2059, -0.2059, 0.
 CONDITIONAL = [-0.1971, -0.1971, 0.3509, -0.1971, 0.3509, -0.8832, -0.1971, -0.1971, 0.8161, 0.3509]
 
 
-def wuensch_room() -> Room:
-    """The data as a review that was played: ten rounds of one best answer, wrong ones spread over A, C, D."""
+def wuensch_orders() -> Iterator[tuple[float, Command]]:
+    """The data as a review that is played, each order with its second: ten rounds of one best answer.
+
+    Wrong answers are spread over A, C and D.
+    """
     items = tuple(
         replace(one_best(f"item-{number}"), subject=f"muscle {number}", facts=(f"fact {number}",))
         for number in range(1, 11)
     )
-    room = gathered(*items, by=replace(plan(), title="Wuensch", rounds=10), players=ANSWERS)
+    yield 0, preparation(*items, by=replace(plan(), title="Wuensch", rounds=10))
+    yield 1, OpenDoor(door_code="CDFHJ")
+    yield from ((2, seat(name)) for name in ANSWERS)
     for number in range(1, 11):
-        opened = 100 * number
-        room = ordered(room, OpenRound(round=number), at=after(opened))
+        opened = 100.0 * number
+        yield opened, OpenRound(round=number)
         for place, (name, marks) in enumerate(ANSWERS.items()):
             letter = "B" if marks[number - 1] == "1" else "ACD"[place % 3]
-            room = ordered(room, says(name, letter, round_=number), at=after(opened + 10 + place))
-        room = ordered(room, CloseRound(round=number, by_host=True), at=after(opened + 29))
-        room = ordered(room, ShowRecord(round=number), at=after(opened + 30))
-    return ordered(room, EndReview(), at=after(2000))
+            yield opened + 10 + place, says(name, letter, round_=number)
+        yield opened + 29, CloseRound(round=number, by_host=True)
+        yield opened + 30, ShowRecord(round=number)
+    yield 2000, EndReview()
+
+
+def wuensch_room() -> Room:
+    """The same as a room that is finished."""
+    (_, first), *others = wuensch_orders()
+    assert isinstance(first, PrepareReview)
+    room = replay(prepare("room-1", first, after(0)))
+    assert room is not None
+    for second, order in others:
+        room = ordered(room, order, at=after(second))
+    return room

@@ -23,6 +23,7 @@ from quizroom.service.groups import GroupLimits
 from quizroom.service.histories import Histories
 from quizroom.service.hosts import Hosts
 from quizroom.service.players import Players
+from quizroom.service.reports import Reports
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.storage.database import open_database
@@ -36,7 +37,7 @@ from quizroom.storage.wiping import SqlWiping
 from tests.service.courses import knowledge
 from tests.service.fakes import QuickPasswords, SetClock
 
-PAGES = ("front", "grading", "group", "seat", "wall", "desk", "items", "records", "mine")
+PAGES = ("front", "grading", "group", "seat", "wall", "desk", "items", "records", "report", "mine")
 MANIFEST: dict[str, dict[str, Any]] = {
     "_shared.js": {"file": "assets/shared.js", "css": ["assets/shared.css"], "imports": ["_base.js"]},
     "_base.js": {"file": "assets/base.js", "assets": ["assets/serif.woff2"]},
@@ -118,6 +119,7 @@ def made(
         ),
         desk_settings=SETTINGS,
         blueprints=Blueprints(catalogue=knowledge()),
+        reports=Reports(rooms=rooms, log=mine.histories.log),
         group_settings=group_settings(knowledge(), GroupLimits(on=groups, size=12, most=50, hours=4)),
         my_data=mine,
         privacy=Privacy(keeping=mine.keeping, contact=contact),

@@ -69,11 +69,11 @@ class WatchedLog(MemoryEventLog):
         super().append(entries)
         self.turns.append(len(entries))
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
         """Read, or fail if this room is to fail."""
         for failure in self._failures(room):
             raise failure
-        return super().read(room, after)
+        return super().read(room, after, most)
 
     def _failures(self, *rooms: str) -> list[Exception]:
         return [self.failures_of[room] for room in rooms if room in self.failures_of]

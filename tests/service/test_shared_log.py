@@ -88,10 +88,10 @@ class Slow(MemoryEventLog):
 
     reads = 0
 
-    def read(self, room: str, after: int = 0) -> tuple[Event, ...]:
+    def read(self, room: str, after: int = 0, most: int | None = None) -> tuple[Event, ...]:
         self.reads += 1
         time.sleep(0.05)
-        return super().read(room, after)
+        return super().read(room, after, most)
 
 
 def test_a_class_that_comes_over_together_wakes_its_room_once() -> None:

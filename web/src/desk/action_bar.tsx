@@ -48,7 +48,7 @@ export function ActionBar(props: { view: DeskView; onOrder: (draft: Draft) => Pr
 function NextStep({ view, busy, onTake }: { view: DeskView; busy: boolean; onTake: () => void }) {
   const main = useFocusedNext(`${view.public.phase} ${view.public.round}`);
   const next = view.actions[0];
-  if (next === undefined || isStrike(next)) return <p class="actions_done">The review is finished.</p>;
+  if (next === undefined || isStrike(next)) return <Finished room={view.room} />;
   return (
     <button
       class="button button-main actions_next"
@@ -60,6 +60,17 @@ function NextStep({ view, busy, onTake }: { view: DeskView; busy: boolean; onTak
     >
       {actionLabel(next, view)} <kbd class="actions_key">N</kbd>
     </button>
+  );
+}
+
+function Finished({ room }: { room: string }) {
+  return (
+    <p class="actions_done">
+      The review is finished.{" "}
+      <a class="button button-main" href={`/desk/report/${encodeURIComponent(room)}`}>
+        Open the report
+      </a>
+    </p>
   );
 }
 

@@ -16,7 +16,7 @@ export function ReviewList({
       {reviews.length === 0 && <p class="choice_note">No review has been laid out yet.</p>}
       <ul class="reviews_list">
         {reviews.map((review) => (
-          <li key={review.room}>
+          <li key={review.room} class="reviews_line">
             <button class="reviews_open" type="button" onClick={() => onOpen(review.room)}>
               <span class="reviews_title">{review.title || "Untitled"}</span>
               <span class="choice_note">{review.course}</span>
@@ -24,11 +24,21 @@ export function ReviewList({
                 {phaseWord(review.phase)} · {countOf(review.rounds, "round")} · {whenText(review.prepared_at)}
               </span>
             </button>
+            {hasReport(review) && (
+              <a class="reviews_report" href={`/desk/report/${encodeURIComponent(review.room)}`}>
+                Report<span class="unseen"> of {review.title || "Untitled"}</span>
+              </a>
+            )}
           </li>
         ))}
       </ul>
     </section>
   );
+}
+
+/** Before the first round is closed there is nothing to report. */
+function hasReport({ phase }: ReviewLine): boolean {
+  return phase === "closed" || phase === "explained" || phase === "finished";
 }
 
 function phaseWord(phase: string): string {
