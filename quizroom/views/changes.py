@@ -64,9 +64,9 @@ def flags_face(current: Round) -> FlagsFace:
     )
 
 
-def own_flag(room: Room, player: Player, current: Round | None) -> OwnFlag | None:
-    """A player's own flag for a round; None where there is nothing to flag, or no desk to read it."""
-    if current is None or room.run is not None or current.number < player.from_round:
+def own_flag(player: Player, current: Round | None) -> OwnFlag | None:
+    """A player's own flag for a round; None if none is up."""
+    known = None if current is None else current.flags.get(player.id)
+    if current is None or known is None or not known.up:
         return None
-    known = current.flags.get(player.id)
-    return OwnFlag(up=known is not None and known.up, text="" if known is None else known.text)
+    return OwnFlag(round=current.number, text=known.text)

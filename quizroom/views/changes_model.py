@@ -39,7 +39,7 @@ class ChangeRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OwnFlag:
-    """The flag of a player for the current round."""
+    """The flag that a player has put up for a round."""
 
-    up: bool
+    round: int
     text: str

@@ -307,7 +307,7 @@ class OwnView:
     group: OwnGroup | None
     bench: OwnBench | None
     flag: OwnFlag | None
-    """The own flag for the current round; None where nothing can be flagged."""
+    """The own flag for the current round, if one is up."""
     kept: bool
     """Whether the seat belongs to a history under a key of the player's own."""
     claim: OwnClaim | None = None

@@ -45,7 +45,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         sureness=sureness_of_player(room, marks, player),
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
-        flag=own_flag(room, seated, current),
+        flag=own_flag(seated, current),
         kept=bool(seated.owner),
         claim=own_claim(room, player),
     )

@@ -59,7 +59,7 @@ def own(room: Room, player: str = "ada") -> OwnFlag | None:
 def test_a_flag_may_be_put_up_during_the_round_and_any_time_after(room: Room) -> None:
     flagged = ordered(room, flag(text=f" {SAID} "), flag("bo"))
     assert on_desk(flagged) == FlagsFace(up=2, waiting=2, texts=(FlagText(text=SAID, settled=False),))
-    assert (own(flagged), own(room)) == (OwnFlag(up=True, text=SAID), OwnFlag(up=False, text=""))
+    assert (own(flagged), own(room)) == (OwnFlag(round=1, text=SAID), None)
 
 
 def test_the_same_flag_again_changes_nothing_and_other_words_replace_the_first() -> None:
@@ -71,7 +71,7 @@ def test_the_same_flag_again_changes_nothing_and_other_words_replace_the_first()
 def test_a_flag_can_be_taken_back_once_and_put_up_again() -> None:
     room = ordered(answering(), flag(text=SAID), unflag())
     assert on_desk(room) == FlagsFace(up=0, waiting=0, texts=())
-    assert own(room) == OwnFlag(up=False, text="")
+    assert own(room) is None
     assert decide(room, unflag(), NOON) == decide(answering(), unflag(), NOON) == ()
     assert on_desk(ordered(room, flag())).up == 1
 
@@ -125,13 +125,12 @@ def test_of_a_forgotten_player_the_flag_stays_without_its_words_in_the_room_and_
 def test_in_a_group_nobody_would_read_a_flag() -> None:
     room = answering(by=replace(plan(), group=GroupRules(reading_s=60, hours=12)))
     assert code_of(room, flag()) == "no_desk"
-    assert own(room) is None
 
 
-def test_only_the_current_round_is_offered_for_a_flag_and_only_from_ones_first_round_on() -> None:
-    room = ordered(answering(one_best(), one_best("2")), CLOSE, seat("cem"))
-    assert own(room, "cem") is None
-    assert own(ordered(room, flag(), OpenRound(round=2))) == OwnFlag(up=False, text="")
+def test_a_seat_is_told_of_its_flag_for_the_current_round() -> None:
+    room = ordered(answering(one_best(), one_best("2")), flag(text=SAID), CLOSE)
+    assert own(room) == OwnFlag(round=1, text=SAID)
+    assert own(ordered(room, OpenRound(round=2))) is None
 
 
 @settings(max_examples=25, deadline=None)

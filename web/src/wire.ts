@@ -1325,11 +1325,11 @@ export interface OwnClaim {
   tries_left: number;
 }
 /**
- * The flag of a player for the current round.
+ * The flag that a player has put up for a round.
  */
 export interface OwnFlag {
+  round: number;
   text: string;
-  up: boolean;
 }
 /**
  * A player's part in a review without a host.

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
-import { percent } from "../words/numbers";
+import { countOf, percent } from "../words/numbers";
 import { difficultyShort } from "./difficulty_words";
 import { familyWord } from "./family_words";
 import { OwnDialog } from "./own_dialog";
@@ -30,6 +30,8 @@ export function ItemList(props: {
                 {item.warm_up && "warm-up · "}
                 {typeof item.twin_of === "number" && `twin of ${item.twin_of} · `}
                 {item.by_host ? "your own" : familyWord(item.family)} · {stateText(item)}
+                {item.dealt_key && " · ⟳ keyed anew"}
+                {item.flags.up > 0 && <Flags item={item} />}
               </span>
             </button>
           </li>
@@ -64,6 +66,12 @@ function AddOwn(props: {
       )}
     </>
   );
+}
+
+function Flags({ item }: { item: DeskItem }) {
+  const { up, waiting } = item.flags;
+  const words = `⚑ ${countOf(waiting || up, "flag")}`;
+  return waiting > 0 ? <b> · {words}</b> : <> · {words}, settled</>;
 }
 
 function stateText(item: DeskItem): string {

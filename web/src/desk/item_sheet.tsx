@@ -4,11 +4,14 @@ import type { DeskItem, DeskView } from "../wire";
 import { keyWords, listed } from "../words/numbers";
 import { TYPED_MARK } from "../words/verdicts";
 import { AheadOrders } from "./ahead_orders";
+import { ItemChanges } from "./changes_list";
 import { DeskPlaceRows } from "./desk_place_rows";
 import { DeskRows } from "./desk_rows";
 import { DeskTypedRows } from "./desk_typed_rows";
 import { difficultyWords } from "./difficulty_words";
 import { familyWord, formatWord } from "./family_words";
+import { FlagsPart } from "./flags_part";
+import { KeyPart } from "./key_part";
 
 /** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
 export function ItemSheet(props: {
@@ -28,6 +31,7 @@ export function ItemSheet(props: {
       <h2 class="stem sheet_stem">{item.stem}</h2>
       {item.picture && <ItemPicture picture={item.picture} />}
       {item.struck && <p class="sheet_struck">⊘ Struck: out of all marks.</p>}
+      {item.dealt_key && <p class="sheet_struck">⟳ Keyed anew. As dealt the key was {item.dealt_key}.</p>}
       {item.rows.length > 0 && <DeskPlaceRows item={item} again={second?.rows} />}
       {item.rows.length === 0 && item.options.length > 0 && <DeskRows item={item} again={second?.options} />}
       {item.options.length === 0 && (
@@ -51,6 +55,9 @@ export function ItemSheet(props: {
       <p class="sheet_why">
         <b>Why:</b> {item.why}
       </p>
+      <FlagsPart item={item} onOrder={props.onOrder} />
+      <ItemChanges view={view} round={item.round} />
+      {item.position === null && <KeyPart item={item} onOrder={props.onOrder} />}
     </article>
   );
 }

@@ -4,6 +4,7 @@ import type { Draft } from "../line/line";
 import { SurenessTable } from "../parts/sureness_table";
 import type { DeskView, RosterRow } from "../wire";
 import { marksText } from "../words/numbers";
+import { ReviewChanges } from "./changes_list";
 import { CreditPanel } from "./credit_panel";
 import { PlayerDialog } from "./player_dialog";
 
@@ -41,6 +42,7 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
           </li>
         ))}
       </ul>
+      <ReviewChanges view={view} />
       {chosen && (
         <PlayerDialog
           row={chosen}

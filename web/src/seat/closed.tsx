@@ -24,6 +24,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       {view.item?.picture && <ItemPicture picture={view.item.picture} />}
       {result.by_host && <p class="by_host">{BY_HOST}</p>}
       <KeyLine result={result} pick={view.item?.pick ?? 1} />
+      {result.rekeyed && <p class="closed_rekeyed">⟳ {result.rekeyed}</p>}
       {explained && mine && <OwnReasons mine={mine} why={result.why} />}
       {second && <TurnsLine result={result} second={second} />}
       {result.rows.length > 0 && <PlaceRows rows={result.rows} chosen={choice} again={second?.rows} />}
@@ -39,6 +40,9 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <TypedTwice first={result.typed} second={second?.typed} />
       {explained && !mine && <Why why={result.why} />}
       {explained && view.records.map((record) => <RecordPlate key={record.muscle} record={record} />)}
+      {explained && !view.group && !own?.flag && (
+        <p class="closed_hint">If an answer looks wrong, flag it.</p>
+      )}
       {!explained && mine && <VerdictBar mine={mine} />}
       {!explained && !mine && <p class="verdict_bar">Round closed. Waiting for your result …</p>}
     </div>

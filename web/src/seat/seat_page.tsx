@@ -14,6 +14,7 @@ import { ClaimPanel } from "./claim_panel";
 import { Closed } from "./closed";
 import { Door } from "./door";
 import { Finished } from "./finished";
+import { FlagButton, FlagWords, useFlag } from "./flag";
 import { Gathering, SentOut } from "./gathering";
 import { GroupGathering } from "./group_gathering";
 import type { HandIn } from "./hand_in";
@@ -54,6 +55,7 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
   const state = useStore(session.line.state);
   const left = useLeft(view.clock, session.line.clock);
   const main = useRef<HTMLElement>(null);
+  const flag = useFlag(session.line, view, own, announcer.say);
   useAnnouncements(announcer, { public: view, own });
   useClockCalls(announcer, view.clock, left);
   useKeptRounds(view, own);
@@ -65,10 +67,12 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
       <header class="seat_top">
         <p>{topText(view)}</p>
         {view.group && <PauseButton view={view} group={view.group} line={session.line} />}
+        {flag && <FlagButton flag={flag} />}
         <ClockFigures face={view.clock} left={left} />
       </header>
       <main class="seat_main" ref={main}>
         <LineNotice state={state} kept="Your seat and your answers are kept." />
+        {flag?.open && <FlagWords flag={flag} />}
         {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}

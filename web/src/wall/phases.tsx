@@ -157,6 +157,7 @@ function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
       <h1 class="stem wall_stem">{view.item?.stem}</h1>
       {result.struck && <p class="wall_struck">⊘ Struck: this item does not count.</p>}
       {result.by_host && <p class="by_host">{BY_HOST}</p>}
+      {result.rekeyed && <p class="wall_rekeyed">⟳ {result.rekeyed}</p>}
       <div class={view.standings ? "outcome outcome-standings" : "outcome"}>
         {view.item?.picture && !view.standings && <PlainPicture picture={view.item.picture} />}
         <div class="outcome_rows">

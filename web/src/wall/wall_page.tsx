@@ -54,10 +54,8 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   const main = useRef<HTMLElement>(null);
   useAnnouncements(announcer, { public: view, own: null });
   useClockCalls(announcer, view.clock, left);
-  useFit(
-    main,
-    `${view.phase} ${view.round} ${view.result === null} ${view.result?.struck} ${view.standings?.length}`,
-  );
+  const result = [view.result === null, view.result?.struck, view.result?.rekeyed, view.result?.key_text];
+  useFit(main, `${view.phase} ${view.round} ${result.join(" ")} ${view.standings?.length}`);
   return (
     <div class={`wall wall-${view.phase.replace(" ", "-")}`}>
       <ClockRule face={view.clock} left={left} />
