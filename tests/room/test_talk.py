@@ -21,14 +21,19 @@ from quizroom.room.commands import (
     ShowResult,
     SubmitAnswer,
 )
+from quizroom.room.events import AnswerAccepted, DoorOpened, RoundOpened
 from quizroom.room.group_state import GroupRules
+from quizroom.room.laying_out import prepare
+from quizroom.room.owner_commands import ForgetPlayer
+from quizroom.room.owner_events import PlayerForgotten
+from quizroom.room.owners import redacted
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from quizroom.room.talk import order_when_over
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from tests.room.sample_items import one_best, typed
-from tests.room.samples import after, answering, ordered, plan, says, seat, writes
+from tests.room.samples import NOON, after, answering, ordered, plan, preparation, says, seat, writes
 
 CLOSE = CloseRound(round=1, by_host=True)
 TALK = LetTalk(round=1)
@@ -229,3 +234,24 @@ def test_typed_second_answers_are_judged_by_the_same_rulings() -> None:
     marks = marks_of_room(room)
     assert marks.seconds[0] is not None
     assert (marks.rounds[0].marks["ada"], marks.seconds[0].marks["ada"]) == (0.0, 1.0)
+
+
+def test_words_of_a_second_answer_are_forgotten_with_their_player() -> None:
+    first = answering(typed(), by=HOLDING)
+    orders = (
+        writes("ada", "axillary nerve"),
+        CLOSE,
+        TALK,
+        AGAIN,
+        replace(writes("ada", "my own secret"), again=True),
+    )
+    room = ordered(first, *orders)
+    deed = decide(room, ForgetPlayer(player="ada"), after(70))[0]
+    assert isinstance(deed, PlayerForgotten)
+    assert ordered(room, ForgetPlayer(player="ada")).rounds[0].second_answers["ada"].typed == ("? 1",)
+    said = AnswerAccepted(
+        player="ada", round=1, choice=(), typed=("my own secret",), at=after(60), again=True
+    )
+    log = [*prepare("room-1", preparation(typed(), by=HOLDING), NOON)]
+    log += [DoorOpened(door_code="CDFHJ", at=NOON), RoundOpened(round=1, at=NOON, closes_at=None), said]
+    assert redacted(log, deed)[-1] == replace(said, typed=("? 1",))

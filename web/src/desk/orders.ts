@@ -1,7 +1,7 @@
 import type { Draft, Line } from "../line/line";
 import type { Store } from "../line/store";
 import type { DeskView } from "../wire";
-import { talkSeconds, talkText } from "./talk_time";
+import { talkSeconds } from "./talk_time";
 
 export type DeskAction = DeskView["actions"][number];
 
@@ -15,7 +15,7 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
     case "close_round":
       return "Close the round";
     case "let_talk":
-      return `Let them talk, ${talkText(talkSeconds.get())}`;
+      return "Let them talk";
     case "open_again":
       return "Answer again now";
     case "close_again":

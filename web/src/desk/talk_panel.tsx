@@ -39,7 +39,7 @@ function Advised({ talk }: { talk: Talk }) {
 
 /** The published thresholds in a sentence. */
 export function adviceText(talk: Talk): string {
-  const right = rightText(talk.first);
+  const right = closely(talk.first);
   switch (talk.advice) {
     case "explain":
       return `${right}, fewer than 35 %: too few to teach each other. Advised: explain it again.`;
@@ -50,6 +50,11 @@ export function adviceText(talk: Talk): string {
     default:
       return "Nobody answered, so nothing is advised.";
   }
+}
+
+/** With a decimal, so that what lies just beside a threshold does not read as if it lay on it. */
+function closely({ right, of }: RightFace): string {
+  return `${right} of ${of} right (${of === 0 ? "–" : ((100 * right) / of).toFixed(1)} %)`;
 }
 
 function Outcome({ talk }: { talk: Talk }) {

@@ -93,10 +93,10 @@ export function RowWords({ isKey, chosen, again }: { isKey: boolean; chosen: boo
     <span class="row_words">
       {chosen && (
         <span class="row_word">
-          {mark} your choice{again && ", both times"}
+          {mark} your choice{again && " twice"}
         </span>
       )}
-      {again && !chosen && <span class="row_word">{mark} your choice after talking</span>}
+      {again && !chosen && <span class="row_word">{mark} your second</span>}
       {isKey && <span class="row_word row_word-key">◆ key</span>}
     </span>
   );

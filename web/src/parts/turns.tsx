@@ -57,7 +57,7 @@ export function TurnsLine({ result, second }: { result: ResultFace; second: Seco
           <span class="row_bar" />
         </span>
         <span>
-          again, after talking: <b>{rightText(second.right, second.answered)}</b>
+          again: <b>{rightText(second.right, second.answered)}</b>
         </span>
       </span>
     </p>
