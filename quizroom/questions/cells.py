@@ -11,8 +11,9 @@ from quizroom.questions.families import asks_of
 from quizroom.questions.meanings import MEANING
 from quizroom.questions.model import FAMILIES, Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.waiting import BONE_OF_LANDMARK
 
-_WARM_UP_DIRECTIONS = ("landmark_to_bone", MEANING)
+_WARM_UP_DIRECTIONS = (BONE_OF_LANDMARK, MEANING)
 COUNTED_TO = 24
 """A grid does not count further in a cell; what more it yields is found out when it is dealt."""
 _COUNTING_SEED = 1

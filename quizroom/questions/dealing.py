@@ -13,6 +13,7 @@ from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.families import asks_of
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.waiting import can_stand_between, reasons_of
 
 _TYPED_SHARE = 1 / 3
 """How much of a review is typed, where that is wanted and enough can be asked so: a practical is typed."""
@@ -45,6 +46,9 @@ class Dealing:
     """Facts asked already, never to be asked again."""
     told: set[str] = field(default_factory=set)
     """Facts that the reasons of a round before have told."""
+    before: tuple[Item, ...] = ()
+    """Where one place of a review is dealt anew: the rounds before it, and `after` those after it."""
+    after: tuple[Item, ...] = ()
     rounds: int = 0
     typed: int = 0
     """Rounds dealt that are answered by typing."""
@@ -122,7 +126,8 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
         dealing.covered.update(item.muscles)
         for muscle in item.muscles:
             dealing.turn[muscle] = dealing.turn.get(muscle, 0) + 1
-        dealing.told.update(fact for option in item.options for fact in option.reason.facts)
+        for reason in reasons_of(item):
+            dealing.told.update(reason.facts)
 
 
 def _item_of(dealing: Dealing, family: Family) -> Item | None:
@@ -134,7 +139,7 @@ def _item_of(dealing: Dealing, family: Family) -> Item | None:
         hands[ask.muscles[0]] = [one for one in hands[ask.muscles[0]] if one is not ask]
         taught = dealing.experience.with_errors(ask)
         item = build_item(dealing.syllabus, taught, _format(dealing, ask), dealing.seed)
-        if item is not None:
+        if item is not None and can_stand_between(item, dealing.before, dealing.after):
             return item
 
 
@@ -183,9 +188,17 @@ def _hand(dealing: Dealing, hands: Hands, muscle: str) -> Iterator[Ask]:
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:
-    """How much of the key was shown before: twice the records that hold it, and one if a reason told it."""
-    records = sum(muscle in dealing.covered for muscle in ask.muscles)
-    return 2 * records + (not dealing.told.isdisjoint(ask.facts))
+    """How much would have to wait for this question, or hint at it.
+
+    Two for each record, one if a reason told its fact, and one if a muscle comes back that the question does
+    not name: that its record is missing would tell who it is.
+    """
+    told = not dealing.told.isdisjoint(ask.facts)
+    if dealing.covered.keys().isdisjoint(ask.muscles):
+        return told
+    back = [muscle for muscle in ask.muscles if muscle in dealing.covered]
+    hinted = any(muscle != ask.subject.partition("/")[0] for muscle in back)
+    return 2 * len(back) + hinted + told
 
 
 def _format(dealing: Dealing, ask: Ask) -> Format:

@@ -16,6 +16,7 @@ from quizroom.questions.grid import deal_grid, swap_in_grid
 from quizroom.questions.model import Family, Format, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 from quizroom.questions.undealable import CannotDeal as CannotDeal
+from quizroom.questions.waiting import latest_place
 
 LETTERED: tuple[Format, ...] = ("one_best", "pick_n", "ordering", "matching")
 ALL_FORMATS: tuple[Format, ...] = (*LETTERED, "typed", "free_list")
@@ -40,8 +41,8 @@ class DealPlan:
 def deal(catalogue: Catalogue, course: Course, plan: DealPlan) -> tuple[Item, ...]:
     """The items of a review, in order; the same for the same plan.
 
-    Families take turns; no muscle comes twice before all have come; no fact is asked twice; and
-    where it can be avoided no record or reason shown after one round holds the key of a later one.
+    Families take turns; no muscle comes twice before all have come; no fact is asked twice; no question holds
+    the key of a later one; and where it can be avoided no record or reason has to wait for a later round.
 
     Raises:
         CannotDeal: if the course and the families do not yield so many questions.
@@ -75,7 +76,7 @@ def _dealt(syllabus: Syllabus, plan: DealPlan) -> list[Item]:
         item = next_item(dealing)
         if item is None:
             raise CannotDeal(_too_few(syllabus.course, plan, len(items)))
-        items.append(item)
+        items.insert(latest_place(items, item), item)
     return items
 
 
@@ -101,6 +102,7 @@ def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position
     dealing = _start(syllabus, plan, seed)
     for place, item in enumerate(items):
         take_note(dealing, item, shown=place != position)
+    dealing.before, dealing.after = tuple(items[:position]), tuple(items[position + 1 :])
     other = next_item(dealing, items[position].family)
     if other is None:
         raise CannotDeal("All that this course list and these families yield is already in the review.")

@@ -196,6 +196,6 @@ def reason(text: str, claims: Iterable[Claim]) -> Reason:
     claims = tuple(claims)
     return Reason(
         text=text,
-        facts=tuple(dict.fromkeys(fact for claim in claims for fact in claim.facts)),
+        facts=tuple(dict.fromkeys(fact for claim in claims for fact in (*claim.facts, claim.id) if fact)),
         sources=tuple(dict.fromkeys(source for claim in claims for source in claim.sources)),
     )

@@ -12,6 +12,7 @@ from itertools import islice
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.model import Format, Item
+from quizroom.questions.waiting import facts_told
 
 TYPED_SHARE = 3
 """One round of so many is typed, where that is wanted and can be asked so."""
@@ -68,7 +69,7 @@ def hold(filling: Filling, item: Item) -> None:
     """Note an item that is fixed: its facts are never asked again."""
     filling.holders.update(dict.fromkeys(item.facts, ""))
     filling.covered.update(item.muscles)
-    filling.told.update(told_by(item))
+    filling.told.update(facts_told(item))
 
 
 def best_free(filling: Filling, place: Place) -> Ask | None:
@@ -82,11 +83,6 @@ def best_free(filling: Filling, place: Place) -> Ask | None:
     least = _drawback(filling, first)
     equals = [first, *(ask for ask in islice(fit, _LOOKED_AT - 1) if _drawback(filling, ask) == least)]
     return min(equals, key=lambda ask: _preference(filling, ask))
-
-
-def told_by(item: Item) -> frozenset[str]:
-    """The facts that the reasons of an item tell once its round is explained."""
-    return frozenset(fact for option in item.options for fact in option.reason.facts)
 
 
 def _choose(filling: Filling, place: Place, visited: set[str]) -> bool:
@@ -188,7 +184,7 @@ def _restore(filling: Filling, before: dict[str, tuple[Place, Ask]]) -> None:
 
 def _count(filling: Filling, ask: Ask, times: int) -> None:
     item = filling.build(ask)
-    told = told_by(item) if item is not None else ()
+    told = facts_told(item) if item is not None else ()
     for muscle in dict.fromkeys(ask.muscles):
         filling.covered[muscle] += times
     for fact in told:

@@ -21,10 +21,11 @@ from quizroom.questions.difficulty import expected_difficulty, predicted_difficu
 from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.filling import TYPED_SHARE, Filling, Place, best_free, chosen_in, fill, hold
 from quizroom.questions.model import Format, Item
-from quizroom.questions.review_rules import given_away
+from quizroom.questions.review_rules import kept_waiting
 from quizroom.questions.sequence import in_order
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.undealable import CannotDeal
+from quizroom.questions.waiting import can_stand_between
 
 _TYPED: tuple[Format, ...] = ("typed", "free_list")
 _WARM_UP = "Warm-up"
@@ -63,7 +64,7 @@ def deal_grid(
 ) -> tuple[Item, ...]:
     """The items of the blueprint, in order: warm-up first, then so many of each cell as it says.
 
-    Of a few draws the one in which least is given away, the first in which nothing is.
+    Of a few draws the one in which least has to wait for a later round, the first in which nothing has.
 
     Raises:
         CannotDeal: naming the cell that cannot be filled, and what it yields.
@@ -74,9 +75,9 @@ def deal_grid(
     best: tuple[Item, ...] = ()
     for draw in range(_DRAWS):
         items = _drawn(_grid(syllabus, blueprint, formats, seed, experience, draw))
-        if not best or len(given_away(items)) < len(given_away(best)):
+        if not best or len(kept_waiting(items)) < len(kept_waiting(best)):
             best = items
-        if not given_away(best):
+        if not kept_waiting(best):
             break
     return best
 
@@ -107,7 +108,13 @@ def swap_in_grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which pl
     grid = _grid(syllabus, blueprint, formats, seed, experience)
     leaving = items[position]
     place = _place_of(grid, leaving)
-    filling = Filling(build=grid.item, prefer=_preference(grid))
+
+    def build(ask: Ask) -> Item | None:
+        item = grid.item(ask)
+        fits = item is not None and can_stand_between(item, items[:position], items[position + 1 :])
+        return item if fits else None
+
+    filling = Filling(build=build, prefer=_preference(grid))
     for item in items:
         hold(filling, item)
     filling.covered.subtract(leaving.muscles)

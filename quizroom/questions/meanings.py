@@ -30,7 +30,7 @@ def meaning_asks(syllabus: Syllabus) -> Iterator[Ask]:
             kind="movement",
             key=(action,),
             barred=barred,
-            facts=(f"{movement.id}/meaning/-/-",),
+            facts=(_fact(movement.id),),
             muscles=(muscle,),
             unit=(muscle, ""),
             stem=f"Which of these {_plain(movement)}?",
@@ -44,7 +44,12 @@ def reason_of_meaning(syllabus: Syllabus, action: str) -> Reason:
     name = capitalised(concept_text(syllabus.words, "movement", movement))
     sets = (one for one in syllabus.catalogue.lookalikes.values() if movement in one.members)
     sources = tuple(dict.fromkeys(source for one in sets for source in one.sources))
-    return Reason(text=f"{name} {syllabus.catalogue.movements[movement].meaning}.", sources=sources)
+    text = f"{name} {syllabus.catalogue.movements[movement].meaning}."
+    return Reason(text=text, facts=(_fact(movement),), sources=sources)
+
+
+def _fact(movement: str) -> str:
+    return f"{movement}/meaning/-/-"
 
 
 def _plain(movement: Movement) -> str:

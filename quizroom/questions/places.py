@@ -7,6 +7,7 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.grammar import capitalised, definite
 from quizroom.questions.model import Reason
 from quizroom.questions.syllabus import Syllabus
+from quizroom.questions.waiting import BONE_OF_LANDMARK
 from quizroom.questions.words import concept_text
 
 _NAMED_KINDS = frozenset(
@@ -34,7 +35,7 @@ def place_asks(syllabus: Syllabus) -> Iterator[Ask]:
             continue
         yield Ask(
             family="look_alike",
-            direction="landmark_to_bone",
+            direction=BONE_OF_LANDMARK,
             subject=site,
             relation="attachment",
             kind="bone",
@@ -54,7 +55,8 @@ def reason_of_bone(syllabus: Syllabus, site: str, bone: str) -> Reason:
     name, place = known[site].name, definite(concept_text(syllabus.words, "bone", bone))
     tell, sources = _tell(syllabus, site)
     if bone in known[site].bones:
-        return Reason(text=f"The {name} is a landmark of {place}. {tell}", sources=sources)
+        fact = f"{site}/bone/-/{bone}"
+        return Reason(text=f"The {name} is a landmark of {place}. {tell}", facts=(fact,), sources=sources)
     alike = [one for one in syllabus.kinship.lookalikes.get(site, ()) if bone in known[one].bones]
     if alike:
         text = f"{capitalised(place)} has the {known[alike[0]].name}; the {name} is not there."

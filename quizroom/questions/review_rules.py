@@ -2,9 +2,9 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from itertools import accumulate
 
 from quizroom.questions.model import LETTERS, Item
+from quizroom.questions.waiting import gives_away, told_before
 
 _UNLIKELY: tuple[float, ...] = (10.83, 13.82, 16.27, 18.47)
 """Chi-square that chance exceeds once in a thousand, for 1 to 4 degrees of freedom (standard table)."""
@@ -17,12 +17,20 @@ def repeated_facts(items: Sequence[Item]) -> tuple[str, ...]:
 
 
 def given_away(items: Sequence[Item]) -> tuple[int, ...]:
-    """Places of the rounds whose key stands in a record or a reason shown after an earlier round."""
-    shown = accumulate((_shown(item) for item in items[:-1]), frozenset.union, initial=frozenset[str]())
+    """Places of the rounds whose key has been read before: in a question, a record or a reason.
+
+    Records and reasons are those told after each round; what would give a later key away waits.
+    """
+    told = [told_before(item, items[place + 1 :]) for place, item in enumerate(items)]
     return tuple(
-        place
-        for place, (item, before) in enumerate(zip(items, shown, strict=True))
-        if before & {*item.facts, *item.muscles}
+        place for place, item in enumerate(items) if any(gives_away(before, item) for before in told[:place])
+    )
+
+
+def kept_waiting(items: Sequence[Item]) -> tuple[int, ...]:
+    """Places of the rounds of which a record or a reason is to wait for a later round."""
+    return tuple(
+        place for place, item in enumerate(items) if told_before(item, items[place + 1 :]) is not item
     )
 
 
@@ -43,9 +51,3 @@ def chi_square(counts: Iterable[int]) -> float:
     observed = tuple(counts)
     expected = sum(observed) / len(observed)
     return sum((count - expected) ** 2 / expected for count in observed)
-
-
-def _shown(item: Item) -> frozenset[str]:
-    """Muscles whose records are shown once a round is explained, and facts that its reasons tell."""
-    told = (fact for option in item.options for fact in option.reason.facts)
-    return frozenset((*(record.muscle for record in item.records), *told))

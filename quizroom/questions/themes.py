@@ -13,6 +13,7 @@ from quizroom.questions.ranks import Candidate
 from quizroom.questions.reasons import reason_of_option
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.timing import seconds_for
+from quizroom.questions.waiting import BONE_OF_LANDMARK
 from quizroom.questions.words import OptionKind, concept_text, end_word, unit_text
 
 MOST_BESIDE = 2
@@ -62,7 +63,7 @@ THEMES: tuple[Theme, ...] = (
     ),
     Theme(
         family="look_alike",
-        direction="landmark_to_bone",
+        direction=BONE_OF_LANDMARK,
         kind="bone",
         stem="On which bone is each of these landmarks?",
     ),

@@ -195,6 +195,8 @@ class PublicView:
     second: SecondFace | None = None
     """Second answers beside the result, where the round was answered again."""
     records: tuple[Record, ...]
+    waiting: tuple[str, ...]
+    """Muscles of the round that a later one asks about: their records are shown then."""
     standings: tuple[StandingRow, ...] | None
     cautions: tuple[str, ...]
     group: GroupFace | None

@@ -17,6 +17,7 @@ from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, 
 from quizroom.views.moment import milliseconds
 from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons
+from quizroom.views.telling import round_as_told
 
 
 def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnView:
@@ -24,7 +25,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
     seated = room.players.get(player)
     if seated is None:
         return _removed_view(room, player, now)
-    current = room.rounds[-1] if room.rounds else None
+    current = round_as_told(room)
     answer = current.answers.get(player) if current else None
     total = marks.totals[player]
     return OwnView(

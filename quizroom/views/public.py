@@ -15,6 +15,7 @@ from quizroom.views.moment import milliseconds
 from quizroom.views.picture import picture_face
 from quizroom.views.results import result_face
 from quizroom.views.talk import shown_second
+from quizroom.views.telling import records_waiting, round_as_told
 
 CAUTIONS = (
     "For teaching and self-study. Not for diagnosis, treatment, surgery or injection-site decisions.",
@@ -31,7 +32,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
     """What anybody in the room may see. Before a round closes nothing here depends on its key,
     nor while its result is held.
     """
-    current = room.rounds[-1] if room.rounds else None
+    current = round_as_told(room)
     return PublicView(
         version=room.version,
         now=milliseconds(now),
@@ -46,9 +47,10 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         item=item_face(current.item, current.number) if current else None,
         asks_certainty=current is not None and asks_certainty(room, current.item),
         clock=_clock_face(current) if current and room.phase in TIMED else None,
-        result=_result(room, marks),
+        result=_result(room, current, marks),
         second=shown_second(room, marks),
         records=_records(current),
+        waiting=records_waiting(room, current),
         standings=_standing_rows(room, marks),
         cautions=CAUTIONS_FOR_CREDIT if room.plan.roster else CAUTIONS,
         group=group_face(room),
@@ -99,10 +101,9 @@ def _clock_face(current: Round) -> ClockFace:
     )
 
 
-def _result(room: Room, marks: RoomMarks) -> ResultFace | None:
-    if not room.rounds or room.rounds[-1].shown_at is None:
+def _result(room: Room, current: Round | None, marks: RoomMarks) -> ResultFace | None:
+    if current is None or current.shown_at is None:
         return None
-    current = room.rounds[-1]
     expected = sum(player.from_round <= current.number for player in room.players.values())
     return result_face(current, marks.rounds[-1], of=expected)
 

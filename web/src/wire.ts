@@ -865,6 +865,7 @@ export interface PublicView {
   standings: StandingRow[] | null;
   title: string;
   version: number;
+  waiting: string[];
 }
 /**
  * How far a review without a host is. Who is waited for is a number; nobody is named.

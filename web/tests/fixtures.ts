@@ -54,6 +54,7 @@ export function publicView(change: Partial<PublicView>): PublicView {
     clock: CLOCK,
     result: null,
     records: [],
+    waiting: [],
     standings: null,
     cautions: [],
     group: null,

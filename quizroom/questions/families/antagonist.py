@@ -66,7 +66,7 @@ def _opposite(syllabus: Syllabus, movement: str, claim: Claim) -> Ask:
         kind="movement",
         key=(opposite,),
         barred=action_overlap(opposite) | {claim.value},
-        facts=(f"{movement}/opposite/-/{opposite.partition('.')[2]}",),
+        facts=(_fact(movement, opposite.partition(".")[2]),),
         muscles=(claim.muscle,),
         unit=(claim.muscle, ""),
         stem=f"Which of these movements is the opposite of {name}?",
@@ -95,7 +95,12 @@ def _reason(syllabus: Syllabus, _: Ask, action: str) -> Reason:
     name = capitalised(concept_text(syllabus.words, "movement", movement.id))
     opposite = concept_text(syllabus.words, "movement", movement.antagonist)
     sources = _sources(syllabus, movement.id) or _sources(syllabus, movement.antagonist)
-    return Reason(text=f"{name} is the opposite of {opposite}.", sources=sources)
+    both = (_fact(movement.id, movement.antagonist), _fact(movement.antagonist, movement.id))
+    return Reason(text=f"{name} is the opposite of {opposite}.", facts=both, sources=sources)
+
+
+def _fact(movement: str, opposite: str) -> str:
+    return f"{movement}/opposite/-/{opposite}"
 
 
 def _sources(syllabus: Syllabus, movement: str) -> tuple[str, ...]:

@@ -1,6 +1,7 @@
 import "./closed.css";
 import { ItemPicture } from "../parts/picture";
 import { PlaceRows } from "../parts/place_rows";
+import { RecordsWait } from "../parts/records_wait";
 import { ResultRows } from "../parts/rows";
 import { TurnsLine, TypedTwice } from "../parts/turns";
 import { RecordPlate } from "../record/record_plate";
@@ -40,6 +41,7 @@ export function Closed({ view, own, result }: { view: PublicView; own: OwnView |
       <TypedTwice first={result.typed} second={second?.typed} />
       {explained && !mine && <Why why={result.why} />}
       {explained && view.records.map((record) => <RecordPlate key={record.muscle} record={record} />)}
+      {explained && <RecordsWait names={view.waiting} />}
       {explained && !view.group && !own?.flag && (
         <p class="closed_hint">If an answer looks wrong, flag it.</p>
       )}

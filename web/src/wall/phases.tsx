@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { PlainPicture } from "../parts/picture";
 import { PlaceRows } from "../parts/place_rows";
+import { RecordsWait } from "../parts/records_wait";
 import { PlainRows, ResultRows } from "../parts/rows";
 import { TurnsLine, TypedTwice } from "../parts/turns";
 import type { ItemFace, PublicView, ResultFace } from "../wire";
@@ -34,7 +35,9 @@ export function PhaseOfWall({
     case "answering again":
       return <AskedAgain view={view} />;
     case "explained":
-      return view.result ? <WallRecord view={view} result={view.result} /> : <Waiting />;
+      if (view.result === null) return <Waiting />;
+      if (view.records.length === 0) return <Outcome view={view} result={view.result} />;
+      return <WallRecord view={view} result={view.result} />;
     case "finished":
       return <Finished view={view} />;
   }
@@ -173,6 +176,8 @@ function Outcome({ view, result }: { view: PublicView; result: ResultFace }) {
         </div>
         {view.standings && <WallStandings rows={view.standings} />}
       </div>
+      {result.why && result.rows.length === 0 && <p class="wall_why">{result.why}</p>}
+      <RecordsWait names={view.waiting} />
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { PlainPicture } from "../parts/picture";
+import { RecordsWait } from "../parts/records_wait";
 import { briefRecord, differencesOf } from "../record/brief";
 import { RecordPlate } from "../record/record_plate";
 import type { Record as MuscleRecord, PublicView, ResultFace } from "../wire";
@@ -27,6 +28,7 @@ export function WallRecord({ view, result }: { view: PublicView; result: ResultF
       {!record && view.item?.picture && <PlainPicture picture={view.item.picture} />}
       {record && <RecordPlate record={briefRecord(record)} />}
       {record && <BesidePlate record={record} view={view} />}
+      <RecordsWait names={view.waiting} />
     </div>
   );
 }
