@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from quizroom.analysis.certainty import is_right
 from quizroom.marking import RoomMarks
 from quizroom.room.state import Room, Round
 
@@ -120,7 +119,7 @@ def talk_of_round(room: Room, marks: RoomMarks, current: Round) -> TalkOfRound:
 
 def change_of(first: Mapping[str, float], second: Mapping[str, float]) -> Change:
     """The change from first to second marks, by player, over those who have both."""
-    both = [(is_right(first[player]), is_right(second[player])) for player in first if player in second]
+    both = [(has_full(first[player]), has_full(second[player])) for player in first if player in second]
     return Change(
         right_right=both.count((True, True)),
         right_wrong=both.count((True, False)),
@@ -129,9 +128,14 @@ def change_of(first: Mapping[str, float], second: Mapping[str, float]) -> Change
     )
 
 
+def has_full(mark: float) -> bool:
+    """Whether an answer counts as right here: half marks and parts of a set are not yet."""
+    return mark >= 1
+
+
 def right_of(marks: Mapping[str, float]) -> RightOf:
     """How many of those who answered have the full mark."""
-    return RightOf(right=sum(is_right(mark) for mark in marks.values()), of=len(marks))
+    return RightOf(right=sum(has_full(mark) for mark in marks.values()), of=len(marks))
 
 
 def _second(marks: RoomMarks, current: Round) -> Mapping[str, float]:

@@ -7,7 +7,14 @@ from quizroom.rehearsal.entry import CannotRehearse
 from quizroom.rehearsal.line import Line, Reply, new_message_id
 
 Step = Literal[
-    "open_door", "open_round", "pause_round", "resume_round", "close_round", "show_record", "end_review"
+    "open_door",
+    "open_round",
+    "pause_round",
+    "resume_round",
+    "close_round",
+    "show_result",
+    "show_record",
+    "end_review",
 ]
 
 

@@ -61,6 +61,10 @@ def test_advice_follows_the_published_thresholds(right: int, of: int, advised: s
     assert advice(RightOf(right=right, of=of)) == advised
 
 
+def test_only_the_full_mark_is_right() -> None:
+    assert right_of({"ada": 1.0, "bo": 0.5, "cem": 0.99, "dele": 0.0}) == RightOf(right=1, of=4)
+
+
 @quick
 @given(marks, marks)
 def test_the_change_counts_everybody_who_answered_twice_once(

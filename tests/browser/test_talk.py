@@ -81,6 +81,7 @@ class Class:
             screen.shows(HELD)
         tells_nothing(self.wall, self.ada, self.bo)
         self.wall.shows("2 of 2 answered")
+        self.desk.says("Advised: let them talk, then answer again.")
         self.desk.shows("1 of 2 right (50.0 %), between 35 and 70 %. Advised: let them talk")
         self.fit()
 

@@ -16,7 +16,7 @@ import { ItemSheet } from "./item_sheet";
 import { order } from "./orders";
 import { Roster } from "./roster";
 import type { DeskSession } from "./session";
-import { TalkPanel } from "./talk_panel";
+import { TalkPanel, useAdvice } from "./talk_panel";
 
 /** The desk with a review on it: items, the round, the roster, and the next step below. */
 export function Console(props: {
@@ -36,6 +36,7 @@ export function Console(props: {
     if (complaint) announcer.say(complaint);
   }, [announcer, complaint]);
   const talk = shown && view.talks.find((one) => one.round === shown.round && shown.position === null);
+  useAdvice(announcer, view);
   const say = (draft: Parameters<typeof order>[2]) => order(session.line, session.complaint, draft);
   return (
     <div class="console">

@@ -1,5 +1,7 @@
 import "./talk_panel.css";
+import { useEffect } from "preact/hooks";
 import { useStore } from "../line/store";
+import type { Announcer } from "../parts/announcer";
 import type { ChangeFace, DeskView, RightFace, TalkPanel as Talk } from "../wire";
 import { percent } from "../words/numbers";
 import { chooseTalkTime, TALK_TIMES, talkSeconds, talkText } from "./talk_time";
@@ -12,6 +14,15 @@ export function TalkPanel({ talk, view }: { talk: Talk; view: DeskView }) {
       {offered ? <Advised talk={talk} /> : <Outcome talk={talk} />}
     </section>
   );
+}
+
+/** Says the advice aloud once there is one. */
+export function useAdvice(announcer: Announcer, view: DeskView): void {
+  const advised = view.actions.includes("let_talk") ? view.talks.at(-1) : undefined;
+  const advice = advised ? adviceText(advised) : "";
+  useEffect(() => {
+    if (advice) announcer.say(advice);
+  }, [announcer, advice]);
 }
 
 function Advised({ talk }: { talk: Talk }) {
@@ -89,7 +100,7 @@ function Changes({ change }: { change: ChangeFace }) {
       <Count word="wrong, stayed wrong" count={change.wrong_wrong} />
       <div>
         <dt>normalised gain</dt>
-        <dd>{change.gain === null ? "none" : change.gain.toFixed(2)}</dd>
+        <dd>{change.gain === null ? "none" : change.gain.toFixed(2).replace("-", "\u2212")}</dd>
       </div>
       {change.no_gain && <p class="talk_note">{change.no_gain}</p>}
     </dl>

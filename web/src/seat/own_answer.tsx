@@ -11,7 +11,7 @@ export function OwnAnswer({ item, answer }: { item: ItemFace; answer: AnswerFace
     return <ChosenRows item={item} choice={answer.choice} />;
   }
   return (
-    <ol class="own_answer">
+    <ol class={item.format === "ordering" ? "own_answer own_answer-order" : "own_answer"}>
       {[...answerTexts(item, answer.choice), ...answer.typed].map((text, place) => (
         <li key={place}>{text}</li>
       ))}
