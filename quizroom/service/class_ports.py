@@ -23,3 +23,9 @@ class ClassChoices(Protocol):
 
     def counts(self, course: str | None = None) -> tuple[AskCount, ...]:
         """All counts of a course list, or of all, summed and sorted; those of erased reviews are left out."""
+
+    def counted(self) -> tuple[tuple[str, int], ...]:
+        """The reviews whose counts `counts` sums up, sorted, with the versions they were made from.
+
+        While this stays the same, so do all counts, whichever worker of a server has changed them.
+        """

@@ -13,6 +13,14 @@ logger = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class _Known:
+    """What was read from the store, and which reviews were counted then, up to which version."""
+
+    counted: tuple[tuple[str, int], ...]
+    experience: ClassExperience
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ClassWork:
     """Counts reviews into a store, and reads from it what the next deal should know."""
 
@@ -20,6 +28,8 @@ class ClassWork:
     choices: ClassChoices
     waiting: dict[str, None] = field(default_factory=dict)
     """Reviews to be counted, in order."""
+    known: dict[str, _Known] = field(default_factory=dict)
+    """By course list: what was read last."""
 
     def note(self, change: Change) -> None:
         """Remember a review that has ended or was changed since; it is counted later, outside of its turn."""
@@ -48,8 +58,16 @@ class ClassWork:
             logger.exception("the review %s could not be counted", room)
 
     def experience(self, course: str) -> ClassExperience:
-        """What classes of a course list, and all classes, did until now."""
-        return experience_of(self.choices.counts(course), self.choices.counts())
+        """What classes of a course list, and all classes, did until now.
+
+        Read anew only if a review was counted, counted again or erased since, by this worker or another.
+        """
+        counted = self.choices.counted()
+        known = self.known.get(course)
+        if known is None or known.counted != counted:
+            experience = experience_of(self.choices.counts(course), self.choices.counts())
+            known = self.known[course] = _Known(counted=counted, experience=experience)
+        return known.experience
 
     def _count(self, room_id: str) -> None:
         room = self.rooms.find(room_id)

@@ -73,6 +73,13 @@ class SqlClassChoices:
         )
         return tuple(sorted(counts, key=lambda one: (one.ask, one.typed)))
 
+    def counted(self) -> tuple[tuple[str, int], ...]:
+        """The reviews that are summed up, with the versions their counts were made from."""
+        review = class_reviews.c
+        query = select(review.room, review.version).join(rooms, rooms.c.room == review.room)
+        with self._engine.connect() as connection:
+            return tuple(sorted((room, version) for room, version in connection.execute(query)))
+
 
 def _grouped(query: Select[Any], columns: Any, course: str | None) -> Select[Any]:
     """Summed over the reviews that are still there, by question, way of answering, and what was chosen."""

@@ -46,6 +46,11 @@ class MemoryClassChoices:
             for one in kept.counts
         )
 
+    def counted(self) -> tuple[tuple[str, int], ...]:
+        """The reviews that are summed up, with the versions their counts were made from."""
+        there = self._finished()
+        return tuple(sorted((room, kept.version) for room, kept in self._reviews.items() if room in there))
+
     def _version(self, room: str) -> int:
         known = self._reviews.get(room)
         return 0 if known is None else known.version

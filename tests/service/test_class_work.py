@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy import Engine, select
 
+from quizroom.questions.experience import AskCount
 from quizroom.questions.model import Item
 from quizroom.room.commands import CloseRound, EndReview, EnterSeat, OpenRound, StrikeItem, SubmitAnswer
 from quizroom.room.state import Plan, Room
@@ -145,6 +146,36 @@ def test_what_was_not_counted_before_a_stop_is_counted_after_the_next_start(engi
     second.work.count_one()
     assert len(second.work.choices.counts(lettered().course)) == 6
     assert list(School(engine).work.waiting) == []
+
+
+class Watched(SqlClassChoices):
+    """A store that notes how often its counts are read."""
+
+    read = 0
+
+    def counts(self, course: str | None = None) -> tuple[AskCount, ...]:
+        self.read += 1
+        return super().counts(course)
+
+
+def test_counts_are_read_again_only_after_a_change(school: School, engine: Engine) -> None:
+    choices = Watched(engine)
+    other = ClassWork(rooms=school.rooms, choices=choices)  # another worker over the same database
+    course = lettered().course
+    assert other.experience(course).errors == {}
+    assert other.experience(course) is other.experience(course)
+    assert choices.read == 2
+    room = school.play(school.deal(lettered(), "m1"))
+    school.work.count_one()
+    errors = other.experience(course).errors
+    assert len(errors) == 6
+    assert choices.read == 4
+    school.rooms.handle(room.id, StrikeItem(round=1))
+    school.work.count_one()
+    assert len(other.experience(course).errors) == 5
+    SqlReviews(engine).erase_review(room.id)
+    assert other.experience(course).errors == {}
+    assert other.experience(course) == school.work.experience(course)
 
 
 def test_a_store_that_fails_is_asked_again(school: School) -> None:

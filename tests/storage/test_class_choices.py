@@ -86,6 +86,17 @@ class TestClassChoices:
         assert shelf.choices.counts() == ()
         assert shelf.choices.behind() == ("r1",)
 
+    def test_which_reviews_are_counted_changes_with_every_change_of_counts(self, shelf: Shelf) -> None:
+        assert shelf.choices.counted() == ()
+        for room in ("r2", "r1"):
+            shelf.finish(room, 3)
+            shelf.choices.replace(room, course="one", version=2, counts=[count("a")])
+        assert shelf.choices.counted() == (("r1", 2), ("r2", 2))
+        shelf.choices.replace("r1", course="one", version=3, counts=[count("b")])
+        shelf.choices.forget("r2")
+        shelf.choices.replace("erased", course="one", version=2, counts=[count("a")])
+        assert shelf.choices.counted() == (("r1", 3),)
+
     def test_a_review_whose_log_is_gone_counts_no_more(self, shelf: Shelf) -> None:
         shelf.choices.replace("erased", course="one", version=2, counts=[count("a", x=1)])
         assert shelf.choices.counts() == ()
