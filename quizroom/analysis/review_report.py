@@ -11,6 +11,7 @@ from quizroom.analysis.explain_again import Again, explain_again
 from quizroom.analysis.item_sheets import ItemSheet, item_sheets
 from quizroom.analysis.mastery import Mastery, Share, mastery_of
 from quizroom.analysis.responses import Column, responses_of
+from quizroom.analysis.talk import TalkOfRound, talk_of_room
 from quizroom.analysis.whole_review import Reliability, Scale, reliability_of, scale_of
 from quizroom.marking import RoomMarks, counts
 from quizroom.room.change_noting import changes_of
@@ -43,6 +44,8 @@ class ReviewReport:
     scale: Scale | None
     mastery: Mastery
     confusions: tuple[Confusion, ...]
+    talk: tuple[TalkOfRound, ...]
+    """What talking changed, in the rounds that were answered again."""
     changes: tuple[Change, ...]
     """What hosts changed of what answers are worth, in order."""
     attendance: tuple[Attendance, ...]
@@ -79,6 +82,7 @@ def review_report(room: Room, marks: RoomMarks, breathe: Callable[[], None] = la
         scale=scale_of(responses, breathe),
         mastery=mastery_of((column.current.item, _share(column)) for column in responses.columns),
         confusions=confusions_of(pairs),
+        talk=talk_of_room(room, marks),
         changes=changes_of(room),
         attendance=attendance_of(room),
         sureness=sureness if sureness and sureness.answers else None,

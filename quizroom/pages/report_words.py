@@ -29,6 +29,11 @@ def percent(share: float | None) -> str:
     return NOTHING if share is None else f"{_signed(100 * share, 0)} %"
 
 
+def points(change: float) -> str:
+    """How far a share has gone up or down, in points of a hundred."""
+    return f"{'+' if round(100 * change) > 0 else ''}{_signed(100 * change, 0)} points"
+
+
 def percent_range(interval: Interval) -> str:
     """An interval of shares."""
     return f"{round(100 * interval.low)}–{round(100 * interval.high)} %"

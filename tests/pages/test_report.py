@@ -3,16 +3,29 @@
 import csv
 import io
 import re
+from dataclasses import replace
 from html import unescape
 
 import pytest
 
 from quizroom.pages.host_entry import COOKIE
-from quizroom.pages.report_words import day, decimal, deserved, percent, place_on_scale
-from quizroom.room.commands import RenamePlayer, RestoreItem, StrikeItem
+from quizroom.pages.report_words import day, decimal, deserved, percent, place_on_scale, points
+from quizroom.room.commands import (
+    CloseRound,
+    Command,
+    EndReview,
+    OpenDoor,
+    OpenRound,
+    RenamePlayer,
+    RestoreItem,
+    ShowResult,
+    StrikeItem,
+)
+from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
 from tests.analysis.wuensch import CONDITIONAL, CORRECTED, PROX, D, P, wuensch_orders
 from tests.pages.web import Web, made
-from tests.room.samples import NOON, preparation
+from tests.room.sample_items import one_best
+from tests.room.samples import NOON, plan, preparation, says, seat
 
 ROOM, COURSE = "wuensch", "hhc_kn_232"
 REPORT = f"/desk/report/{ROOM}"
@@ -106,6 +119,24 @@ def test_the_course_names_its_reviews_and_what_to_explain_again(web: Web) -> Non
     assert "J no. 1 10 of 10" in page
 
 
+def test_what_talking_changed_has_a_section_of_its_own() -> None:
+    """Two of four right first, three after the talk: of the half that was missing a half was gained."""
+    site = made()
+    plans = replace(plan(), holds_results=True)
+    orders: list[Command] = [preparation(one_best(), by=plans), OpenDoor(door_code="CDFHJ")]
+    orders += [*map(seat, "abcd"), OpenRound(round=1)]
+    first = [says(who, "B" if who in "ab" else "A") for who in "abcd"]
+    again = [replace(says(who, "B" if who in "abc" else "A"), again=True) for who in "abcd"]
+    orders += [*first, CloseRound(round=1, by_host=True), LetTalk(round=1), OpenAgain(round=1, by_host=True)]
+    for order in [*orders, *again, CloseAgain(round=1, by_host=True), ShowResult(round=1), EndReview()]:
+        site.clock.move(5)
+        site.rooms.handle(ROOM, order)
+    page = text_of(site.host().get(REPORT).text)
+    assert "Round 1 first 50 % 2 of 4 after the talk 75 % 3 of 4 gain 0.50 1 to right, 0 to wrong –" in page
+    assert "Every item with its numbers" in page
+    assert "50 % 15–85 %" in page
+
+
 def test_handles_are_written_as_text(web: Web) -> None:
     web.rooms.handle(ROOM, RenamePlayer(player="A", handle="<b>Bo & Co</b>"))
     html = web.host().get(REPORT).text
@@ -116,6 +147,7 @@ def test_handles_are_written_as_text(web: Web) -> None:
 def test_numbers_are_written_as_people_read_them() -> None:
     assert (decimal(-0.1236), decimal(-0.0001), decimal(None)) == ("\N{MINUS SIGN}0.12", "0.00", "–")
     assert (percent(0.345), percent(-0.5), percent(None)) == ("34 %", "\N{MINUS SIGN}50 %", "–")
+    assert (points(0.081), points(-0.02), points(0.0)) == ("+8 points", "\N{MINUS SIGN}2 points", "0 points")
     assert (day(NOON), day(None)) == ("3 September 2031", "")
     assert [place_on_scale(at) for at in (-9, 0, 2)] == ["0.0%", "50.0%", "75.0%"]
     assert [deserved(2, right) for right in (0.5, 0.7, 0.9)] == ["too certain", "yes", "not certain enough"]
