@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quizroom.questions.model import Item
-from quizroom.room.events import Event, ItemSwapped, PlayerRemoved, ReviewPrepared
+from quizroom.room.events import AnswerAccepted, Event, ItemSwapped, PlayerRemoved, ReviewPrepared
 from quizroom.room.state import Plan
 from quizroom.storage.event_codec import UnreadableEvent, read_event, write_event
 from tests.room.sample_items import all_formats, one_best
@@ -85,6 +85,14 @@ def test_a_review_from_before_there_were_blueprints_is_still_read() -> None:
     for item in older["event"]["items"]:
         del item["difficulty"], item["warm_up"]
     assert read_event(orjson.dumps(older)) == event
+
+
+def test_a_review_and_an_answer_from_before_results_were_held_are_still_read() -> None:
+    laid_out = ReviewPrepared(room="a", host="b", plan=plan(), items=all_formats(), at=NOON)
+    answer = AnswerAccepted(player="ada", round=1, choice=("B",), typed=(), at=NOON)
+    older = [orjson.loads(write_event(event)) for event in (laid_out, answer)]
+    del older[0]["event"]["plan"]["holds_results"], older[1]["event"]["again"]
+    assert [read_event(orjson.dumps(one)) for one in older] == [laid_out, answer]
 
 
 @pytest.mark.parametrize(

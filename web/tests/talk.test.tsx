@@ -9,10 +9,11 @@ import { makeOutbox } from "../src/line/outbox";
 import { makeStore } from "../src/line/store";
 import { Closed } from "../src/seat/closed";
 import type { Handed, HandIn } from "../src/seat/hand_in";
-import { AnsweringAgain, Talking } from "../src/seat/talking";
+import { TalkPhase } from "../src/seat/talking";
 import type {
   DeskView,
   ItemFace,
+  OwnView,
   PublicView,
   ResultFace,
   SecondFace,
@@ -67,9 +68,7 @@ describe("a second answer", () => {
     const hands: HandIn = { handed, handIn: handIn as HandIn["handIn"], sendWaiting: async () => {} };
     const view = publicView({ phase: "answering again" });
     const own = ownView({ answer: first });
-    act(() =>
-      render(<AnsweringAgain view={view} item={item} own={own} hands={hands} say={() => {}} />, root),
-    );
+    act(() => render(<TalkPhase view={view} item={item} own={own} hands={hands} say={() => {}} />, root));
     expect(root.textContent).toContain("Your first answer: A. Only the first counts for marks.");
     expect(root.querySelectorAll("input:checked")).toHaveLength(0);
     act(() => root.querySelector<HTMLInputElement>('input[value="B"]')?.click());
@@ -79,9 +78,25 @@ describe("a second answer", () => {
 });
 
 describe("a talk at the seat", () => {
+  const show = (view: PublicView, own: OwnView) => {
+    const none: HandIn = {
+      handed: makeStore<Handed | null>(null),
+      handIn: async () => {},
+      sendWaiting: async () => {},
+    };
+    act(() => render(<TalkPhase view={view} item={item} own={own} hands={none} say={() => {}} />, root));
+  };
+
+  it("asks nothing of whoever came in after the first answering", () => {
+    for (const phase of ["talking", "answering again"] as const) {
+      show(publicView({ phase }), ownView({ from_round: 4 }));
+      expect(root.textContent).toContain("You answer from round 4 on.");
+      expect(root.querySelectorAll("input, button")).toHaveLength(0);
+    }
+  });
+
   it("shows the own first answer and nothing of right or wrong", () => {
-    const view = publicView({ phase: "talking" });
-    act(() => render(<Talking view={view} item={item} own={ownView({ answer: first })} />, root));
+    show(publicView({ phase: "talking" }), ownView({ answer: first }));
     expect(root.querySelector(".row-chosen")?.textContent).toContain("your choice");
     expect(root.querySelectorAll(".row-key, .row_bar")).toHaveLength(0);
   });

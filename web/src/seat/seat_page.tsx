@@ -23,7 +23,7 @@ import { closedRound, keepRounds, keptRounds, withRound } from "./history";
 import { PauseButton, PauseNotice } from "./pause";
 import { ReadyBar } from "./ready_bar";
 import type { SeatSession } from "./session";
-import { AnsweringAgain, Talking } from "./talking";
+import { TalkPhase } from "./talking";
 
 /** The player's page. */
 export function SeatPage({ session, announcer }: { session: SeatSession; announcer: Announcer }) {
@@ -105,9 +105,8 @@ function PhaseOfSeat(props: {
     }
     return <Answering view={view} item={view.item} known={known} hands={hands} say={say} />;
   }
-  if (view.phase === "talking" && view.item) return <Talking view={view} item={view.item} own={own} />;
-  if (view.phase === "answering again" && view.item) {
-    return <AnsweringAgain view={view} item={view.item} own={own} hands={hands} say={say} />;
+  if ((view.phase === "talking" || view.phase === "answering again") && view.item) {
+    return <TalkPhase view={view} item={view.item} own={own} hands={hands} say={say} />;
   }
   if (view.result && view.item) {
     return (

@@ -5,8 +5,39 @@ import { draftText } from "./draft";
 import type { HandIn } from "./hand_in";
 import { OwnAnswer } from "./own_answer";
 
+/** A round that is talked over, and then answered again. */
+export function TalkPhase(props: {
+  view: PublicView;
+  item: ItemFace;
+  own: OwnView | null;
+  hands: HandIn;
+  say: (text: string) => void;
+}) {
+  const { view, item, own } = props;
+  if (own && own.from_round > view.round) return <WatchingTalk item={item} from={own.from_round} />;
+  return view.phase === "talking" ? (
+    <Talking view={view} item={item} own={own} />
+  ) : (
+    <AnsweringAgain {...props} />
+  );
+}
+
+/** Whoever came in after the first answering watches this round, and answers from the next one on. */
+function WatchingTalk({ item, from }: { item: ItemFace; from: number }) {
+  return (
+    <div class="closed">
+      <h1 class="stem" id="stem" tabIndex={-1}>
+        {item.stem}
+      </h1>
+      <p class="closed_key">You came in after this round had been answered.</p>
+      <OwnAnswer item={item} answer={nothing(item.round)} />
+      <p class="verdict_bar">You answer from round {from} on.</p>
+    </div>
+  );
+}
+
 /** While neighbours talk: the item, one's own first answer, and nothing of right or wrong. */
-export function Talking({ view, item, own }: { view: PublicView; item: ItemFace; own: OwnView | null }) {
+function Talking({ view, item, own }: { view: PublicView; item: ItemFace; own: OwnView | null }) {
   const first = own?.answer?.round === view.round ? own.answer : null;
   return (
     <div class="closed">
@@ -22,7 +53,7 @@ export function Talking({ view, item, own }: { view: PublicView; item: ItemFace;
 }
 
 /** The same item once more, with the first answer in sight. */
-export function AnsweringAgain(props: {
+function AnsweringAgain(props: {
   view: PublicView;
   item: ItemFace;
   own: OwnView | null;
