@@ -67,7 +67,7 @@ def my_data(
     """What players may see and delete of what is kept of them."""
     return MyData(
         players=Players(store=players),
-        histories=Histories(players=players, log=log, breathe=breathe),
+        histories=Histories(players=players, log=log, rosters=forgetting.rosters, breathe=breathe),
         forgetting=forgetting,
         keeping=keeping_of(settings),
         clock=clock,

@@ -10,6 +10,7 @@ from quizroom.service.roster_ports import Roster, folded_id
 
 LONGEST_ROSTER_NAME = 120
 NO_FILE = "Choose a file first."
+NOT_SURE = "Nothing was deleted. Tick the box first if the names are to be gone for good."
 NO_NAME = "Give the roster a name, such as the course and the term."
 
 
@@ -48,7 +49,11 @@ def add_rosters(routes: Blueprint, site: Grading) -> None:
 
     @routes.post("/desk/rosters/<roster>/delete")
     def delete(roster: str) -> Response:
-        site.books.forget_roster(site.own_roster(site.host_of_form(), roster).id)
+        host = site.host_of_form()
+        kept = site.own_roster(host, roster)
+        if request.form.get("sure") != "1":
+            return shown_roster(site, host, kept, fault=NOT_SURE)
+        site.books.forget_roster(kept.id)
         return redirect(url_for("pages.rosters"), 303)
 
 

@@ -1,11 +1,12 @@
 """What a player has answered so far, computed from the logs: a strike or a ruling since then is in it."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from quizroom.room.folding import replay
 from quizroom.service.player_ports import KnownPlayer, PlayerStore
 from quizroom.service.ports import EventLog
+from quizroom.service.roster_ports import RosterStore
 from quizroom.views.history import PastReview, past_review
 
 
@@ -25,6 +26,7 @@ class Histories:
 
     players: PlayerStore
     log: EventLog
+    rosters: RosterStore
     breathe: Callable[[], None] = lambda: None
 
     def of(self, player: str) -> History:
@@ -41,7 +43,14 @@ class Histories:
             # Not through the live rooms: a look at old reviews must not fill the memory with them.
             room = replay(self.log.read(seat.room))
             past = None if room is None else past_review(room, seat.player)
-            if past is not None:
-                found.append(past)
+            if room is not None and past is not None:
+                found.append(self._with_id(past, room.plan.roster))
             self.breathe()
         return found
+
+    def _with_id(self, past: PastReview, roster: str) -> PastReview:
+        """The review with the player's institutional id, as long as its roster is kept."""
+        kept = self.rosters.find(roster) if past.entry else None
+        entries = () if kept is None else kept.entries
+        known = (one.row.id for one in entries if one.entry == past.entry)
+        return replace(past, institutional_id=next(known, ""))

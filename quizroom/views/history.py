@@ -47,6 +47,11 @@ class PastReview:
     marks: float
     of: int
     rounds: tuple[PastRound, ...]
+    for_credit: bool = False
+    entry: str = ""
+    """The opaque id by which the seat is on the class roster; empty if it is on none."""
+    institutional_id: str = ""
+    """What that roster has as this player's id. Name and section are the host's to give out."""
 
 
 def past_review(room: Room, seat: str) -> PastReview | None:
@@ -68,6 +73,8 @@ def past_review(room: Room, seat: str) -> PastReview | None:
         marks=marks.totals[seat].marks,
         of=marks.totals[seat].of,
         rounds=tuple(_rounds(room, player, marks)),
+        for_credit=bool(room.plan.roster),
+        entry=room.claims.get(seat, ""),
     )
 
 

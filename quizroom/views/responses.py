@@ -20,7 +20,8 @@ class Response:
     """A response as received, and what it is worth by now. `player` is the seat's id within the room.
 
     `options` are as shown, `answer` is what was chosen or written, `key` what was right. `right` is None, and
-    `mark` too, where nothing counts. `t_ms` is from the opening of the round, pauses included.
+    `mark` too, where nothing counts. `t_ms` is from when such answers began to be taken, pauses
+    included.
     """
 
     round: int
@@ -36,24 +37,30 @@ class Response:
     mark: float | None
     certainty: Certainty | None
     t_ms: int
-    attempt: int
-    phase: str
+    attempt: Literal[1, 2]
+    phase: Literal["answering", "answering again"]
     key_variant: KeyVariant
 
 
 def responses(room: Room, marks: RoomMarks) -> Iterator[Response]:
-    """The responses of all closed rounds, by round and then in the order in which players came in."""
-    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+    """The responses of all closed rounds, by round and then in the order in which players came in.
+
+    What was answered again after talking follows as a second attempt; no marks count it.
+    """
+    for current, first, second in zip(room.rounds, marks.rounds, marks.seconds, strict=True):
         if current.closed_at is None:
             continue
         for player in room.players:
-            answer = current.answers.get(player)
-            if answer is not None:
-                yield _response(current, marked, player, answer)
+            if player in current.answers:
+                yield _response(current, first, player, attempt=1)
+            if second is not None and player in current.second_answers:
+                yield _response(current, second, player, attempt=2)
 
 
-def _response(current: Round, marked: RoundMarks, player: str, answer: Answer) -> Response:
-    item = current.item
+def _response(current: Round, marked: RoundMarks, player: str, *, attempt: Literal[1, 2]) -> Response:
+    item, again = current.item, attempt == 2
+    answer = (current.second_answers if again else current.answers)[player]
+    began = current.again_at if again and current.again_at is not None else current.opened_at
     mark = None if current.struck else marked.marks[player]
     return Response(
         round=current.number,
@@ -68,9 +75,9 @@ def _response(current: Round, marked: RoundMarks, player: str, answer: Answer) -
         right=None if mark is None else mark == 1,
         mark=mark,
         certainty=answer.certainty,
-        t_ms=(answer.at - current.opened_at) // timedelta(milliseconds=1),
-        attempt=1,
-        phase="answering",
+        t_ms=(answer.at - began) // timedelta(milliseconds=1),
+        attempt=attempt,
+        phase="answering again" if again else "answering",
         key_variant=_variant(current, marked, answer),
     )
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from flask.testing import FlaskClient
 
+from quizroom.exchange.history_file import history_json
 from quizroom.marking import marks_of_room
 from quizroom.room.change_commands import RekeyItem
 from quizroom.room.commands import (
@@ -21,6 +22,8 @@ from quizroom.room.commands import (
 from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
 from quizroom.room.owner_commands import ForgetPlayer
 from quizroom.room.state import Room
+from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
+from quizroom.service.players import player_of
 from quizroom.service.roster_ports import Roster, RosterRow
 from tests.pages.test_rosters import proof_of
 from tests.pages.web import Web, made
@@ -180,6 +183,41 @@ def test_an_item_that_was_keyed_anew_says_so_and_counts_by_the_new_key(klass: Cl
     ]
     assert rows[3]["variant of key used"] == "as dealt"
     assert [line[3] for line in klass.table("/desk/gradebook/room-1/gradebook.csv")[1:3]] == ["0.6667", "1"]
+
+
+def test_second_answers_follow_as_a_second_attempt_and_change_no_marks(klass: Class) -> None:
+    by = replace(plan(), roster=klass.roster.id, holds_results=True)
+    klass.do("room-1", preparation(one_best(), by=by), OpenDoor(door_code="CDFHJ"), seat("ada"))
+    klass.do("room-1", ClaimEntry(player="ada", entry=klass.roster.entries[0].entry))
+    klass.do(
+        "room-1", OpenRound(round=1), says("ada", "A"), CloseRound(round=1, by_host=True), LetTalk(round=1)
+    )
+    klass.do("room-1", OpenAgain(round=1, by_host=True))
+    klass.web.clock.move(2.5)
+    klass.do("room-1", replace(says("ada", "B"), again=True), CloseAgain(round=1, by_host=True))
+    klass.do("room-1", EndReview())
+    head, *lines = klass.table("/desk/gradebook/room-1/record.csv")
+    rows = [dict(zip(head, line, strict=True)) for line in lines]
+    kept = ("answer", "right", "attempt", "phase", "t_ms")
+    assert [tuple(row[name] for name in kept) for row in rows] == [
+        ("A", "no", "1", "answering", "0"),
+        ("B", "yes", "2", "answering again", "2500"),
+    ]
+    assert klass.table("/desk/gradebook/room-1/gradebook.csv")[1][3] == "0"
+
+
+def test_the_players_own_export_holds_the_id_they_claimed_and_no_name(klass: Class) -> None:
+    key = "abcdefghijklmn27"
+    klass.do("room-1", preparation(by=replace(plan(), roster=klass.roster.id)), OpenDoor(door_code="CDFHJ"))
+    klass.do("room-1", replace(seat("ada"), owner=player_of(key)))
+    klass.do("room-1", ClaimEntry(player="ada", entry=klass.roster.entries[0].entry))
+    past = klass.web.mine.histories.of(player_of(key)).reviews[0]
+    assert (past.for_credit, past.institutional_id) == (True, "00042")
+    written = history_json(klass.web.mine.histories.of(player_of(key)), klass.web.clock.now())
+    assert b"00042" in written
+    assert b"Ada Alder" not in written
+    klass.web.mine.forgetting.forget_player(player_of(key))
+    assert klass.web.rooms.room("room-1").claims == {}
 
 
 def test_without_credit_there_is_no_gradebook_but_the_record_by_handle(klass: Class) -> None:

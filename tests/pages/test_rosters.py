@@ -98,7 +98,10 @@ def test_a_deleted_roster_is_gone_and_its_files_are_to_be_wiped() -> None:
     host = web.host()
     roster = web.books.rosters.add("owner", "Lab", [RosterRow(id="1", name="Ada")])
     assert host.post(f"/desk/rosters/{roster.id}/delete").status_code == 403
-    gone = host.post(f"/desk/rosters/{roster.id}/delete", data={"proof": proof_of(host)})
+    form = {"proof": proof_of(host)}
+    asked = host.post(f"/desk/rosters/{roster.id}/delete", data=form)
+    assert (asked.status_code, "Nothing was deleted" in asked.text) == (400, True)
+    gone = host.post(f"/desk/rosters/{roster.id}/delete", data={**form, "sure": "1"})
     assert (gone.status_code, gone.location) == (303, "/desk/rosters")
     assert web.books.rosters.of("owner") == ()
     assert web.mine.forgetting.pending.due

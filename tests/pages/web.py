@@ -178,7 +178,7 @@ def own_data(clock: SetClock) -> tuple[SqlEventLog, Rooms, MyData]:
     )
     mine = MyData(
         players=Players(store=players),
-        histories=Histories(players=players, log=log),
+        histories=Histories(players=players, log=log, rosters=forgetting.rosters),
         forgetting=forgetting,
         keeping=Keeping(reviews_days=400, players_days=0),
         clock=clock,

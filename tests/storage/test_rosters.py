@@ -10,6 +10,7 @@ from quizroom.room.commands import EndReview
 from quizroom.service.ports import EventLog
 from quizroom.service.roster_ports import Roster, RosterEntry, RosterRow, RosterStore
 from quizroom.service.rosters import Rosters
+from quizroom.storage.hosts import SqlHosts
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.roster_memory import MemoryRosters
 from quizroom.storage.roster_tables import roster_entries, roster_reviews
@@ -110,6 +111,16 @@ def test_a_roster_is_used_as_long_as_a_review_for_credit_by_it_is_kept(
     if database is not None:
         SqlReviews(database).erase_review("room-1")
         assert store.unused_since(after(60)) == ("r1", "r2")
+
+
+def test_rosters_of_a_host_who_is_removed_go_to_their_heir(
+    store: RosterStore, database: Engine | None
+) -> None:
+    if database is None:
+        return
+    store.keep(replace(LAB, host="leaving"))
+    SqlHosts(database).remove("leaving", heir="owner")
+    assert [line.id for line in store.rosters_of("owner")] == ["r1"]
 
 
 def test_names_and_ids_stand_in_one_table_alone(open_here: object, database: Engine | None) -> None:

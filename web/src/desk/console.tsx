@@ -64,7 +64,7 @@ export function Console(props: {
           <p class="waiting">No item is left.</p>
         )}
       </main>
-      <Roster view={view} onOrder={say} />
+      <Roster view={view} owns={props.settings?.host?.role === "owner"} onOrder={say} />
       <ActionBar view={view} onOrder={say} />
     </div>
   );

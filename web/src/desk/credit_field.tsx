@@ -13,30 +13,28 @@ export function CreditField(props: { roster: string; onRoster: (roster: string) 
   return (
     <fieldset class="choice plan_credit">
       <legend class="field_label">For credit</legend>
-      <label>
-        <span class="unseen">By which class roster</span>
-        <select
-          class="field_input"
-          value={props.roster}
-          onChange={(event) => props.onRoster(event.currentTarget.value)}
-        >
-          <option value="">no: handles alone, marks are practice</option>
-          {rosters.map((one) => (
-            <option key={one.id} value={one.id}>
-              by {one.name} ({one.people})
-            </option>
-          ))}
-        </select>
-      </label>
-      {props.roster !== "" && (
+      <div class="credit_choice">
+        <label>
+          <span class="unseen">By which class roster</span>
+          <select
+            class="field_input"
+            value={props.roster}
+            onChange={(event) => props.onRoster(event.currentTarget.value)}
+          >
+            <option value="">no: handles alone, marks are practice</option>
+            {rosters.map((one) => (
+              <option key={one.id} value={one.id}>
+                by {one.name} ({one.people})
+              </option>
+            ))}
+          </select>
+        </label>
         <p class="choice_note">
-          Players give their institutional id besides the handle. Names are on the gradebook's own page, never
-          here.
+          {props.roster !== "" &&
+            "Players give their institutional id besides the handle; names stay on the gradebook\u2019s own page. "}
+          <a href="/desk/rosters">Class rosters</a>
         </p>
-      )}
-      <p class="choice_note">
-        <a href="/desk/rosters">Class rosters</a>: read one from a file, replace or delete it
-      </p>
+      </div>
     </fieldset>
   );
 }

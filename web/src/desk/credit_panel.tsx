@@ -1,7 +1,8 @@
 import type { DeskView } from "../wire";
 
 /** How many have said who they are, and the way to the page with names, which opens beside the desk. */
-export function CreditPanel({ view }: { view: DeskView }) {
+export function CreditPanel({ view, owns }: { view: DeskView; owns: boolean }) {
+  if (!owns && !view.credit) return null;
   return (
     <p class="roster_credit">
       {view.credit && (
@@ -10,10 +11,14 @@ export function CreditPanel({ view }: { view: DeskView }) {
           {view.credit.unclaimed > 0 && `, ${view.credit.unclaimed} not yet`}
         </span>
       )}
-      <a href={`/desk/gradebook/${encodeURIComponent(view.room)}`} target="_blank" rel="noopener">
-        {view.credit ? "Gradebook and record" : "Record as a file"}
-        <span class="unseen">{view.credit ? " (private, with names; opens beside)" : " (opens beside)"}</span>
-      </a>
+      {owns && (
+        <a href={`/desk/gradebook/${encodeURIComponent(view.room)}`} target="_blank" rel="noopener">
+          {view.credit ? "Gradebook and record" : "Record as a file"}
+          <span class="unseen">
+            {view.credit ? " (private, with names; opens beside)" : " (opens beside)"}
+          </span>
+        </a>
+      )}
     </p>
   );
 }

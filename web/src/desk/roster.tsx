@@ -9,7 +9,13 @@ import { CreditPanel } from "./credit_panel";
 import { PlayerDialog } from "./player_dialog";
 
 /** Who is in the room, who has answered, and the standings' switch. */
-export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
+export function Roster(props: {
+  view: DeskView;
+  /** Whether these are the host's own reviews: names and files are for nobody else. */
+  owns: boolean;
+  onOrder: (draft: Draft) => Promise<boolean>;
+}) {
+  const { view, onOrder } = props;
   const [chosen, choose] = useState<RosterRow | null>(null);
   return (
     <aside class="roster" aria-label="Roster">
@@ -19,29 +25,11 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
       <Switch on={view.holds_results} draft={(on) => ({ type: "hold_results", on })} onOrder={onOrder}>
         results held until shown
       </Switch>
-      <CreditPanel view={view} />
+      <CreditPanel view={view} owns={props.owns} />
       <ClassSureness view={view} />
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
-      <ul class="roster_list">
-        {view.roster.map((row) => (
-          <li key={row.player}>
-            <button class="roster_row" type="button" onClick={() => choose(row)}>
-              <span class="roster_mark">
-                <span aria-hidden="true">{row.answered ? "✓" : "·"}</span>
-                <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
-              </span>
-              <span class="roster_handle">
-                {row.handle}
-                {row.bench && <span class="choice_note"> · {row.bench}</span>}
-              </span>
-              <span class="roster_marks">
-                {marksText(row.marks)}/{row.of}
-              </span>
-            </button>
-          </li>
-        ))}
-      </ul>
+      <RosterRows rows={view.roster} onChoose={choose} />
       <ReviewChanges view={view} />
       {chosen && (
         <PlayerDialog
@@ -52,6 +40,31 @@ export function Roster({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
         />
       )}
     </aside>
+  );
+}
+
+/** Everybody by handle, with their marks. */
+function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: RosterRow) => void }) {
+  return (
+    <ul class="roster_list">
+      {rows.map((row) => (
+        <li key={row.player}>
+          <button class="roster_row" type="button" onClick={() => onChoose(row)}>
+            <span class="roster_mark">
+              <span aria-hidden="true">{row.answered ? "✓" : "·"}</span>
+              <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
+            </span>
+            <span class="roster_handle">
+              {row.handle}
+              {row.bench && <span class="choice_note"> · {row.bench}</span>}
+            </span>
+            <span class="roster_marks">
+              {marksText(row.marks)}/{row.of}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 
