@@ -51,6 +51,7 @@ from quizroom.realtime.alarms import (
     forget_finished_rooms,
     give_back_lost_time,
     move_groups_on,
+    open_doors_that_are_due,
 )
 from quizroom.realtime.broadcast import Broadcast, keep_telling
 from quizroom.realtime.fellows import Fellow, join_the_others
@@ -76,10 +77,11 @@ from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
+from quizroom.storage.review_shelf import SqlReviewShelf
 from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
-from quizroom.wiring import answer_messages, answer_own_items, site_of
+from quizroom.wiring import answer_messages, answer_own_items, review_list_of, site_of
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -208,6 +210,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         heartbeat=SqlHeartbeat(engine),
         broadcast=broadcast,
         class_work=class_work,
+        shelf=SqlReviewShelf(engine),
         hosts=hosts_over(engine, clock=clock, run_apart=eventlet.tpool.execute),
         entry=entry_over(engine, clock=clock),
         web=web,
@@ -279,6 +282,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
     if alone:
         presence.expect_everybody()
     tidied_at = watched_at = time.monotonic()
+    review_list = review_list_of(parts)
     while True:
         eventlet.sleep(ALARM_EVERY_S)
         close_rounds_that_are_over(parts.rooms, parts.clock)
@@ -290,6 +294,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
         if time.monotonic() - watched_at >= WATCH_HOSTS_EVERY_S:
             watched_at = time.monotonic()
             close_desks_of_the_gone(parts.seats, parts.entry.host_of_session, parts.sockets.disconnect)
+            open_doors_that_are_due(review_list)
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:
             tidied_at = time.monotonic()
             forget_finished_rooms(parts.rooms, parts.seats)

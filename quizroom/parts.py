@@ -17,6 +17,7 @@ from quizroom.service.hosts import Hosts
 from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
 from quizroom.service.ports import EventLog, Notices
+from quizroom.service.review_list import ReviewShelf
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
@@ -45,6 +46,7 @@ class Parts:
     class_work: ClassWork
     broadcast: Broadcast
     hosts: Hosts
+    shelf: ReviewShelf
     entry: HostEntry
     web: Flask
     meters: "Meters | None"

@@ -34,6 +34,7 @@ from quizroom.protocol.fields import (
 )
 from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.own_messages import OwnMessage
+from quizroom.protocol.review_messages import MoveItem, ReviewMessage
 from quizroom.protocol.talk_messages import TalkMessage
 from quizroom.room.state import Certainty, Phase, Timing
 from quizroom.service.host_ports import HostRole
@@ -287,14 +288,16 @@ ClientMessage = Annotated[
     | OwnMessage
     | KeyMessage
     | FlagMessage
-    | TalkMessage,
+    | TalkMessage
+    | ReviewMessage
+    | MoveItem,
     Field(discriminator="type"),
 ]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReviewLine:
-    """A review of this host in the list of those to go on with."""
+    """A review in the list of an owner's reviews; times in ms since 1970, None where there is none."""
 
     room: str
     title: str
@@ -302,6 +305,10 @@ class ReviewLine:
     phase: str
     rounds: int
     prepared_at: int
+    finished_at: int | None = None
+    planned_at: int | None = None
+    opens_itself: bool = False
+    archived: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,16 +6,19 @@ from quizroom.protocol import change_messages, messages
 from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.change_messages import FlagMessage, KeyMessage
+from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
 from quizroom.room import change_commands, commands, talk_commands
 from quizroom.room.bench_state import BenchRules
+from quizroom.room.host_commands import MoveItem as MoveItemOrder
 from quizroom.room.talk_commands import TalkCommand
 
 PlainMessage = (
     messages.ItemStep
+    | MoveItem
     | messages.RoundStep
     | messages.AddTime
     | messages.StrikeStep
@@ -90,6 +93,8 @@ def host_command(message: PlainMessage, *, by: str) -> commands.Command | None:
             return _round_command(message)
         case messages.ItemStep(type="drop_item"):
             return commands.DropItem(position=message.position, item=message.item)
+        case MoveItem():
+            return MoveItemOrder(position=message.position, item=message.item, to=message.to)
         case messages.AddTime():
             return commands.AddTime(seconds=message.seconds, order=message.id)
         case messages.StrikeStep(type="strike_item"):

@@ -13,6 +13,7 @@ from quizroom.room.refusals import Refused
 from quizroom.room.state import TIMED
 from quizroom.room.talk import order_when_over
 from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
+from quizroom.service.review_list import ReviewList
 from quizroom.service.rooms import Rooms
 
 ALARM_EVERY_S = 0.1
@@ -50,6 +51,14 @@ def move_groups_on(rooms: Rooms, clock: Clock) -> None:
                 rooms.handle(room.id, MoveOn(step=step, round=len(room.rounds)))
             except Exception:  # as above
                 logger.exception("a group could not be moved on; it will be tried again")
+
+
+def open_doors_that_are_due(review_list: ReviewList) -> None:
+    """Open the doors that are to open by themselves and whose time has come."""
+    try:
+        review_list.open_doors_that_are_due()
+    except Exception:  # as above
+        logger.exception("a door that was due could not be opened; it will be tried again")
 
 
 def any_round_is_open(rooms: Rooms) -> bool:

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from quizroom.protocol import messages
 from quizroom.protocol.change_messages import KeyMessage
-from quizroom.protocol.messages import Reply, ReviewLine
+from quizroom.protocol.messages import Reply
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
+from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command, talk_command
 from quizroom.questions.model import FAMILIES
@@ -22,11 +23,9 @@ from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms, UnknownRoom
 from quizroom.service.rosters import Rosters
 from quizroom.views.desk import desk_view
-from quizroom.views.moment import milliseconds
 
 HostMessage = (
     messages.PrepareReview
-    | messages.ListReviews
     | messages.OpenDesk
     | messages.ItemStep
     | messages.RoundStep
@@ -40,8 +39,8 @@ HostMessage = (
     | OwnMessage
     | KeyMessage
     | TalkMessage
+    | MoveItem
 )
-MOST_REVIEWS_LISTED = 30
 
 
 class UnknownRoster(Exception):
@@ -78,8 +77,6 @@ class DeskReplies:
             case messages.PrepareReview():
                 room = self.reviews.prepare(self._plan(message, seat.host), host=seat.host, order=message.id)
                 return self._at_desk(seat, message.id, room)
-            case messages.ListReviews():
-                return done(message.id, self.clock.now(), reviews=self._review_lines(seat.host))
             case messages.OpenDesk():
                 return self._at_desk(seat, message.id, self._own_room(seat, message.room))
             case _:
@@ -104,7 +101,7 @@ class DeskReplies:
                 order = talk_command(message)
                 if order is not None:
                     self.rooms.handle(room.id, order)
-            case messages.PrepareReview() | messages.ListReviews() | messages.OpenDesk():
+            case messages.PrepareReview() | messages.OpenDesk():
                 raise TypeError("these are answered before")
             case _:
                 command: Command | None = host_command(message, by=by)
@@ -150,18 +147,3 @@ class DeskReplies:
             rehearsal=message.rehearsal,
             roster=message.roster,
         )
-
-    def _review_lines(self, host: str) -> tuple[ReviewLine, ...]:
-        rooms = (self.rooms.room(room) for room in self.reviews.log.rooms_of_host(host)[:MOST_REVIEWS_LISTED])
-        return tuple(_review_line(room) for room in rooms)
-
-
-def _review_line(room: Room) -> ReviewLine:
-    return ReviewLine(
-        room=room.id,
-        title=room.plan.title,
-        course=room.plan.course_title,
-        phase=room.phase,
-        rounds=len(room.rounds) + len(room.ahead),
-        prepared_at=0 if room.prepared_at is None else milliseconds(room.prepared_at),
-    )

@@ -9,7 +9,8 @@ from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.codec import BadMessage, id_of, read_message, write
 from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.group_messages import GroupMessage
-from quizroom.protocol.messages import ClientMessage, Reply
+from quizroom.protocol.messages import ClientMessage, ListReviews, Reply
+from quizroom.protocol.review_messages import ReviewMessage
 from quizroom.protocol.sentences import SENTENCES, WireCode
 from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.credit_replies import CreditReplies
@@ -17,12 +18,14 @@ from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import admit
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.replies import NOT_DEALT, failed, not_dealt, refused
+from quizroom.realtime.review_replies import ReviewReplies
 from quizroom.realtime.rights import may_say, needs_host
 from quizroom.realtime.seat_replies import SeatMessage, SeatReplies
 from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.refusals import Refused
 from quizroom.service.host_ports import Host
 from quizroom.service.ports import Clock, NotStored
+from quizroom.service.rooms import UnknownRoom
 
 logger = logging.getLogger(__name__)
 
@@ -49,6 +52,7 @@ class Gateway:
     group_replies: GroupReplies
     bench_replies: BenchReplies
     credit_replies: CreditReplies
+    review_replies: ReviewReplies
     clock: Clock
     session_of: Callable[[str], str]
     host_of: Callable[[str], Host | None]
@@ -98,9 +102,13 @@ class Gateway:
                 return self.credit_replies.answer(seat, message)
             if isinstance(message, GroupMessage):
                 return self.group_replies.answer(seat, message)
+            if isinstance(message, ReviewMessage | ListReviews):
+                return self.review_replies.answer(seat, message)
             return self.desk_replies.answer(seat, message)
         except Refused as refusal:
             return refused(message.id, refusal.code, self.clock.now())
+        except UnknownRoom:
+            return refused(message.id, "unknown_room", self.clock.now())
         except tuple(NOT_DEALT) as reason:
             return not_dealt(message.id, reason, self.clock.now())
         except NotStored:

@@ -32,7 +32,7 @@ from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, Playe
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
 from quizroom.room.holding import shown_up_to
-from quizroom.room.host_events import ReviewHandedOver
+from quizroom.room.host_events import ItemMoved, ReviewChanged, ReviewHandedOver, ReviewRenamed
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
@@ -121,7 +121,7 @@ def _changed(room: Room, event: Event) -> Room:
             return credit.after(room, event)
         case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
             return change_folding.after(room, event)
-        case ReviewHandedOver():
+        case ReviewHandedOver() | ReviewRenamed() | ReviewChanged() | ItemMoved():
             return host_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)

@@ -1,6 +1,8 @@
-"""Orders about a review as a thing: whose it is."""
+"""Orders about a review as a thing: whose it is, its title, its timing, the order of its items."""
 
 from dataclasses import dataclass
+
+from quizroom.room.state import Timing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -10,4 +12,29 @@ class HandOverReview:
     host: str
 
 
-HostCommand = HandOverReview
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RenameReview:
+    """Give the review another title, at any time."""
+
+    title: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeReview:
+    """Choose timing and certainty anew, as long as the door is shut."""
+
+    timing: Timing
+    seconds: int
+    certainty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MoveItem:
+    """Put the item at `position` ahead into the place `to`; `item` says which, lest another be moved."""
+
+    position: int
+    item: str
+    to: int
+
+
+HostCommand = HandOverReview | RenameReview | ChangeReview | MoveItem

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from quizroom.room.host_events import HostEvent, ReviewHandedOver
+from quizroom.room.host_events import HostEvent, ItemMoved, ReviewChanged, ReviewHandedOver, ReviewRenamed
 from quizroom.room.state import Room
 
 
@@ -11,3 +11,12 @@ def after(room: Room, event: HostEvent) -> Room:
     match event:
         case ReviewHandedOver():
             return replace(room, host=event.host)
+        case ReviewRenamed():
+            return replace(room, plan=replace(room.plan, title=event.title))
+        case ReviewChanged():
+            plan = replace(room.plan, timing=event.timing, seconds=event.seconds, certainty=event.certainty)
+            return replace(room, plan=plan)
+        case ItemMoved():
+            rest = room.ahead[: event.position] + room.ahead[event.position + 1 :]
+            moved = room.ahead[event.position]
+            return replace(room, ahead=(*rest[: event.to], moved, *rest[event.to :]))

@@ -42,7 +42,7 @@ from quizroom.room.commands import (
 from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim
 from quizroom.room.events import Event
 from quizroom.room.group_commands import GroupCommand
-from quizroom.room.host_commands import HandOverReview, HostCommand
+from quizroom.room.host_commands import ChangeReview, HandOverReview, HostCommand, MoveItem, RenameReview
 from quizroom.room.judging import JudgingCommand
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.state import Room
@@ -114,7 +114,7 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return credit.decide(room, command, now)
         case _ if isinstance(command, JudgingCommand):
             return judging.decide(room, command, now)
-        case HandOverReview():
+        case HandOverReview() | RenameReview() | ChangeReview() | MoveItem():
             return host_orders.decide(room, command, now)
         case _:
             return group.decide(room, command, now)

@@ -8,11 +8,12 @@ from sqlalchemy import Connection, Engine, bindparam, func, insert, select, upda
 from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
-from quizroom.room.host_events import ReviewHandedOver
+from quizroom.room.host_events import ReviewHandedOver, ReviewRenamed
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
 from quizroom.storage.own_tables import picture_rooms
 from quizroom.storage.picture_index import index_pictures
+from quizroom.storage.review_shelf import index_prepared, index_title
 from quizroom.storage.roster_tables import roster_reviews
 from quizroom.storage.seat_index import index_owners
 from quizroom.storage.tables import events, rooms
@@ -114,6 +115,7 @@ def _index(connection: Connection, entry: Entry) -> None:
         case ReviewPrepared() as event:
             row = {"room": entry.room, "host": event.host, "prepared_at": event.at}
             connection.execute(insert(rooms).values(row))
+            index_prepared(connection, event)
             if event.plan.roster:
                 connection.execute(insert(roster_reviews).values(room=entry.room, roster=event.plan.roster))
         case DoorOpened() as event:
@@ -122,6 +124,8 @@ def _index(connection: Connection, entry: Entry) -> None:
             )
         case ReviewEnded() as event:
             connection.execute(update(rooms).where(rooms.c.room == entry.room).values(finished_at=event.at))
+        case ReviewRenamed() as event:
+            index_title(connection, entry.room, event.title)
         case ReviewHandedOver() as event:
             connection.execute(update(rooms).where(rooms.c.room == entry.room).values(host=event.host))
         case _:

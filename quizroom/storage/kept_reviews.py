@@ -7,6 +7,7 @@ from sqlalchemy import Engine, delete, select
 
 from quizroom.room.events import SeatEntered
 from quizroom.storage.event_codec import read_event
+from quizroom.storage.list_tables import listed_reviews
 from quizroom.storage.own_tables import picture_rooms
 from quizroom.storage.roster_tables import roster_reviews
 from quizroom.storage.tables import class_asks, class_choices, class_reviews, events, player_seats, rooms
@@ -19,6 +20,7 @@ OF_A_ROOM = (
     class_asks,
     class_reviews,
     picture_rooms,
+    listed_reviews,
     events,
     rooms,
 )

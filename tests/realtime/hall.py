@@ -9,6 +9,7 @@ from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
+from quizroom.realtime.review_replies import ReviewReplies
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seats
 from quizroom.room.state import Room
@@ -16,12 +17,14 @@ from quizroom.service.groups import GroupLimits, Groups
 from quizroom.service.host_ports import Host
 from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.own_items import OwnItems
+from quizroom.service.review_list import ReviewList
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.storage.own_items import MemoryOwnItems
 from quizroom.storage.pictures import MemoryPictures
 from quizroom.storage.roster_memory import MemoryRosters
+from quizroom.storage.shelf_memory import MemoryReviewShelf
 from tests.protocol.wording import message
 from tests.room.samples import preparation
 from tests.service.courses import knowledge
@@ -114,6 +117,7 @@ class Hall:
             seat_replies=seat_replies,
             bench_replies=BenchReplies(seat_replies=seat_replies),
             credit_replies=self._credit_replies(seat_replies),
+            review_replies=ReviewReplies(review_list=self._review_list(reviews), rooms=self.rooms),
             group_replies=GroupReplies(
                 groups=groups,
                 seat_replies=seat_replies,
@@ -133,6 +137,15 @@ class Hall:
             host_of=self.host_of,
             steady=lambda: self.steady_s,
         )
+
+    def _review_list(self, reviews: Reviews) -> ReviewList:
+        self.shelf = MemoryReviewShelf(self.log)
+        self.review_list = ReviewList(shelf=self.shelf, reviews=reviews, erase=self._erase, clock=self.clock)
+        return self.review_list
+
+    def _erase(self, room: str) -> None:
+        self.rooms.forget(room)
+        self.log.erase(room)
 
     def _credit_replies(self, seat_replies: SeatReplies) -> CreditReplies:
         guesses = DoorGuesses(self.clock.now().timestamp())

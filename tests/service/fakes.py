@@ -75,6 +75,10 @@ class WatchedLog(MemoryEventLog):
             raise failure
         return super().read(room, after, most)
 
+    def erase(self, room: str) -> None:
+        """Erase a room, as a database does."""
+        self._events.pop(room, None)
+
     def _failures(self, *rooms: str) -> list[Exception]:
         return [self.failures_of[room] for room in rooms if room in self.failures_of]
 

@@ -39,7 +39,13 @@ export type ClientMessage =
   | FlagItem
   | UnflagItem
   | LetTalk
-  | TalkStep;
+  | TalkStep
+  | RenameReview
+  | ChangeReview
+  | CopyReview
+  | ScheduleReview
+  | ReviewStep
+  | MoveItem;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -185,6 +191,17 @@ export interface ChangeFace {
   right_wrong: number;
   wrong_right: number;
   wrong_wrong: number;
+}
+/**
+ * Host: choose timing and certainty of a review anew, before its door is open.
+ */
+export interface ChangeReview {
+  certainty: boolean;
+  id: string;
+  room: string;
+  seconds: number;
+  timing: "computed" | "fixed" | "untimed";
+  type: "change_review";
 }
 /**
  * What a host changed of what answers are worth; `round` is 0 where it concerns the whole review.
@@ -559,6 +576,52 @@ export interface TalkStep {
   id: string;
   round: number;
   type: "open_again" | "close_again" | "ask_twin";
+}
+/**
+ * Host: give a review another title.
+ */
+export interface RenameReview {
+  id: string;
+  room: string;
+  title: string;
+  type: "rename_review";
+}
+/**
+ * Host: lay a review out again, with the same items or with items dealt anew by the same plan.
+ */
+export interface CopyReview {
+  dealt: "same" | "anew";
+  id: string;
+  room: string;
+  type: "copy_review";
+}
+/**
+ * Host: plan a review for a moment (ms since 1970, UTC), or for none.
+ */
+export interface ScheduleReview {
+  at: number | null;
+  id: string;
+  opens_itself?: boolean;
+  room: string;
+  type: "schedule_review";
+}
+/**
+ * Host: put a review away, take it out again, or erase it with all that was answered.
+ */
+export interface ReviewStep {
+  id: string;
+  room: string;
+  type: "archive_review" | "unarchive_review" | "delete_review";
+}
+/**
+ * Host: put an item that is ahead into another place; `item` guards against doing it twice.
+ */
+export interface MoveItem {
+  id: string;
+  item: string;
+  position: number;
+  to: number;
+  type: "move_item";
 }
 /**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
@@ -1624,11 +1687,15 @@ export interface Reply {
   text?: string;
 }
 /**
- * A review of this host in the list of those to go on with.
+ * A review in the list of an owner's reviews; times in ms since 1970, None where there is none.
  */
 export interface ReviewLine {
+  archived?: boolean;
   course: string;
+  finished_at?: number | null;
+  opens_itself?: boolean;
   phase: string;
+  planned_at?: number | null;
   prepared_at: number;
   room: string;
   rounds: number;

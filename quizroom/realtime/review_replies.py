@@ -1,0 +1,95 @@
+"""What owners say about their reviews as things, and the list that comes of it."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+
+from quizroom.protocol import review_messages
+from quizroom.protocol.messages import ListReviews, Reply, ReviewLine
+from quizroom.protocol.review_messages import ReviewMessage
+from quizroom.realtime.replies import done, refused
+from quizroom.realtime.seats import Seat
+from quizroom.room.host_commands import ChangeReview, RenameReview
+from quizroom.room.state import Room
+from quizroom.service.review_list import ListedReview, ReviewList
+from quizroom.service.rooms import Rooms, UnknownRoom
+from quizroom.views.moment import milliseconds
+
+MOST_LISTED = 500
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReviewReplies:
+    """Answers each of these messages with the list as it is then."""
+
+    review_list: ReviewList
+    rooms: Rooms
+
+    def answer(self, seat: Seat, message: ReviewMessage | ListReviews) -> Reply:
+        """Carry out a message; its right was judged by the gateway. Refusals of the room are raised."""
+        now = self.review_list.clock.now
+        try:
+            if not isinstance(message, ListReviews):
+                self._carry_out(seat, message)
+        except UnknownRoom:
+            return refused(message.id, "unknown_room", now())
+        return done(message.id, now(), reviews=self.lines(seat.host))
+
+    def lines(self, host: str) -> tuple[ReviewLine, ...]:
+        """The newest reviews of an owner."""
+        return tuple(map(self._line, self.review_list.shelf.of_host(host)[:MOST_LISTED]))
+
+    def _carry_out(self, seat: Seat, message: ReviewMessage) -> None:
+        known = self.rooms.find(message.room)
+        if known is None and isinstance(message, review_messages.ReviewStep) and _deletes(message):
+            return  # it was deleted by the same message before
+        room = self._own(known, seat)
+        match message:
+            case review_messages.RenameReview():
+                self.rooms.handle(room.id, RenameReview(title=message.title))
+            case review_messages.ChangeReview():
+                order = ChangeReview(
+                    timing=message.timing, seconds=message.seconds, certainty=message.certainty
+                )
+                self.rooms.handle(room.id, order)
+            case review_messages.CopyReview():
+                self.review_list.copy(room, dealt=message.dealt, order=message.id)
+            case review_messages.ScheduleReview():
+                at = None if message.at is None else _moment(message.at)
+                self.review_list.plan(room, at, opens_itself=message.opens_itself)
+            case review_messages.ReviewStep() if _deletes(message):
+                self.review_list.delete(room)
+            case review_messages.ReviewStep():
+                self.review_list.archive(room, on=message.type == "archive_review")
+
+    def _own(self, known: Room | None, seat: Seat) -> Room:
+        if known is None or known.host != seat.host:
+            raise UnknownRoom
+        return self.rooms.fresh(known.id)
+
+    def _line(self, listed: ListedReview) -> ReviewLine:
+        # Whoever is not finished is in memory since the start; finished ones are not read for a list.
+        room = self.rooms.find(listed.room) if listed.finished_at is None else None
+        return ReviewLine(
+            room=listed.room,
+            title=listed.title,
+            course=listed.course,
+            phase=room.phase if room else "finished",
+            rounds=len(room.rounds) + len(room.ahead) if room else listed.rounds,
+            prepared_at=milliseconds(listed.prepared_at),
+            finished_at=_ms(listed.finished_at),
+            planned_at=_ms(listed.planned_at),
+            opens_itself=listed.opens_itself,
+            archived=listed.archived_at is not None,
+        )
+
+
+def _deletes(message: review_messages.ReviewStep) -> bool:
+    return message.type == "delete_review"
+
+
+def _moment(ms: int) -> datetime:
+    return datetime(1970, 1, 1, tzinfo=UTC) + timedelta(milliseconds=ms)
+
+
+def _ms(at: datetime | None) -> int | None:
+    return None if at is None else milliseconds(at)
