@@ -12,6 +12,7 @@ from quizroom.exchange.roster_faults import LONGEST_ID, LONGEST_NAME, LONGEST_SE
 from quizroom.exchange.roster_file import write_roster
 from quizroom.exchange.roster_reading import MOST_BYTES, MOST_ROWS, BadRoster, RosterSheet, read_roster
 from quizroom.service.roster_ports import RosterRow, folded_id
+from tests.exchange.rfc_4180 import by_rfc_4180
 
 ADA = RosterRow(id="HH000101", name="Ada Alder", section="Lab 1")
 BO = RosterRow(id="00042", name="Bo O'Dock", section="")
@@ -190,29 +191,3 @@ def test_what_is_written_reads_back_the_same_here_and_by_the_rules_of_rfc_4180(
     ):
         assert [[unharmed(cell) for cell in line] for line in table[1:]] == plain
         assert not any(cell.startswith(("=", "+", "-", "@", "\t", "\r")) for line in table for cell in line)
-
-
-def by_rfc_4180(raw: bytes) -> list[list[str]]:
-    """A reader of its own, letter by letter after the grammar of RFC 4180, section 2; it is strict."""
-    text, at, table = raw.decode("utf-8-sig"), 0, list[list[str]]()
-    while at < len(text):
-        line: list[str] = []
-        while True:
-            if text.startswith('"', at):
-                cell, at = "", at + 1
-                while not text.startswith('"', at) or text.startswith('""', at):
-                    step = 2 if text.startswith('""', at) else 1
-                    cell, at = cell + text[at], at + step
-                at += 1
-            else:
-                end = min(found for found in (text.find(",", at), text.find("\r\n", at)) if found >= 0)
-                cell, at = text[at:end], end
-                assert '"' not in cell
-            line.append(cell)
-            if text.startswith("\r\n", at):
-                break
-            assert text[at] == ","
-            at += 1
-        at += 2
-        table.append(line)
-    return table
