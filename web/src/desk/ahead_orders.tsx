@@ -33,7 +33,7 @@ export function AheadOrders(props: {
       {choosing && (
         <OwnDialog
           place={{ kind: "instead", item }}
-          most={0}
+          ahead={[]}
           onOrder={onOrder}
           onDone={() => setChoosing(false)}
         />

@@ -21,7 +21,7 @@ const FAMILY_WORD: Record<Family, string> = {
   two_step: "two steps",
   ordering: "ordering",
   matching: "matching",
-  own: "of no family",
+  own: "your own",
 };
 
 /** The family's heading as anatomists say it; an unknown one is shown as it is. */
@@ -58,7 +58,7 @@ const SOURCE_WORD: Record<DeskItem["options"][number]["source"], string> = {
   other_level: "other level",
   neighbouring_segment: "segment nearby",
   same_region: "same region",
-  own: "your own",
+  own: "",
 };
 
 /** Where a wrong option was taken from. */

@@ -49,7 +49,7 @@ function AddOwn(props: {
   onOrder: (draft: Draft) => Promise<boolean>;
 }) {
   const [open, setOpen] = useState(false);
-  const ahead = props.view.items.filter((item) => item.position !== null).length;
+  const ahead = props.view.items.filter((item) => item.position !== null);
   const position = props.shown?.position;
   return (
     <>
@@ -58,8 +58,8 @@ function AddOwn(props: {
       </button>
       {open && (
         <OwnDialog
-          place={{ kind: "add", position: typeof position === "number" ? position + 1 : ahead }}
-          most={ahead}
+          place={{ kind: "add", position: typeof position === "number" ? position + 1 : ahead.length }}
+          ahead={ahead}
           onOrder={props.onOrder}
           onDone={() => setOpen(false)}
         />

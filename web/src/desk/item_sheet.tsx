@@ -70,7 +70,7 @@ function Kind({ item }: { item: DeskItem }) {
       {typeof item.twin_of === "number" && `twin of item ${item.twin_of} · `}
       {familyWord(item.family)} · {formatWord(item)} ·{" "}
       {item.seconds === null ? "no time limit" : `${item.seconds} s`}
-      {item.by_host && " · written by you"}
+      {item.by_host && item.family !== "own" && " · written by you"}
       {[listed(item.muscles), item.region].filter(Boolean).map((words) => ` · ${words}`)}
       {difficultyWords(item).map((words) => ` · ${words}`)}
     </p>

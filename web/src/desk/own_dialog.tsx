@@ -12,7 +12,8 @@ export type Place = { kind: "add"; position: number } | { kind: "instead"; item:
 /** The host's own items to choose one from, for a place among those ahead. */
 export function OwnDialog(props: {
   place: Place;
-  most: number;
+  /** The items ahead, in order. */
+  ahead: readonly DeskItem[];
   onOrder: (draft: Draft) => Promise<boolean>;
   onDone: () => void;
 }) {
@@ -40,7 +41,7 @@ export function OwnDialog(props: {
           {place.kind === "add" ? "Add an item of your own" : "An item of your own instead"}
         </h2>
         {place.kind === "add" && (
-          <PositionField position={position} most={props.most} onPosition={setPosition} />
+          <PositionField position={position} ahead={props.ahead} onPosition={setPosition} />
         )}
         <FindField words={words} onWords={setWords} />
         <Complaint text={problem} />
@@ -78,7 +79,11 @@ function orderOf(place: Place, position: number, own_item: string): Draft {
   return { type: "swap_for_own", position: at ?? 0, item: id, own_item };
 }
 
-function PositionField(props: { position: number; most: number; onPosition: (position: number) => void }) {
+function PositionField(props: {
+  position: number;
+  ahead: readonly DeskItem[];
+  onPosition: (position: number) => void;
+}) {
   return (
     <label class="field">
       <span class="field_label">Place among the items ahead</span>
@@ -87,15 +92,12 @@ function PositionField(props: { position: number; most: number; onPosition: (pos
         value={props.position}
         onChange={(event) => props.onPosition(Number(event.currentTarget.value))}
       >
-        {Array.from({ length: props.most + 1 }, (_, place) => (
-          <option key={`${place}`} value={place}>
-            {place === props.most
-              ? "at the end"
-              : place === 0
-                ? "first of all"
-                : `before item ${place + 1} of them`}
+        {props.ahead.map((item, place) => (
+          <option key={item.id} value={place}>
+            before {item.round}: {item.stem}
           </option>
         ))}
+        <option value={props.ahead.length}>at the end</option>
       </select>
     </label>
   );

@@ -9,6 +9,7 @@ type Props = FieldProps & { library: OwnLibrary };
 /** What the item is about: muscles whose records are shown afterwards, family, region, and how long it takes. */
 export function AboutFields(props: Props) {
   const { own, onOwn, judged, library } = props;
+  const told = library.muscles.find((one) => one.id === own.muscles[0])?.region;
   return (
     <fieldset class="own_about">
       <legend class="field_label">What it is about</legend>
@@ -30,11 +31,11 @@ export function AboutFields(props: Props) {
         </select>
       </label>
       <label class="field">
-        <span>Region{own.muscles.length > 0 && " (told by the muscle)"}</span>
+        <span>Region{told !== undefined && " (told by the muscle)"}</span>
         <select
           class="field_input"
-          value={own.region}
-          disabled={own.muscles.length > 0}
+          value={told ?? own.region}
+          disabled={told !== undefined}
           onChange={(event) => onOwn({ ...own, region: event.currentTarget.value })}
         >
           <option value="">none</option>

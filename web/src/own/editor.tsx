@@ -118,7 +118,7 @@ function SaveBar({ writing }: { writing: Writing }) {
         All own items
       </a>
       <button class="button button-main" type="submit" disabled={writing.busy}>
-        {writing.busy ? "Saving …" : "Save"} <kbd class="actions_key">Ctrl S</kbd>
+        {writing.busy ? "Saving …" : "Save"} <kbd class="own_key_hint">Ctrl S</kbd>
       </button>
     </div>
   );

@@ -5,7 +5,7 @@ import { countOf, listed } from "../words/numbers";
 
 const FORMAT_WORD: Record<OwnItemLine["format"], string> = {
   one_best: "one best answer",
-  pick_n: "pick",
+  pick_n: "pick all that are right",
   typed: "typed",
 };
 
