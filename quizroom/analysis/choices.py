@@ -20,7 +20,7 @@ def choices_of(room: Room) -> tuple[AskCount, ...]:
     programs answer, tells nothing about classes; nor does an item whose dealt key the host took away,
     since it would be dealt with that key again.
     """
-    if room.plan.rehearsal:
+    if room.plan.rehearsal or room.plan.imported:  # one read from a file may have been counted elsewhere
         return ()
     rounds = zip(room.rounds, marks_of_room(room).rounds, strict=True)
     return summed(

@@ -52,6 +52,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "has_claimed": "This seat is on the roster already. If that is not you, tell your instructor.",
         "id_is_taken": "Another seat has been claimed with that id. If it is yours, tell your instructor.",
         "in_class": "A class is in this review. End it first, or wait until it is over.",
+        "imported": "This review was read from a file. It can be looked at, but not changed.",
         "led_by_host": "Your host leads this review; nothing is to be done here.",
         "no_benches": "You sit at no bench that hands in together.",
         "no_desk": "Nobody reads flags here, since no host leads this review.",

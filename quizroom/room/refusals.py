@@ -17,6 +17,7 @@ RefusalCode = Literal[
     "finished",
     "flagged_too_often",
     "handle_taken",
+    "imported",
     "has_claimed",
     "id_is_taken",
     "led_by_host",

@@ -45,6 +45,7 @@ from quizroom.room.group_commands import GroupCommand
 from quizroom.room.host_commands import ChangeReview, HandOverReview, HostCommand, MoveItem, RenameReview
 from quizroom.room.judging import JudgingCommand
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
+from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 
@@ -55,6 +56,8 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     Raises:
         Refused: with the code of the reason; the room is unchanged.
     """
+    if room.plan.imported and not isinstance(command, HandOverReview):
+        raise Refused("imported")
     return benches.with_drawn_benches(room, _decided(room, command, now))
 
 

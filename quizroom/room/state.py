@@ -57,6 +57,8 @@ class Plan:
     """Whether a closed round keeps its result back until the host shows it."""
     rehearsal: bool = False
     """Whether programs answer, so that nothing is learned from it about classes."""
+    imported: bool = False
+    """Whether it was played elsewhere, or earlier, and read from a file: it is only looked at."""
     roster: str = ""
     """Id of the roster on which players say who they are; empty if the review is not for credit."""
 

@@ -18,6 +18,7 @@ EDGES = (
     "quizroom/knowledge/load.py",
     "quizroom/protocol/",
     "quizroom/settings.py",
+    "quizroom/exchange/review_file/",
     "quizroom/storage/event_codec.py",
     "quizroom/storage/look_codec.py",
     "quizroom/storage/own_item_codec.py",

@@ -1,0 +1,158 @@
+"""A review comes back from its file as it was, by handles alone; the schema says what such a file is."""
+
+import json
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import orjson
+import pytest
+from hypothesis import given, settings
+from jsonschema import Draft202012Validator
+
+from quizroom.analysis.choices import choices_of
+from quizroom.exchange.review_file import schema
+from quizroom.exchange.review_file.reading import plan_of, read_review
+from quizroom.exchange.review_file.schema import review_schema
+from quizroom.exchange.review_file.writing import review_file
+from quizroom.marking import marks_of_room
+from quizroom.questions.own_dealt import dealt
+from quizroom.room.commands import ShowStandings, StrikeItem
+from quizroom.room.state import Room, Round
+from tests.exchange.review_samples import PICTURE, finished, read_back
+from tests.questions.lists import REGIONAL, items_of_course, syllabus
+from tests.questions.own_samples import DRAWING, best, picked, typed
+from tests.room.histories import History, histories, talks
+from tests.room.refusing import code_of
+from tests.room.samples import gathered, prepared
+
+SCHEMA = Path(schema.__file__).parent.with_suffix(".schema.json")
+VALIDATOR = Draft202012Validator(json.loads(SCHEMA.read_text("utf-8")))
+
+
+def no_picture(_name: str) -> None:
+    return None
+
+
+def complaints(body: bytes) -> list[str]:
+    """What the independent validator says of a file."""
+    return [f"{error.json_path}: {error.message}" for error in VALIDATOR.iter_errors(orjson.loads(body))]
+
+
+def by_handle(room: Room) -> dict[str, Any]:
+    """Everything that a review's file is to keep, with handles in place of ids."""
+    handles = {player.id: player.handle for player in room.players.values()}
+    return {
+        "players": sorted((player.handle, player.from_round) for player in room.players.values()),
+        "rounds": [_round_by_handle(current, handles) for current in room.rounds],
+        "ahead": room.ahead,
+        "benches": {handles[player]: bench for player, bench in room.benches.items() if player in handles},
+        "twins": room.twins,
+        "marks": {handles[player]: total for player, total in marks_of_room(room).totals.items()},
+        "dates": (room.prepared_at, room.finished_at, room.standings, room.holds_results),
+        "changes": [(one.round, one.kind, one.what, one.at) for one in room.changes if one.round],
+    }
+
+
+def _round_by_handle(current: Round, handles: dict[str, str]) -> Round:
+    named: dict[str, Any] = {
+        name: {
+            handles[player]: value for player, value in getattr(current, name).items() if player in handles
+        }
+        for name in ("answers", "second_answers", "flags")
+    }
+    gone = len(current.answers) - len(named["answers"])
+    return replace(current, orders=(), answered_at_closing=current.answered_at_closing * (not gone), **named)
+
+
+@settings(max_examples=30, deadline=None)
+@given(histories() | talks())
+def test_a_played_review_comes_back_as_it_was(history: History) -> None:
+    room, log = finished(history)
+    body = review_file(room, log, no_picture, happened=True)
+    there, _ = read_back(read_review(body))
+    kept, found = by_handle(room), by_handle(there)
+    for which in (kept, found):  # how many had answered counts those who were sent out since
+        which["rounds"] = [replace(one, answered_at_closing=0) for one in which["rounds"]]
+    assert found == kept
+    assert complaints(body) == []
+
+
+@settings(max_examples=15, deadline=None)
+@given(histories())
+def test_a_file_of_a_file_is_the_same_file(history: History) -> None:
+    room, log = finished(history)
+    body = review_file(room, log, no_picture, happened=True)
+    assert review_file(*read_back(read_review(body)), no_picture, happened=True) == body
+
+
+@settings(max_examples=15, deadline=None)
+@given(histories())
+def test_nothing_in_it_tells_whose_seats_or_whose_review_they_were(history: History) -> None:
+    room, log = finished(history)
+    body = review_file(room, log, no_picture, happened=True).decode()
+    secrets = {player.key_hash for player in room.players.values()} | {"owner", "room-1", "CDFHJ"}
+    for player in room.players.values():
+        assert f'"player": "{player.id}"' not in body or player.id == player.handle
+    assert not [secret for secret in secrets - {""} if f'"{secret}"' in body]
+
+
+def test_plan_and_items_alone_make_the_same_items() -> None:
+    items = tuple(
+        replace(dealt(own, f"i{place}", syllabus(REGIONAL), 1), records=())
+        for place, own in enumerate((best(), picked(), typed()))
+    )
+    room = prepared(*items, *items_of_course(REGIONAL)[::400])
+    body = review_file(room, (), {DRAWING.name: PICTURE}.get, happened=False)
+    assert complaints(body) == []
+    review = read_review(body)
+    assert review.file.happened is None
+    unnamed = [replace(item, picture=None) for item in review.file.items]
+    assert unnamed == [replace(item, picture=None) for item in room.ahead]
+    assert [item.picture.name for item in review.file.items if item.picture] == ["picture-1"]
+    assert review.pictures["picture-1"].width == 64
+    there = plan_of(review.file, capacity=500, imported=False)
+    assert replace(there, rounds=room.plan.rounds) == room.plan
+
+
+def test_a_picture_goes_through_any_number_of_files_without_loss() -> None:
+    item = dealt(best(), "i1", syllabus(REGIONAL), 1)
+    first = read_review(review_file(prepared(item), (), {DRAWING.name: PICTURE}.get, happened=False))
+    kept = first.pictures["picture-1"].body
+    again = prepared(*first.file.items)
+    second = read_review(review_file(again, (), {"picture-1": kept}.get, happened=False))
+    assert second.pictures["picture-1"].body == kept
+
+
+def test_a_picture_that_is_gone_leaves_an_item_without_one() -> None:
+    item = dealt(best(), "i1", syllabus(REGIONAL), 1)
+    review = read_review(review_file(prepared(item), (), no_picture, happened=False))
+    assert [one.picture for one in review.file.items] == [None]
+
+
+def test_what_happened_goes_along_only_if_wished_and_only_once_the_review_is_over() -> None:
+    room = gathered()
+    assert read_review(review_file(room, (), no_picture, happened=True)).file.happened is None
+    room, log = finished([])
+    assert read_review(review_file(room, log, no_picture, happened=False)).file.happened is None
+    assert read_review(review_file(room, log, no_picture, happened=True)).file.happened is not None
+
+
+def test_the_published_schema_is_that_of_the_classes() -> None:
+    assert json.loads(SCHEMA.read_text("utf-8")) == review_schema()
+    Draft202012Validator.check_schema(review_schema())
+
+
+@pytest.mark.parametrize("without", ["format", "version", "plan", "items", "pictures", "happened"])
+def test_the_schema_itself_refuses_what_lacks_a_part(without: str) -> None:
+    file = orjson.loads(review_file(prepared(), (), no_picture, happened=False))
+    del file[without]
+    assert complaints(orjson.dumps(file))
+
+
+def test_an_imported_review_is_only_looked_at() -> None:
+    there, _ = read_back(read_review(review_file(*finished([]), no_picture, happened=True)))
+    assert there.plan.imported
+    assert code_of(there, StrikeItem(round=1)) == "imported"
+    assert code_of(there, ShowStandings(on=True)) == "imported"
+    assert choices_of(there) == ()
