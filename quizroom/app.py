@@ -67,6 +67,7 @@ from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
 from quizroom.service.pictures import sweep_quietly
 from quizroom.service.ports import Notices
+from quizroom.service.reports import Reports
 from quizroom.service.rooms import Change, Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
@@ -180,8 +181,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
     engine = open_database(settings.database_url, connections=settings.database_connections)
     notices = notices_of(settings)
-    web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
-    web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
+    web = _web()
     sockets = _sockets(web, settings)
     meters = meters_of(settings)
     log = timed(SqlEventLog(engine), meters)
@@ -220,12 +220,19 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         notices=notices,
         players=players,
         forgetting=_forgetting(engine, players, rooms),
+        reports=Reports(rooms=rooms, log=log, breathe=lambda: eventlet.sleep(0)),
         rosters=Rosters(store=SqlRosters(engine), clock=clock, new_id=new_id),
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
     web.register_blueprint(own_requests(engine, mine, settings.address))
     answer_messages(parts)
     return parts
+
+
+def _web() -> Flask:
+    web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
+    web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
+    return web
 
 
 def _forgetting(engine: Engine, players: SqlPlayers, rooms: Rooms) -> Forgetting:
@@ -274,6 +281,7 @@ def _keep_promises(parts: Parts) -> None:
             erase_what_is_due(parts.forgetting, keeping, parts.clock)
             sweep_quietly(parts.pictures)
         wipe_quietly(parts.forgetting)
+        parts.reports.tidy()
 
 
 def _keep_time(parts: Parts, *, alone: bool) -> None:

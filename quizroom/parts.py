@@ -17,6 +17,7 @@ from quizroom.service.hosts import Hosts
 from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
 from quizroom.service.ports import EventLog, Notices
+from quizroom.service.reports import Reports
 from quizroom.service.review_list import ReviewShelf
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
@@ -56,3 +57,4 @@ class Parts:
     players: SqlPlayers
     forgetting: Forgetting
     rosters: Rosters
+    reports: Reports

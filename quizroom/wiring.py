@@ -35,7 +35,6 @@ from quizroom.service.blueprints import Blueprints
 from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import Groups
 from quizroom.service.own_dealing import OwnDealing
-from quizroom.service.reports import Reports
 from quizroom.service.review_list import ReviewList
 from quizroom.service.reviews import Reviews
 from quizroom.storage.chance import new_id, new_seed
@@ -60,7 +59,7 @@ def site_of(
         ),
         desk_settings=desk_settings(parts.catalogue, join_address),
         blueprints=Blueprints(catalogue=parts.catalogue, breathe=breathe),
-        reports=Reports(rooms=parts.rooms, log=parts.log, breathe=breathe),
+        reports=parts.reports,
         group_settings=group_settings(parts.catalogue, group_limits(settings)),
         my_data=my_data(
             settings,

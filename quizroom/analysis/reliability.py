@@ -4,9 +4,8 @@ Rows are players, columns are items. All formulas have the same divisor above an
 common mistake that gives other numbers.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import combinations
 from math import fsum, sqrt
 
 from quizroom.analysis.f_distribution import f_quantile
@@ -47,22 +46,26 @@ def kr_21(rows: Sequence[Sequence[float]]) -> float | None:
     return items / (items - 1) * (1 - mean * (items - mean) / (items * variance))
 
 
-def alpha(rows: Sequence[Row]) -> Alpha | None:
+def alpha(rows: Sequence[Row], breathe: Callable[[], None] = lambda: None) -> Alpha | None:
     """Cronbach's alpha for marks of any kind: k/(k-1) (1 - sum of variances / variance of totals).
 
     Missing marks are left out pair by pair, each covariance over those who have both. The interval is Feldt's
     (Feldt, Woodruff & Salih 1987, Appl Psychol Meas 11:93-103). None where nothing can be computed.
+    `breathe` is called between two items.
     """
     items, people = _shape(rows)
     if items < 2 or people < 2:
         return None
     columns = list(zip(*rows, strict=True))
     own = [_covariance(column, column) for column in columns]
-    shared = [_covariance(one, other) for one, other in combinations(columns, 2)]
+    shared: list[float | None] = []
+    for place, column in enumerate(columns):
+        shared += [_covariance(column, other) for other in columns[place + 1 :]]
+        breathe()
     known = [each for each in (*own, *shared) if each is not None]
-    if len(known) < len(own) + len(shared) or fsum(known) + fsum(known[items:]) <= 0:
-        return None
     total = fsum(known) + fsum(known[items:])
+    if len(known) < len(own) + len(shared) or total <= _RESIDUE:
+        return None
     value = items / (items - 1) * (1 - fsum(known[:items]) / total)
     return Alpha(value=value, interval=_feldt(value, people, items))
 
@@ -106,5 +109,5 @@ def _shape(rows: Sequence[Row]) -> tuple[int, int]:
     return (len(rows[0]) if rows else 0), len(rows)
 
 
-_RESIDUE = 1e-18
+_RESIDUE = 1e-12
 """What rounding leaves of a variance where nothing varies."""

@@ -62,19 +62,19 @@ class Responses:
         )
 
 
-def responses_of(room: Room, marks: RoomMarks) -> Responses:
+def responses_of(room: Room, marks: RoomMarks, breathe: Callable[[], None] = lambda: None) -> Responses:
     """The matrix of a review as it now stands.
 
     What was before a player came is missing, not wrong; so is what somebody in the room did not answer. In a
-    rehearsal no answer is a rapid guess: programs read as fast as they like.
+    rehearsal no answer is a rapid guess: programs read as fast as they like. `breathe` is called in between.
     """
-    columns = tuple(
-        _column(room, current, marked)
-        for current, marked in zip(room.rounds, marks.rounds, strict=True)
-        if counts(current)
-    )
+    columns: list[Column] = []
+    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+        if counts(current):
+            columns.append(_column(room, current, marked))
+            breathe()
     answered = {player for column in columns for player in column.marks}
-    return Responses(columns=columns, players=tuple(one for one in room.players if one in answered))
+    return Responses(columns=tuple(columns), players=tuple(one for one in room.players if one in answered))
 
 
 def _column(room: Room, current: Round, marked: RoundMarks) -> Column:

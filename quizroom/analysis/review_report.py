@@ -1,6 +1,6 @@
 """The report of a review: everything that its numbers can say, and in words what they cannot."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -13,10 +13,12 @@ from quizroom.analysis.mastery import Mastery, Share, mastery_of
 from quizroom.analysis.responses import Column, responses_of
 from quizroom.analysis.talk import TalkOfRound, talk_of_room
 from quizroom.analysis.whole_review import Reliability, Scale, reliability_of, scale_of
-from quizroom.marking import RoomMarks, counts
+from quizroom.marking import RoomMarks, RoundMarks, counts
 from quizroom.room.change_noting import changes_of
 from quizroom.room.changes import Change
 from quizroom.room.state import Room
+
+Pair = tuple[Column, RoundMarks]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +57,7 @@ class ReviewReport:
 
 def review_report(room: Room, marks: RoomMarks, breathe: Callable[[], None] = lambda: None) -> ReviewReport:
     """The report of a room as it now stands; `breathe` is called in between, for it takes a while."""
-    responses = responses_of(room, marks)
+    responses = responses_of(room, marks, breathe)
     marked = [each for current, each in zip(room.rounds, marks.rounds, strict=True) if counts(current)]
     pairs = list(zip(responses.columns, marked, strict=True))
     sureness = sureness_of_room(room, marks)
@@ -77,16 +79,22 @@ def review_report(room: Room, marks: RoomMarks, breathe: Callable[[], None] = la
             marks=sum(_marks(column) for column in responses.columns),
         ),
         sheets=sheets,
-        again=explain_again(pairs),
-        reliability=reliability_of(responses),
+        again=explain_again(_one_by_one(pairs, breathe)),
+        reliability=reliability_of(responses, breathe),
         scale=scale_of(responses, breathe),
         mastery=mastery_of((column.current.item, _share(column)) for column in responses.columns),
-        confusions=confusions_of(pairs),
+        confusions=confusions_of(_one_by_one(pairs, breathe)),
         talk=talk_of_room(room, marks),
         changes=changes_of(room),
         attendance=attendance_of(room),
         sureness=sureness if sureness and sureness.answers else None,
     )
+
+
+def _one_by_one(pairs: list[Pair], breathe: Callable[[], None]) -> Iterator[Pair]:
+    for pair in pairs:
+        breathe()
+        yield pair
 
 
 def _share(column: Column) -> Share:

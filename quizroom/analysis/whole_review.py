@@ -66,16 +66,17 @@ class Scale:
         return sum(one.conditional.error for one in self.items) / len(values) > spread
 
 
-def reliability_of(responses: Responses) -> Reliability | None:
-    """None with fewer than two items or two players who answered them all."""
+def reliability_of(responses: Responses, breathe: Callable[[], None] = lambda: None) -> Reliability | None:
+    """None with fewer than two items or two players who answered them all; `breathe` is called in between."""
     people, columns = responses.complete(), responses.columns
     if len(columns) < FEWEST_ITEMS or len(people) < FEWEST_PEOPLE:
         return None
     rows = [[column.marks[player] for column in columns] for player in people]
     plain = [place for place, column in enumerate(columns) if column.is_right_or_wrong]
     simple = [[row[place] for place in plain] for row in rows]
-    totals, found = [sum(row) for row in rows], alpha(rows)
+    totals, found = [sum(row) for row in rows], alpha(rows, breathe)
     value = None if found is None else found.value
+    everybody = [[column.marks.get(one) for column in columns] for one in responses.players]
     return Reliability(
         people=len(people),
         items=len(columns),
@@ -84,7 +85,7 @@ def reliability_of(responses: Responses) -> Reliability | None:
         kr_20=kr_20(simple),
         kr_21=kr_21(simple),
         alpha=found,
-        alpha_of_all=alpha([[column.marks.get(one) for column in columns] for one in responses.players]),
+        alpha_of_all=alpha(everybody, breathe),
         everybody=len(responses.players),
         error=None if value is None else standard_error(totals, value, divisor=len(totals) - 1),
         error_n=None if value is None else standard_error(totals, value, divisor=len(totals)),

@@ -1,16 +1,16 @@
 """Reports of reviews and courses for their host, computed when asked for and kept until the log goes on."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import reduce
 
 from quizroom.analysis.course_report import CourseReport, course_report
 from quizroom.analysis.review_report import ReviewReport, review_report
-from quizroom.marking import marks_of_room
+from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.room.events import ReviewPrepared
 from quizroom.room.folding import apply, replay
 from quizroom.room.state import Room
-from quizroom.service.ports import EventLog
+from quizroom.service.ports import EventLog, NotStored
 from quizroom.service.rooms import Rooms
 
 AT_ONCE = 200
@@ -52,12 +52,33 @@ class Reports:
         known = self.kept.pop(room, None)
         if known is None or known.version != version:
             found = self._folded(room, version)
-            known = None if found is None else review_report(found, marks_of_room(found), self.breathe)
+            known = None if found is None else review_report(found, self._marked(found), self.breathe)
         if known is not None:
             self.kept[room] = known
             while len(self.kept) > MOST_KEPT:
                 del self.kept[next(iter(self.kept))]
         self.breathe()
+        return known
+
+    def tidy(self) -> None:
+        """Drop what the log has left behind: a review that was erased, or a player who was forgotten in it.
+
+        If the log cannot be read everything is dropped, and computed again when asked for.
+        """
+        try:
+            now = self.log.versions(list(self.kept)) if self.kept else {}
+        except NotStored:
+            now = {}
+        for room, report in list(self.kept.items()):
+            if now.get(room) != report.version:
+                self.kept.pop(room, None)
+
+    def _marked(self, room: Room) -> RoomMarks:
+        """The marks of a room, computed round by round: typed answers take their time."""
+        known = marks_of_room(replace(room, rounds=room.rounds[:1]))
+        for number in range(2, len(room.rounds) + 1):
+            self.breathe()
+            known = marks_of_room(replace(room, rounds=room.rounds[:number]), known)
         return known
 
     def _folded(self, room: str, version: int) -> Room | None:

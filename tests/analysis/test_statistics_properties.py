@@ -2,7 +2,7 @@
 
 from itertools import permutations
 
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from quizroom.analysis.correlation import correlation_interval, pearson
@@ -65,6 +65,7 @@ def test_a_correlation_is_symmetric_within_its_ends_and_inside_its_interval(
 
 
 @settings(max_examples=50)
+@example([[0.0, 1.0, 1.0, 1.0], [0.0, 1.0, 1.0, 1.0], [1.0, 0.0, 1.0, 1.0], [1.0, 1.0, 0.0, 1.0]])
 @given(SCORED)
 def test_reliability_knows_no_order_and_stays_below_one(rows: list[list[float]]) -> None:
     found, whole = kr_20(rows), alpha(rows)

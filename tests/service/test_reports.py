@@ -92,6 +92,17 @@ def test_a_course_holds_the_reviews_of_its_list_and_host(
     assert found.course("hhc_kn_232", host="nobody") is None
 
 
+def test_what_was_erased_or_changed_is_dropped(rooms: Rooms, log: MemoryEventLog | SqlEventLog) -> None:
+    found = Reports(rooms=rooms, log=log)
+    found.tidy()
+    found.course("hhc_kn_232", host="owner")
+    found.tidy()
+    assert set(found.kept) == {"room-1", "room-2"}
+    rooms.handle("room-1", StrikeItem(round=1))
+    found.tidy()
+    assert set(found.kept) == {"room-2"}
+
+
 def test_only_so_many_reports_are_kept(
     rooms: Rooms, log: MemoryEventLog | SqlEventLog, monkeypatch: pytest.MonkeyPatch
 ) -> None:
