@@ -12,6 +12,8 @@ Handle = Annotated[str, Field(max_length=200)]
 SeatKey = Annotated[str, Field(min_length=1, max_length=128)]
 PlayerKey = Annotated[str, Field(pattern=r"^([a-z2-7]{16})?$")]
 """A player's own key, or "" where no history is to be kept."""
+TimeSecret = Annotated[str, Field(pattern=r"^[0-9a-f]{32}$")]
+"""What a private link brings: 128 random bits in hex."""
 LetterOrNone = Annotated[str, Field(max_length=1)]
 Words = Annotated[str, Field(max_length=120)]
 RoundNumber = Annotated[int, Field(ge=1, le=1000)]

@@ -36,6 +36,7 @@ from quizroom.protocol.group_messages import GroupMessage
 from quizroom.protocol.own_messages import OwnMessage
 from quizroom.protocol.review_messages import MoveItem, ReviewMessage
 from quizroom.protocol.talk_messages import TalkMessage
+from quizroom.protocol.time_messages import TimeMessage
 from quizroom.room.state import Certainty, Phase, Timing
 from quizroom.service.host_ports import HostRole
 from quizroom.views.desk_model import DeskView
@@ -290,7 +291,8 @@ ClientMessage = Annotated[
     | FlagMessage
     | TalkMessage
     | ReviewMessage
-    | MoveItem,
+    | MoveItem
+    | TimeMessage,
     Field(discriminator="type"),
 ]
 
@@ -342,7 +344,8 @@ class Tally:
     phase: Phase
     round: int
     players: int
-    answered: int
+    answered: int | None
+    """None where the desk alone may know."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

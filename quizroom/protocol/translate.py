@@ -2,7 +2,7 @@
 
 from typing import cast
 
-from quizroom.protocol import change_messages, messages
+from quizroom.protocol import change_messages, messages, time_messages
 from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.change_messages import FlagMessage, KeyMessage
@@ -11,10 +11,11 @@ from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
-from quizroom.room import change_commands, commands, talk_commands
+from quizroom.room import change_commands, commands, talk_commands, time_commands
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.host_commands import MoveItem as MoveItemOrder
 from quizroom.room.talk_commands import TalkCommand
+from quizroom.service.hashing import hash_of_secret
 
 PlainMessage = (
     messages.ItemStep
@@ -28,6 +29,8 @@ PlainMessage = (
     | messages.RenamePlayer
     | messages.RemovePlayer
     | KeyMessage
+    | time_messages.SetTimeFactor
+    | time_messages.MakeTimeLink
 )
 
 
@@ -114,8 +117,24 @@ def host_command(message: PlainMessage, *, by: str) -> commands.Command | None:
             return commands.RenamePlayer(player=message.player, handle=message.handle)
         case messages.RemovePlayer():
             return commands.RemovePlayer(player=message.player, by=by)
+        case time_messages.SetTimeFactor() | time_messages.MakeTimeLink():
+            return _time_command(message)
         case _:
             return None
+
+
+def bring_command(message: time_messages.BringTime, player: str) -> time_commands.BringTime:
+    """A private link, for the seat of the connection."""
+    return time_commands.BringTime(player=player, link=hash_of_secret(message.secret))
+
+
+def _time_command(
+    message: time_messages.SetTimeFactor | time_messages.MakeTimeLink,
+) -> time_commands.TimeCommand:
+    factor = message.factor_percent
+    if isinstance(message, time_messages.SetTimeFactor):
+        return time_commands.SetTimeFactor(player=message.player, factor_percent=factor)
+    return time_commands.MakeTimeLink(link=hash_of_secret(message.secret), factor_percent=factor)
 
 
 def _round_command(message: messages.RoundStep) -> commands.Command | None:

@@ -9,6 +9,7 @@ from quizroom.room.clock import began_at, is_over, milliseconds_between
 from quizroom.room.commands import GiveBackTime
 from quizroom.room.group import due_step
 from quizroom.room.group_commands import MoveOn
+from quizroom.room.own_time import may_have_own_time
 from quizroom.room.refusals import Refused
 from quizroom.room.state import TIMED
 from quizroom.room.talk import order_when_over
@@ -62,8 +63,8 @@ def open_doors_that_are_due(review_list: ReviewList) -> None:
 
 
 def any_round_is_open(rooms: Rooms) -> bool:
-    """Whether an outage from now on would cost players time."""
-    return any(room.phase in TIMED for room in rooms.live())
+    """Whether an outage from now on would cost players time: also one whose own time runs on."""
+    return any(room.phase in TIMED or may_have_own_time(room) for room in rooms.live())
 
 
 def forget_finished_rooms(rooms: Rooms, seats: Seats) -> None:
@@ -123,7 +124,8 @@ def another_worker_is_alive(heartbeat: Heartbeat, wait: Callable[[float], None])
 
 def _give_back(rooms: Rooms, room_id: str, last: datetime | None, until: datetime, *, order: str) -> None:
     room = rooms.room(room_id)
-    if room.phase in TIMED and (not order or began_at(room.rounds[-1]) < until):
+    runs = room.phase in TIMED or may_have_own_time(room)
+    if runs and (not order or began_at(room.rounds[-1]) < until):
         began = began_at(room.rounds[-1])
         since = began if last is None else max(last, began)
         lost_ms = milliseconds_between(since, until) + RECONNECT_MS

@@ -6,8 +6,8 @@ most twice a second, because a message per answer would slow down every acknowle
 
 import logging
 import threading
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Container, Iterable
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any, Protocol
 
@@ -33,9 +33,11 @@ from quizroom.room.events import (
     StandingsSet,
     WordsRuled,
 )
+from quizroom.room.own_time import hides_counts, is_untold, own_clocks, told_version
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
 from quizroom.room.talk_events import AgainClosed
+from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
 from quizroom.views.desk import desk_view
@@ -56,7 +58,8 @@ AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
 ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
 FLAGS = (ItemFlagged, FlagTakenBack, FlagsSettled)
 """For the desk alone; whoever put a flag up has it in the reply."""
-COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS)
+TIME_FACTORS = (OwnTimeReturned, TimeFactorSet, TimeLinkMade)
+COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *TIME_FACTORS)
 OWN_MATTERS = (
     EntryAssigned,
     ItemRekeyed,
@@ -94,6 +97,10 @@ class _Due:
     own: bool = False
     in_turn: bool = False
     """Views and own views, but only as often as counts."""
+    counts: bool = False
+    """Anything at all that seats and walls may notice."""
+    players: set[str] = field(default_factory=set)
+    """Who alone is to be told of matters that nobody else may notice."""
 
 
 @dataclass(slots=True)
@@ -124,6 +131,10 @@ class Broadcast:
         """Remember a committed change; costs the caller nothing more."""
         due = self._due.setdefault(change.room.id, _Due(room=change.room))
         due.room = change.room
+        due.players |= concerned(change)
+        if all(is_untold(change.room, event) for event in change.events):
+            return  # without waking anybody: it must not move the times at which others are told
+        due.counts = True
         # A group is small, and every answer and arrival changes who is waited for.
         group = change.room.run is not None
         due.views = due.views or group or any(_changes_views(event) for event in change.events)
@@ -172,11 +183,13 @@ class Broadcast:
         if due.views or due.in_turn:
             view = public_view(room, self.marks(room), self._clock.now())
             self._emit("public", write(view), to=public_of(room.id))
-        else:
+        elif due.counts:
             self._emit("tally", write(tally_of(room)), to=public_of(room.id))
         self._tell_desks(room, at_once=due.views)
         if due.own or due.in_turn:
             self._tell_seats(room)
+        elif due.players:
+            self._tell_seats(room, only=due.players)
 
     def _tell_desks(self, room: Room, *, at_once: bool = False) -> None:
         if not self._seats.in_room(room.id, "desk"):
@@ -190,9 +203,10 @@ class Broadcast:
         else:
             desk.waiting = room
 
-    def _tell_seats(self, room: Room) -> None:
+    def _tell_seats(self, room: Room, only: Container[str] | None = None) -> None:
         marks, now = self.marks(room), self._clock.now()
-        for number, seat in enumerate(self._seats.in_room(room.id, "seat"), 1):
+        seats = self._seats.in_room(room.id, "seat")
+        for number, seat in enumerate([one for one in seats if only is None or one.player in only], 1):
             self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
             if number % BREATHE_EVERY == 0:
                 self._breathe()
@@ -217,7 +231,7 @@ def keep_telling(
 def tally_of(room: Room) -> Tally:
     """The counts of a room as it now is."""
     return Tally(
-        version=room.version,
+        version=told_version(room),
         phase=room.phase,
         round=len(room.rounds),
         players=len(room.players),
@@ -239,8 +253,15 @@ def _changes_views(event: Event) -> bool:
     return not isinstance(event, COUNTS_ONLY)
 
 
+def concerned(change: Change) -> frozenset[str]:
+    """The players who are to hear of a change that concerns their own time."""
+    if any(isinstance(event, OwnTimeReturned) for event in change.events):
+        return frozenset(player.id for player, _ in own_clocks(change.room))
+    return frozenset(event.player for event in change.events if isinstance(event, TimeFactorSet))
+
+
 def _changes_benches(change: Change) -> bool:
     # Every answer changes how many of a bench have answered alone.
-    if change.room.plan.benches is None:
-        return False
+    if change.room.plan.benches is None or hides_counts(change.room):
+        return any(isinstance(event, AT_BENCHES) for event in change.events)
     return any(isinstance(event, (AnswerAccepted, *AT_BENCHES)) for event in change.events)

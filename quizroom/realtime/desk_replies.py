@@ -9,6 +9,7 @@ from quizroom.protocol.messages import Reply
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
 from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
+from quizroom.protocol.time_messages import MakeTimeLink, SetTimeFactor
 from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command, talk_command
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.broadcast import Broadcast, desk_of
@@ -40,6 +41,8 @@ HostMessage = (
     | KeyMessage
     | TalkMessage
     | MoveItem
+    | SetTimeFactor
+    | MakeTimeLink
 )
 
 

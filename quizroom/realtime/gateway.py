@@ -34,6 +34,10 @@ NOT_READ = "not read"
 """Stands for the type of a message that was refused before it was understood."""
 
 
+UNCOUNTED = ("bring_time", "make_time_link", "set_time_factor")
+"""Even as numbers these would tell that somebody has more time."""
+
+
 def _nobody_counts(_type: str, _reply: Reply, _seconds: float) -> None:
     pass
 
@@ -71,7 +75,8 @@ class Gateway:
         """Answer one message. Never raises: whatever it is, the connection lives."""
         began = self.steady()
         kind, reply = self._reply(sid, raw)
-        self.answered(kind, reply, self.steady() - began)
+        if kind not in UNCOUNTED:
+            self.answered(kind, reply, self.steady() - began)
         return write(reply)
 
     def _reply(self, sid: str, raw: Any) -> tuple[str, Reply]:

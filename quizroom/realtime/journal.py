@@ -13,12 +13,14 @@ from quizroom.room.events import (
 )
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
+from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 from quizroom.service.rooms import Change
 
 NOT_TOLD = (
     AnswerAccepted,
     BenchAnswered,
     BenchTaken,
+    OwnTimeReturned,
     FlagTakenBack,
     ItemFlagged,
     PauseAsked,
@@ -31,6 +33,8 @@ NOT_TOLD = (
     PlayerReturned,
     SeatEntered,
     SeatLinked,
+    TimeFactorSet,
+    TimeLinkMade,
     WordsRuled,
 )
 """What single people did stays out of the log altogether; metrics count it."""

@@ -40,6 +40,8 @@ RIGHTS: Mapping[str, Right] = MappingProxyType(
         "show_standings": "run",
         "rename_player": "run",
         "remove_player": "run",
+        "set_time_factor": "run",
+        "make_time_link": "run",
         "seat_at_bench": "run",
         "draw_benches": "run",
         "end_review": "run",
@@ -62,6 +64,7 @@ OF_PLAYERS = frozenset(
         *(
             "submit_answer",
             "keep_results",
+            "bring_time",
             "flag_item",
             "unflag_item",
             "claim_identity",

@@ -7,7 +7,8 @@ from datetime import timedelta
 from quizroom.protocol import messages
 from quizroom.protocol.change_messages import FlagItem, FlagMessage, UnflagItem
 from quizroom.protocol.messages import Reply
-from quizroom.protocol.translate import answer_command, flag_command
+from quizroom.protocol.time_messages import BringTime
+from quizroom.protocol.translate import answer_command, bring_command, flag_command
 from quizroom.realtime.broadcast import Broadcast, public_of
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.lines import Lines
@@ -35,6 +36,7 @@ SeatMessage = (
     | messages.SubmitAnswer
     | messages.KeepResults
     | FlagMessage
+    | BringTime
 )
 
 
@@ -69,6 +71,8 @@ class SeatReplies:
                 return self._keep(seat, message)
             case FlagItem() | UnflagItem():
                 return self._flag(seat, message)
+            case BringTime():
+                return self._bring(seat, message)
             case messages.ProbeTime():
                 return done(message.id, self.clock.now())
             case messages.ShowView():
@@ -92,6 +96,12 @@ class SeatReplies:
         if seat.role != "seat":
             return refused(message.id, "no_seat", self.clock.now())
         room = self._linked(self.rooms.room(seat.room), seat.player, message.player_key)
+        return self._views(message.id, room, seat.player)
+
+    def _bring(self, seat: Seat, message: BringTime) -> Reply:
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        room = self.rooms.handle(seat.room, bring_command(message, seat.player))
         return self._views(message.id, room, seat.player)
 
     def _show(self, seat: Seat, message: messages.ShowView) -> Reply:

@@ -12,6 +12,7 @@ from quizroom.room.host_commands import HostCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Certainty, Plan
 from quizroom.room.talk_commands import TalkCommand
+from quizroom.room.time_commands import TimeCommand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -232,4 +233,5 @@ Command = (
     | ChangeCommand
     | HostCommand
     | TalkCommand
+    | TimeCommand
 )

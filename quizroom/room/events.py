@@ -14,6 +14,7 @@ from quizroom.room.host_events import HostEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Certainty, Plan
 from quizroom.room.talk_events import TalkEvent
+from quizroom.room.time_events import TimeEvent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -239,4 +240,5 @@ Event = (
     | ChangeEvent
     | HostEvent
     | TalkEvent
+    | TimeEvent
 )

@@ -4,13 +4,28 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
-from quizroom.room import bench_folding, change_folding, credit, host_folding, round_folding, talk_folding
+from quizroom.room import (
+    bench_folding,
+    change_folding,
+    credit,
+    host_folding,
+    round_folding,
+    talk_folding,
+    time_folding,
+)
 from quizroom.room.adding import ItemAdded, with_added
-from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
-from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent, BenchTaken
+from quizroom.room.change_events import (
+    ChangeEvent,
+    FlagsSettled,
+    FlagTakenBack,
+    ItemFlagged,
+    ItemRekeyed,
+    KeyRestored,
+)
 from quizroom.room.change_noting import change_of
 from quizroom.room.clock import limit_ms
-from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
+from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
     DoorOpened,
     Event,
@@ -32,11 +47,13 @@ from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, Playe
 from quizroom.room.group_folding import run_after
 from quizroom.room.group_state import GroupRun
 from quizroom.room.holding import shown_up_to
-from quizroom.room.host_events import ItemMoved, ReviewChanged, ReviewHandedOver, ReviewRenamed
+from quizroom.room.host_events import HostEvent, ItemMoved, ReviewChanged, ReviewHandedOver, ReviewRenamed
+from quizroom.room.own_time import is_untold
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
-from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened, TwinAdded
+from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkEvent, TalkOpened, TwinAdded
+from quizroom.room.time_events import OwnTimeReturned, TimeEvent, TimeFactorSet, TimeLinkMade
 
 
 def apply(room: Room, event: Event) -> Room:
@@ -45,7 +62,8 @@ def apply(room: Room, event: Event) -> Room:
     run = None if room.run is None else run_after(changed, room.run, event)
     noted = change_of(changed, event)
     changes = room.changes if noted is None else (*room.changes, noted)
-    return replace(changed, run=run, changes=changes, version=room.version + 1)
+    untold = room.untold + is_untold(room, event)
+    return replace(changed, run=run, changes=changes, version=room.version + 1, untold=untold)
 
 
 def begin(event: ReviewPrepared) -> Room:
@@ -113,6 +131,18 @@ def _changed(room: Room, event: Event) -> Room:
             return replace(room, phase="finished", finished_at=event.at, rounds=rounds)
         case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
+        case _:
+            return _changed_beside(room, event)
+
+
+BesideEvent = (
+    BenchEvent | ChangeEvent | CreditEvent | HostEvent | TalkEvent | TimeEvent | round_folding.RoundEvent
+)
+
+
+def _changed_beside(room: Room, event: BesideEvent) -> Room:
+    """The room after an event that is folded in a module of its own."""
+    match event:
         case TalkOpened() | AgainOpened() | AgainClosed() | TwinAdded():
             return talk_folding.after(room, event)
         case BenchTaken() | BenchesDrawn() | BenchAnswered():
@@ -121,6 +151,8 @@ def _changed(room: Room, event: Event) -> Room:
             return credit.after(room, event)
         case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
             return change_folding.after(room, event)
+        case TimeFactorSet() | TimeLinkMade() | OwnTimeReturned():
+            return time_folding.after(room, event)
         case ReviewHandedOver() | ReviewRenamed() | ReviewChanged() | ItemMoved():
             return host_folding.after(room, event)
         case _:
@@ -152,10 +184,11 @@ def _with_player(room: Room, player: Player) -> Room:
 
 
 def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
+    room = time_folding.without_links_of(room, event.player)
     known = room.players.get(event.player)
     if known is None:  # sent out before
         return room
-    former = replace(known, handle=event.handle, key_hash="", owner="")
+    former = replace(known, handle=event.handle, key_hash="", owner="", factor_percent=100)
     bench = room.benches.get(event.player, "")
     rounds = tuple(
         change_folding.without_flag_text(

@@ -16,6 +16,7 @@ from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.owner_events import OwnerEvent, PlayerForgotten, SeatLinked
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
+from quizroom.room.time_events import TimeFactorSet
 
 FORMER = "Former player"
 
@@ -81,6 +82,8 @@ def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
             return replace(event, handle=deed.handle)
         case SeatLinked() if event.player == deed.player:
             return replace(event, owner="")
+        case TimeFactorSet() if event.player == deed.player:
+            return replace(event, factor_percent=100, link="")
         case EntryClaimed() | EntryAssigned() if event.player == deed.player:
             return replace(event, entry="")
         case ItemFlagged() if event.player == deed.player:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from quizroom.room.clock import later
+from quizroom.room.clock import closing_of, later
 from quizroom.room.events import (
     AnswerAccepted,
     ItemRestored,
@@ -60,6 +60,7 @@ def apply(current: Round, event: RoundEvent) -> Round:
                 current,
                 paused=False,
                 left_ms=None,
+                closes_at=closing_of(current, event.at),
                 closed_at=event.at,
                 answered_at_closing=len(current.answers),
             )

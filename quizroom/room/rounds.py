@@ -32,9 +32,11 @@ from quizroom.room.events import (
     TimeAdded,
     WordsRuled,
 )
+from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
 from quizroom.room.state import TIMED, Answer, Certainty, Phase, Room, Round
 from quizroom.room.talk_events import AgainClosed
+from quizroom.room.time_factors import give_back_own_time
 
 LONGEST_LIMIT = timedelta(hours=2)
 """An open round with a clock may be lengthened up to this, lest a slip of the hand stops the class."""
@@ -80,7 +82,7 @@ def is_known(known: Answer | None, said: Said, certainty: Certainty | None = Non
 
 def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:
     """Let an answer pass that comes in time, from a player of the round, and fits its item."""
-    _refuse_late(room, asked, now)
+    _refuse_late(room, asked, player, now)
     refuse_misplaced(room, asked, player, said)
 
 
@@ -139,10 +141,10 @@ def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:
     return (TimeAdded(ms=command.seconds * 1000, cause="host", order=command.order),)
 
 
-def give_back(room: Room, command: GiveBackTime) -> tuple[Event, ...]:
+def give_back(room: Room, command: GiveBackTime, now: datetime) -> tuple[Event, ...]:
     """Return to a running clock the time that players lost while no server was there."""
     if room.phase not in TIMED or command.ms <= 0:
-        return ()
+        return give_back_own_time(room, command.ms, command.order, now)
     current = room.rounds[-1]
     if current.paused or current.closes_at is None or (command.order and command.order in current.orders):
         return ()
@@ -209,10 +211,10 @@ def end(room: Room, now: datetime) -> tuple[Event, ...]:
     return (ended,)
 
 
-def _refuse_late(room: Room, asked: Round, now: datetime) -> None:
+def _refuse_late(room: Room, asked: Round, player: str, now: datetime) -> None:
     is_open = room.phase == "answering" and asked.number == len(room.rounds)
     # The server's time of receipt counts; the grace is for the way over the network.
-    if not is_open or is_over(asked, now):
+    if (not is_open or is_over(asked, now)) and not takes_answer(room, asked, player, now, again=False):
         raise Refused("too_late")
 
 

@@ -14,6 +14,7 @@ from quizroom.room import (
     rounds,
     seating,
     talk,
+    time_factors,
 )
 from quizroom.room.adding import AddItem, add
 from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
@@ -48,6 +49,7 @@ from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
+from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor, TimeCommand
 
 
 def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
@@ -103,7 +105,9 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
             return _beside_rounds(room, command, now)
 
 
-BesideRounds = OwnerCommand | BenchCommand | CreditCommand | JudgingCommand | HostCommand | GroupCommand
+BesideRounds = (
+    OwnerCommand | BenchCommand | CreditCommand | JudgingCommand | HostCommand | TimeCommand | GroupCommand
+)
 
 
 def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Event, ...]:
@@ -117,6 +121,8 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return credit.decide(room, command, now)
         case _ if isinstance(command, JudgingCommand):
             return judging.decide(room, command, now)
+        case SetTimeFactor() | MakeTimeLink() | BringTime():
+            return time_factors.decide(room, command)
         case HandOverReview() | RenameReview() | ChangeReview() | MoveItem():
             return host_orders.decide(room, command, now)
         case _:
@@ -134,4 +140,4 @@ def _about_clock(
         case AddTime():
             return rounds.add_time(room, command)
         case GiveBackTime():
-            return rounds.give_back(room, command)
+            return rounds.give_back(room, command, now)

@@ -11,6 +11,7 @@ from quizroom.room.bench_state import BenchRules
 from quizroom.room.changes import Change
 from quizroom.room.flag_state import Flag
 from quizroom.room.group_state import GroupRules, GroupRun
+from quizroom.room.time_state import FactorPercent, TimeLink
 
 Phase = Literal[
     "preparing",
@@ -73,6 +74,8 @@ class Player:
     from_round: int
     owner: str = ""
     """To whose history the seat belongs; never shown to anybody."""
+    factor_percent: FactorPercent = 100
+    """How much longer the player may answer; shown to the host and to this player alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,3 +163,7 @@ class Room:
     """Ids of the orders by which each player has tried what is not on the roster."""
     changes: tuple[Change, ...] = ()
     """What hosts changed of what answers are worth, in order."""
+    time_links: Mapping[str, TimeLink] = field(default_factory=dict)
+    """Private links that bring a time factor, by the SHA-256 of their secret."""
+    untold: int = 0
+    """How many of the events that `version` counts must be noticed by nobody but the desk and one player."""

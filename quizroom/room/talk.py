@@ -11,6 +11,7 @@ from quizroom.room.clock import is_over, later, limit_ms
 from quizroom.room.commands import CloseRound, SubmitAnswer
 from quizroom.room.events import AnswerAccepted, Event
 from quizroom.room.holding import is_held
+from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
 from quizroom.room.talk_commands import LONGEST_TALK_S, AddTwin, CloseAgain, LetTalk, OpenAgain, TalkCommand
@@ -40,7 +41,9 @@ def submit_again(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Even
     certainty = command.certainty if room.plan.certainty else None
     if rounds.is_known(asked.second_answers.get(command.player), said, certainty):
         return ()
-    if room.phase != "answering again" or asked.number != len(room.rounds) or is_over(asked, now):
+    is_open = room.phase == "answering again" and asked.number == len(room.rounds)
+    in_own_time = takes_answer(room, asked, command.player, now, again=True)
+    if (not is_open or is_over(asked, now)) and not in_own_time:
         raise Refused("too_late")
     rounds.refuse_misplaced(room, asked, command.player, said)
     return (

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from quizroom.room.clock import limit_ms, milliseconds_between
+from quizroom.room.clock import closing_of, limit_ms, milliseconds_between
 from quizroom.room.state import Phase, Room, Round
 from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkEvent, TalkOpened, TwinAdded
 
@@ -51,6 +51,7 @@ def _closed_again(room: Room, event: AgainClosed) -> Room:
     closed = replace(
         current,
         again_closed_at=event.at,
+        closes_at=closing_of(current, event.at),
         paused=False,
         left_ms=None,
         answered_at_closing=len(current.second_answers),

@@ -3,6 +3,7 @@
 from quizroom.marking import RoomMarks, bench_standings
 from quizroom.room.bench_state import LEAST_AT_A_BENCH, MOST_AT_A_BENCH
 from quizroom.room.benches import members, names
+from quizroom.room.own_time import hides_counts
 from quizroom.room.state import Room
 from quizroom.views.model import AnswerFace, BenchesFace, BenchRow, OwnBench, StandingRow
 
@@ -33,7 +34,7 @@ def own_bench(room: Room, player: str, marks: RoomMarks) -> OwnBench | None:
     return OwnBench(
         bench=bench,
         members=len(mine),
-        answered_alone=sum(one in current.answers for one in mine) if current else 0,
+        answered_alone=_answered_alone(room, mine),
         answer=AnswerFace(round=len(room.rounds), choice=answer.choice, typed=answer.typed)
         if answer
         else None,
@@ -41,6 +42,12 @@ def own_bench(room: Room, player: str, marks: RoomMarks) -> OwnBench | None:
         marks=total.marks if total else 0.0,
         of=total.of if total else 0,
     )
+
+
+def _answered_alone(room: Room, members: tuple[str, ...]) -> int | None:
+    if hides_counts(room):
+        return None
+    return sum(one in room.rounds[-1].answers for one in members) if room.rounds else 0
 
 
 def bench_rows(marks: RoomMarks) -> tuple[StandingRow, ...]:

@@ -11,6 +11,7 @@ from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
+from quizroom.room.own_time import can_keep_own_time
 from quizroom.room.state import Answer, Room, Round
 from quizroom.views.benches import bench_warnings
 from quizroom.views.changes import change_rows, flags_face
@@ -20,6 +21,7 @@ from quizroom.views.desk_actions import desk_actions
 from quizroom.views.desk_model import DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_time import own_clock_face
 from quizroom.views.picture import picture_face
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
@@ -45,6 +47,8 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         fixed_seconds=room.plan.seconds,
         standings=room.standings,
         holds_results=room.holds_results,
+        answered=_answered(room),
+        can_keep_own_time=can_keep_own_time(room.plan),
         items=(*opened, *ahead),
         sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
@@ -54,6 +58,13 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         credit=credit_count(room),
         changes=change_rows(room),
     )
+
+
+def _answered(room: Room) -> int:
+    if not room.rounds:
+        return 0
+    current = room.rounds[-1]
+    return len(current.answers if current.again_at is None else current.second_answers)
 
 
 def _opened_item(room: Room, current: Round, marks: RoundMarks) -> DeskItem:
@@ -143,6 +154,8 @@ def _roster(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
             marks=totals[player.id].marks,
             of=totals[player.id].of,
             bench=room.benches.get(player.id, ""),
+            factor_percent=player.factor_percent,
+            clock=None if player.factor_percent == 100 else own_clock_face(room, player.id),
         )
         for player in players
     )

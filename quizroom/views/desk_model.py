@@ -7,10 +7,11 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.questions.difficulty import Band
 from quizroom.questions.model import DistractorSource, Family, Format
 from quizroom.room.state import Timing
+from quizroom.room.time_state import FactorPercent
 from quizroom.views.changes_model import ChangeRow, FlagsFace
 from quizroom.views.credit import CreditCount
 from quizroom.views.measured import Measured
-from quizroom.views.model import PublicView, RowResult
+from quizroom.views.model import ClockFace, PublicView, RowResult
 from quizroom.views.picture import PictureFace
 from quizroom.views.talk_model import TalkPanel
 
@@ -90,6 +91,10 @@ class RosterRow:
     marks: float
     of: int
     bench: str
+    factor_percent: FactorPercent
+    """The player's time factor; nobody else hears of it."""
+    clock: ClockFace | None
+    """Their own clock of the current round, also after it has closed for the rest; None without one."""
 
 
 DeskAction = Literal[
@@ -127,6 +132,10 @@ class DeskView:
     """Whether standings are to be shown, also before there are any."""
     holds_results: bool
     """Whether rounds that close from now on keep their results back."""
+    answered: int
+    """How many have answered the current round so far, also where nobody else may know."""
+    can_keep_own_time: bool
+    """Whether time factors can mean anything in this review, once results are held."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
     sureness: Sureness | None

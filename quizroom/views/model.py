@@ -12,6 +12,7 @@ from quizroom.analysis.certainty import Sureness
 from quizroom.knowledge.record import Record
 from quizroom.questions.model import Family, Format
 from quizroom.room.state import Certainty, Phase
+from quizroom.room.time_state import FactorPercent
 from quizroom.views.changes_model import OwnFlag
 from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
@@ -181,7 +182,8 @@ class PublicView:
     course: str
     door_code: str
     players: int
-    answered: int
+    answered: int | None
+    """How many have answered this round; None where the desk alone may know."""
     round: int
     """Number of the current round; 0 before the first."""
     rounds: int
@@ -273,8 +275,8 @@ class OwnBench:
 
     bench: str
     members: int
-    answered_alone: int
-    """How many of the members have answered the current round by themselves."""
+    answered_alone: int | None
+    """How many of the members have answered the current round by themselves; None where nobody may know."""
     answer: AnswerFace | None
     """What the bench has handed in for the current round."""
     mark: float | None
@@ -310,6 +312,14 @@ class OwnView:
     bench: OwnBench | None
     flag: OwnFlag | None
     """The own flag for the current round, if one is up."""
+    factor_percent: FactorPercent
+    """How much longer this player may answer than the rest."""
+    factor_counts: bool
+    """Whether the factor counts in this review as it is led now."""
+    clock: ClockFace | None
+    """The player's own clock, also once the round is closed for the rest; None where all have the same."""
+    clock_again: bool
+    """Whether what that clock is for is the second answer."""
     kept: bool
     """Whether the seat belongs to a history under a key of the player's own."""
     claim: OwnClaim | None = None

@@ -8,6 +8,7 @@ from quizroom.marking import RoomMarks, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
+from quizroom.room.own_time import can_keep_own_time, told_version
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.benches import bench_place, own_bench
 from quizroom.views.changes import own_flag
@@ -15,6 +16,7 @@ from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_time import own_clock_face
 from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons
 from quizroom.views.telling import round_as_told
@@ -29,7 +31,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
     answer = current.answers.get(player) if current else None
     total = marks.totals[player]
     return OwnView(
-        version=room.version,
+        version=told_version(room),
         now=milliseconds(now),
         player=player,
         handle=seated.handle,
@@ -47,6 +49,10 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
         flag=own_flag(seated, current),
+        factor_percent=seated.factor_percent,
+        factor_counts=can_keep_own_time(room.plan) and room.holds_results,
+        clock=own_clock_face(room, player),
+        clock_again=bool(current and current.again_at),
         kept=bool(seated.owner),
         claim=own_claim(room, player),
     )
@@ -54,7 +60,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
 
 def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
     return OwnView(
-        version=room.version,
+        version=told_version(room),
         now=milliseconds(now),
         player=player,
         handle="",
@@ -70,6 +76,10 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         group=own_group(room, player),
         bench=None,
         flag=None,
+        factor_percent=100,
+        factor_counts=False,
+        clock=None,
+        clock_again=False,
         kept=False,
     )
 

@@ -7,6 +7,7 @@ from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
 from quizroom.questions.model import Item
 from quizroom.room.holding import is_held
+from quizroom.room.own_time import hides_counts, told_version
 from quizroom.room.state import TIMED, Room, Round
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
@@ -34,7 +35,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
     """
     current = round_as_told(room)
     return PublicView(
-        version=room.version,
+        version=told_version(room),
         now=milliseconds(now),
         phase=room.phase,
         title=room.plan.title,
@@ -59,13 +60,16 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
     )
 
 
-def answered(room: Room) -> int:
+def answered(room: Room) -> int | None:
     """How many players who are still here have answered the current round; of a held one as it closed.
 
-    While it is answered again only second answers are counted.
+    While it is answered again only second answers are counted. None where nobody may know, lest it show that
+    somebody answered after the deadline.
     """
     if not room.rounds:
         return 0
+    if hides_counts(room):
+        return None
     if room.phase == "answering again":
         return len(room.rounds[-1].second_answers)
     return room.rounds[-1].answered_at_closing if is_held(room) else len(room.rounds[-1].answers)

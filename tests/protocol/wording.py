@@ -92,6 +92,9 @@ PLAIN: dict[str, dict[str, Any]] = {
     "seat_at_bench": {"player": "p", "bench": "Bench 1"},
     "draw_benches": {},
     "remove_player": {"player": "p"},
+    "set_time_factor": {"player": "p", "factor_percent": 150},
+    "make_time_link": {"secret": "0" * 32, "factor_percent": 200},
+    "bring_time": {"secret": "0" * 32},
 }
 
 

@@ -65,14 +65,14 @@ class FakeLines:
 class Hall:
     """The gateway with everything behind it."""
 
-    def __init__(self, log: WatchedLog | None = None) -> None:
-        """Serve from this log, or a fresh one."""
+    def __init__(self, log: WatchedLog | None = None, telling: type[Broadcast] = Broadcast) -> None:
+        """Serve from this log, or a fresh one; `telling` is what tells of changes."""
         self.log = log or WatchedLog()
         self.clock, self.lines, self.seats = SetClock(), FakeLines(), Seats()
         self.steady_s = 0.0
         self.ids = (f"p{number}" for number in range(1, 1000))
         self.seeds = iter(range(1000))
-        self.broadcast = Broadcast(seats=self.seats, clock=self.clock, emit=self.lines.emit)
+        self.broadcast = telling(seats=self.seats, clock=self.clock, emit=self._emit)
         self.rooms = Rooms(log=self.log, clock=self.clock, on_change=self.broadcast.note)
         self.rosters = Rosters(
             store=MemoryRosters(self.log.rooms_of_roster), clock=self.clock, new_id=lambda: next(self.ids)
@@ -155,6 +155,9 @@ class Hall:
         """Whose session it is: a host is an owner unless the test says otherwise."""
         owner = Host(id=session, name=session.title(), role="owner")
         return self.hosts.get(session, owner) if session else None
+
+    def _emit(self, event: str, data: Any, *, to: str) -> None:
+        self.lines.emit(event, data, to=to)
 
     def connect(self, sid: str, host: str = "") -> None:
         """A browser connects, with a host's cookie or none."""

@@ -26,6 +26,7 @@ USUAL: tuple[str, ...] = (
     *["strike", "restore", "pause", "resume", "add_time", "give_back"],
     *["rename", "remove", "drop", "swap", "add", "standings", "open_door", "end", "rule"],
     *["rekey", "rekey", "flag", "flag", "settle"],
+    *["factor", "factor", "factor", "time_link", "bring_time"],
     *["hold", "show_result"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")

@@ -32,6 +32,8 @@ from quizroom.room.commands import (
 )
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
+from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor
+from quizroom.room.time_state import FACTORS
 from tests.room.sample_items import one_best
 from tests.room.samples import seat
 
@@ -141,6 +143,9 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "end": _end,
         "enter": _enter,
         "flag": _flag,
+        "factor": lambda _, one, other, __: SetTimeFactor(
+            player=PLAYERS[one % len(PLAYERS)], factor_percent=FACTORS[other % 3]
+        ),
         "give_back": lambda _, one, __, ___: GiveBackTime(ms=(-5, 0, 1, 2500, 60_000)[one % 5]),
         "hold": lambda _, one, __, ___: HoldResults(on=one % 3 > 0),
         "let_talk": lambda room, one, _, shift: LetTalk(
@@ -166,6 +171,12 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         "swap": _swap,
         "twin": lambda room, _, __, shift: AddTwin(
             round=len(room.rounds) + shift, item=one_best(f"twin-{len(room.rounds)}")
+        ),
+        "time_link": lambda _, one, other, __: MakeTimeLink(
+            link=f"link {one % 2}", factor_percent=FACTORS[other % 3]
+        ),
+        "bring_time": lambda _, one, other, __: BringTime(
+            player=PLAYERS[one % len(PLAYERS)], link=f"link {other % 3}"
         ),
         "wait": lambda _, __, ___, ____: None,
     }

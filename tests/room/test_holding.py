@@ -18,7 +18,7 @@ from quizroom.room.commands import (
 )
 from quizroom.room.refusals import Refused
 from quizroom.room.rules import decide
-from quizroom.room.state import Room
+from quizroom.room.state import Plan, Room
 from quizroom.views.desk import desk_view
 from quizroom.views.desk_actions import desk_actions
 from quizroom.views.history import past_review
@@ -31,8 +31,8 @@ CLOSE = CloseRound(round=1, by_host=True)
 HOLDING = replace(plan(standings=True), holds_results=True)
 
 
-def held() -> Room:
-    return ordered(answering(by=HOLDING), says("ada", "B"), says("bo", "A"), CLOSE)
+def held(by: Plan = HOLDING) -> Room:
+    return ordered(answering(by=by), says("ada", "B"), says("bo", "A"), CLOSE)
 
 
 def told(room: Room, player: str = "ada") -> tuple[object, ...]:
@@ -101,7 +101,8 @@ def test_who_moves_on_keeps_it_held_and_shows_it_with_the_next() -> None:
 
 
 def test_the_count_stands_still_from_the_closing_on() -> None:
-    room = ordered(held(), RemovePlayer(player="bo"))
+    untimed = replace(plan(timing="untimed"), holds_results=True)
+    room = ordered(held(by=untimed), RemovePlayer(player="bo"))
     assert public_view(room, marks_of_room(room), NOW).answered == 2
     shown = ordered(room, ShowResult(round=1))
     assert public_view(shown, marks_of_room(shown), NOW).answered == 1

@@ -23,8 +23,9 @@ from quizroom.room.commands import (
 from quizroom.room.events import AnswerAccepted, Event
 from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
+from quizroom.room.own_time import later_by_grace, own_clock
 from quizroom.room.refusals import RefusalCode
-from quizroom.room.state import Answer, Room
+from quizroom.room.state import Answer
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from tests.room.histories import History, Step, carried_out, histories, laying_out, played, talks
 from tests.room.samples import NOON
@@ -101,10 +102,10 @@ def test_closed_rounds_stay_closed_and_keep_the_answers_of_those_present(history
             assert (new.dealt or new.item) == (old.dealt or old.item)
             assert old.closed_at in (None, new.closed_at)
             if old.closed_at is not None:
-                assert _of_those_present(step.room, old.answers) == dict(new.answers)
+                assert _settled(step, old.answers) == _settled(step, new.answers)
             assert old.again_closed_at in (None, new.again_closed_at)
             if old.again_closed_at is not None:
-                assert _of_those_present(step.room, old.second_answers) == dict(new.second_answers)
+                assert _settled(step, old.second_answers) == _settled(step, new.second_answers)
 
 
 @often
@@ -133,11 +134,22 @@ def _beginning() -> tuple[Event, ...]:
 
 def _assert_may_answer(step: Step, event: AnswerAccepted) -> None:
     current = step.before.rounds[-1]
-    assert step.before.phase == ("answering again" if event.again else "answering")
     assert event.round == current.number >= step.before.players[event.player].from_round
-    assert not is_over(current, event.at)
+    own = own_clock(step.before, event.player)
+    if own is None:
+        assert step.before.phase == ("answering again" if event.again else "answering")
+        assert not is_over(current, event.at)
+    else:
+        assert event.again == (current.again_at is not None)
+        assert current.shown_at is None
+        assert own.closes_at is None or event.at < later_by_grace(own.closes_at)
     assert len(event.choice) + len(event.typed) in range(1, current.item.pick + 1)
 
 
-def _of_those_present(room: Room, answers: Mapping[str, Answer]) -> dict[str, Answer]:
-    return {player: answer for player, answer in answers.items() if player in room.players}
+def _settled(step: Step, answers: Mapping[str, Answer]) -> dict[str, Answer]:
+    """The answers of those who are still there and had no time of their own."""
+    return {
+        player: answer
+        for player, answer in answers.items()
+        if player in step.room.players and own_clock(step.before, player) is None
+    }

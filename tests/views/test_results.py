@@ -88,7 +88,7 @@ def test_no_more_have_answered_than_were_expected_and_shares_are_shares(history:
     for step in played(history):
         found = seen(step.room).result
         if found is not None:
-            assert found.answered == seen(step.room).answered <= found.of <= len(step.room.players)
+            assert seen(step.room).answered == found.answered <= found.of <= len(step.room.players)
             assert all(0 <= option.share <= 1 for option in found.options)
             assert all(0 <= row.share <= 1 for row in found.rows)
             # An ordering and a matching tell their key place by place, all others among the options.

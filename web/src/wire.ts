@@ -45,7 +45,10 @@ export type ClientMessage =
   | CopyReview
   | ScheduleReview
   | ReviewStep
-  | MoveItem;
+  | MoveItem
+  | SetTimeFactor
+  | MakeTimeLink
+  | BringTime;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -180,6 +183,14 @@ export interface CellLine {
 export interface RegionLine {
   id: string;
   name: string;
+}
+/**
+ * Player: I came with this private link.
+ */
+export interface BringTime {
+  id: string;
+  secret: string;
+  type: "bring_time";
 }
 /**
  * What became of those who answered both times, and the normalised gain or why there is none.
@@ -624,6 +635,25 @@ export interface MoveItem {
   type: "move_item";
 }
 /**
+ * Host: give a player this time factor, in percent; 100 takes it back.
+ */
+export interface SetTimeFactor {
+  factor_percent: 100 | 150 | 200;
+  id: string;
+  player: string;
+  type: "set_time_factor";
+}
+/**
+ * Host: let whoever comes with this secret first have the factor. The desk's browser makes it
+ * (>= 128 random bits); the server keeps its hash alone.
+ */
+export interface MakeTimeLink {
+  factor_percent: 150 | 200;
+  id: string;
+  secret: string;
+  type: "make_time_link";
+}
+/**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
  */
 export interface ClockFace {
@@ -885,7 +915,9 @@ export interface DeskView {
     | "restore_item"
     | "end_review"
   )[];
+  answered: number;
   bench_warnings: string[];
+  can_keep_own_time: boolean;
   changes: ChangeRow[];
   credit?: CreditCount | null;
   families: string[];
@@ -907,7 +939,7 @@ export interface DeskView {
  * What anybody in the room may see.
  */
 export interface PublicView {
-  answered: number;
+  answered: number | null;
   asks_certainty: boolean;
   benches: BenchesFace | null;
   cautions: string[];
@@ -1163,6 +1195,8 @@ export interface StandingRow {
 export interface RosterRow {
   answered: boolean;
   bench: string;
+  clock: ClockFace | null;
+  factor_percent: 100 | 150 | 200;
   from_round: number;
   handle: string;
   marks: number;
@@ -1374,7 +1408,7 @@ export interface MuscleChoice {
  */
 export interface OwnBench {
   answer: AnswerFace | null;
-  answered_alone: number;
+  answered_alone: number | null;
   bench: string;
   mark: number | null;
   marks: number;
@@ -1574,6 +1608,10 @@ export interface OwnView {
   answer: AnswerFace | null;
   bench: OwnBench | null;
   claim?: OwnClaim | null;
+  clock: ClockFace | null;
+  clock_again: boolean;
+  factor_counts: boolean;
+  factor_percent: 100 | 150 | 200;
   flag: OwnFlag | null;
   from_round: number;
   group: OwnGroup | null;
@@ -1715,7 +1753,7 @@ export interface SecondLook {
  * It is also repeated every few seconds. A page that knows another phase or round asks for its views.
  */
 export interface Tally {
-  answered: number;
+  answered: number | null;
   phase: "preparing" | "gathering" | "answering" | "closed" | "talking" | "answering again" | "explained" | "finished";
   players: number;
   round: number;

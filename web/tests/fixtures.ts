@@ -85,6 +85,10 @@ export function ownView(change: Partial<OwnView>): OwnView {
     group: null,
     bench: null,
     flag: null,
+    factor_percent: 100,
+    factor_counts: false,
+    clock: null,
+    clock_again: false,
     kept: false,
     ...change,
   };

@@ -4,14 +4,19 @@ import { act } from "preact/test-utils";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { ActionBar } from "../src/desk/action_bar";
 import { actionLabel, orderFor } from "../src/desk/orders";
+import { makeServerClock } from "../src/line/server_clock";
 import type { DeskView } from "../src/wire";
 import { publicView } from "./fixtures";
+
+const clock = makeServerClock(() => 1_000_000_000);
 
 const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   version: 9,
   now: 1_000_000_000,
   standings: false,
   holds_results: false,
+  answered: 0,
+  can_keep_own_time: true,
   room: "r1",
   public: publicView({ round, phase: actions[0] === "open_round" ? "explained" : "answering" }),
   seed: 1,
@@ -55,7 +60,10 @@ describe("the steps of the review", () => {
 
   const show = (actions: DeskView["actions"]) =>
     act(() =>
-      render(<ActionBar view={deskView(actions)} onOrder={onOrder as () => Promise<boolean>} />, root),
+      render(
+        <ActionBar view={deskView(actions)} clock={clock} onOrder={onOrder as () => Promise<boolean>} />,
+        root,
+      ),
     );
   const press = (key: string, more: KeyboardEventInit = {}) =>
     act(

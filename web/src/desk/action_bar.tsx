@@ -1,20 +1,30 @@
 import "../parts/buttons.css";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
+import type { ServerClock } from "../line/server_clock";
 import { ViewMenu } from "../parts/view_menu";
 import type { DeskView } from "../wire";
 import { EndDialog } from "./end_dialog";
 import { actionLabel, type DeskAction, orderFor } from "./orders";
+import { OwnTimeDialog, OwnTimes } from "./own_times";
+import { endsOwnTime, stillTime } from "./still_time";
 
 /** The steps of the review: the next one always at the right and under one key, the others beside it. */
-export function ActionBar(props: { view: DeskView; onOrder: (draft: Draft) => Promise<boolean> }) {
-  const { view, onOrder } = props;
+export function ActionBar(props: {
+  view: DeskView;
+  clock: ServerClock;
+  onOrder: (draft: Draft) => Promise<boolean>;
+}) {
+  const { view, clock, onOrder } = props;
+  const [asked, ask] = useState<DeskAction | null>(null);
   const [ending, setEnding] = useState(false);
   const [busy, setBusy] = useState(false);
   const next = view.actions[0];
-  const take = async (action: DeskAction | undefined) => {
+  const take = async (action: DeskAction | undefined, sure = false) => {
     if (action === undefined || busy) return;
     if (action === "end_review") return setEnding(true);
+    if (!sure && endsOwnTime(action) && stillTime(view, clock.now()).length > 0) return ask(action);
+    ask(null);
     setBusy(true);
     await onOrder(orderFor(action, view));
     setBusy(false);
@@ -25,22 +35,41 @@ export function ActionBar(props: { view: DeskView; onOrder: (draft: Draft) => Pr
         All reviews
       </a>
       <ViewMenu keys="N for the next step, D for light or dark" acts={{ n: () => void take(next) }} />
-      <div class="actions_others">
-        {view.actions.slice(next && isStrike(next) ? 0 : 1).map((action) => (
-          <button key={action} class="button" type="button" onClick={() => void take(action)}>
-            {actionLabel(action, view)}
-          </button>
-        ))}
-      </div>
+      <OtherSteps view={view} onTake={(action) => void take(action)} />
+      <OwnTimes view={view} clock={clock} />
       <NextStep view={view} busy={busy} onTake={() => void take(next)} />
+      {asked && (
+        <OwnTimeDialog
+          view={view}
+          clock={clock}
+          step={actionLabel(asked, view)}
+          onGo={() => void take(asked, true)}
+          onWait={() => ask(null)}
+        />
+      )}
       {ending && (
         <EndDialog
           ahead={view.items.filter((item) => item.state === "ahead").length}
+          still={stillTime(view, clock.now()).length}
           onEnd={() => void onOrder(orderFor("end_review", view)).then(() => setEnding(false))}
           onStay={() => setEnding(false)}
         />
       )}
     </footer>
+  );
+}
+
+/** What else may be done now. */
+function OtherSteps({ view, onTake }: { view: DeskView; onTake: (action: DeskAction) => void }) {
+  const next = view.actions[0];
+  return (
+    <div class="actions_others">
+      {view.actions.slice(next && isStrike(next) ? 0 : 1).map((action) => (
+        <button key={action} class="button" type="button" onClick={() => onTake(action)}>
+          {actionLabel(action, view)}
+        </button>
+      ))}
+    </div>
   );
 }
 

@@ -64,8 +64,8 @@ export function Console(props: {
           <p class="waiting">No item is left.</p>
         )}
       </main>
-      <Roster view={view} owns={props.settings?.host?.role === "owner"} onOrder={say} />
-      <ActionBar view={view} onOrder={say} />
+      <Roster view={view} settings={props.settings} onOrder={say} />
+      <ActionBar view={view} clock={session.line.clock} onOrder={say} />
     </div>
   );
 }
@@ -79,7 +79,7 @@ function useShownItem(view: DeskView): [DeskItem | undefined, (id: string) => vo
 }
 
 function CountsPanel({ view }: { view: DeskView }) {
-  const { phase, answered, players, round, rounds } = view.public;
+  const { phase, players, round, rounds } = view.public;
   if (phase === "preparing") return <p class="console_counts">{countOf(view.items.length, "item")} dealt</p>;
   return (
     <p class="console_counts">
@@ -90,7 +90,7 @@ function CountsPanel({ view }: { view: DeskView }) {
       )}
       {phase === "answering" || phase === "answering again" || phase === "closed" ? (
         <span>
-          <b>{answered}</b> of {players} answered
+          <b>{view.answered}</b> of {players} answered
         </span>
       ) : (
         <span>

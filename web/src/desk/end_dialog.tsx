@@ -4,10 +4,13 @@ import { countOf } from "../words/numbers";
 /** Asks once more before the review ends: it cannot be opened again. */
 export function EndDialog({
   ahead,
+  still,
   onEnd,
   onStay,
 }: {
   ahead: number;
+  /** How many have time of their own left. */
+  still: number;
   onEnd: () => void;
   onStay: () => void;
 }) {
@@ -20,6 +23,7 @@ export function EndDialog({
           End the review?
         </h2>
         <p>
+          {still > 0 ? `${countOf(still, "player")} with more time may still answer. ` : ""}
           {ahead > 0 ? `${countOf(ahead, "item")} ahead will not be asked. ` : ""}
           Everybody then sees the total. It cannot be opened again.
         </p>

@@ -1,22 +1,25 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
-import type { RosterRow } from "../wire";
+import type { DeskView, RosterRow } from "../wire";
+import type { FactorPercent } from "../words/factor";
+import { FactorChoice, factorDrafts } from "./factor_choice";
 
 /** One player: another handle, or out of the room. */
 export function PlayerDialog(props: {
   row: RosterRow;
-  /** The benches there are; null where everybody plays alone. */
-  benches: readonly string[] | null;
+  view: DeskView;
   onOrder: (draft: Draft) => Promise<boolean>;
   onDone: () => void;
 }) {
-  const { row, onOrder, onDone } = props;
+  const { row, view, onOrder, onDone } = props;
+  const benches = view.public.benches?.rows.map((one) => one.bench) ?? null;
   const [handle, setHandle] = useState(row.handle);
   const [bench, setBench] = useState(row.bench);
+  const [factor, setFactor] = useState<FactorPercent>(row.factor_percent);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   const carryOut = async (...drafts: Draft[]) => {
-    for (const draft of drafts) await onOrder(draft);
+    for (const draft of drafts) if (!(await onOrder(draft))) break; // what follows may rest on it
     onDone();
   };
   return (
@@ -25,7 +28,7 @@ export function PlayerDialog(props: {
         class="dialog_form"
         onSubmit={(event) => {
           event.preventDefault();
-          void carryOut(...changes(row, handle, bench));
+          void carryOut(...changes(row, handle, bench), ...factorDrafts(view, row, factor));
         }}
       >
         <h2 id="player-heading" class="dialog_heading">
@@ -41,7 +44,8 @@ export function PlayerDialog(props: {
             onInput={(event) => setHandle(event.currentTarget.value)}
           />
         </label>
-        {props.benches && <BenchOf bench={bench} benches={props.benches} onBench={setBench} />}
+        {benches && <BenchOf bench={bench} benches={benches} onBench={setBench} />}
+        <FactorChoice view={view} factor={factor} least={100} onFactor={setFactor} />
         <DialogButtons
           onOut={() => void carryOut({ type: "remove_player", player: row.player })}
           onLeave={onDone}

@@ -2,20 +2,21 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import { SurenessTable } from "../parts/sureness_table";
-import type { DeskView, RosterRow } from "../wire";
+import type { DeskSettings, DeskView, RosterRow } from "../wire";
+import { factorFigures } from "../words/factor";
 import { marksText } from "../words/numbers";
 import { ReviewChanges } from "./changes_list";
 import { CreditPanel } from "./credit_panel";
+import { MoreTime } from "./more_time";
 import { PlayerDialog } from "./player_dialog";
 
 /** Who is in the room, who has answered, and the standings' switch. */
 export function Roster(props: {
   view: DeskView;
-  /** Whether these are the host's own reviews: names and files are for nobody else. */
-  owns: boolean;
+  settings: DeskSettings | null;
   onOrder: (draft: Draft) => Promise<boolean>;
 }) {
-  const { view, onOrder } = props;
+  const { view, settings, onOrder } = props;
   const [chosen, choose] = useState<RosterRow | null>(null);
   return (
     <aside class="roster" aria-label="Roster">
@@ -25,20 +26,15 @@ export function Roster(props: {
       <Switch on={view.holds_results} draft={(on) => ({ type: "hold_results", on })} onOrder={onOrder}>
         results held until shown
       </Switch>
-      <CreditPanel view={view} owns={props.owns} />
+      {/* names and files are for nobody but the owner of the review */}
+      <CreditPanel view={view} owns={settings?.host?.role === "owner"} />
+      <MoreTime view={view} onOrder={onOrder} joinAddress={settings?.join_address ?? location.origin} />
       <ClassSureness view={view} />
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
       <RosterRows rows={view.roster} onChoose={choose} />
       <ReviewChanges view={view} />
-      {chosen && (
-        <PlayerDialog
-          row={chosen}
-          benches={view.public.benches?.rows.map((one) => one.bench) ?? null}
-          onOrder={onOrder}
-          onDone={() => choose(null)}
-        />
-      )}
+      {chosen && <PlayerDialog row={chosen} view={view} onOrder={onOrder} onDone={() => choose(null)} />}
     </aside>
   );
 }
@@ -57,6 +53,9 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
             <span class="roster_handle">
               {row.handle}
               {row.bench && <span class="choice_note"> · {row.bench}</span>}
+              {row.factor_percent > 100 && (
+                <span class="choice_note"> · {factorFigures(row.factor_percent)} time</span>
+              )}
             </span>
             <span class="roster_marks">
               {marksText(row.marks)}/{row.of}

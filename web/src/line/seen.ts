@@ -54,8 +54,9 @@ export function withReply(seen: Seen, reply: Reply): Seen {
   return next;
 }
 
-/** Players and answers counted, from the tally when it is newer than the view. */
-export function counts(seen: Seen): { players: number; answered: number } {
+/** Players and answers counted, from the tally when it is newer than the view; answers are null where the desk alone
+ * may know. */
+export function counts(seen: Seen): { players: number; answered: number | null } {
   const view = seen.public;
   if (view === null) return { players: 0, answered: 0 };
   const fresh = seen.tally !== null && seen.tally.version >= view.version ? seen.tally : view;

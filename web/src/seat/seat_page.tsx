@@ -4,8 +4,7 @@ import { BenchResult } from "../bench/bench_result";
 import { useStore } from "../line/store";
 import { type Announcer, LiveRegion, useAnnouncements, useClockCalls } from "../parts/announcer";
 import { ClockFigures, ClockRule } from "../parts/clock";
-import { useLeft } from "../parts/left";
-import { LineNotice } from "../parts/notice";
+import { Complaint, LineNotice } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
@@ -20,6 +19,7 @@ import { GroupGathering } from "./group_gathering";
 import type { HandIn } from "./hand_in";
 import { Held } from "./held";
 import { closedRound, keepRounds, keptRounds, withRound } from "./history";
+import { OwnTimeNote, useLived } from "./own_time";
 import { PauseButton, PauseNotice } from "./pause";
 import { ReadyBar } from "./ready_bar";
 import type { SeatSession } from "./session";
@@ -51,13 +51,17 @@ interface SeatProps {
   announcer: Announcer;
 }
 
-function Seat({ session, view, own, hands, announcer }: SeatProps) {
+function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
   const state = useStore(session.line.state);
-  const left = useLeft(view.clock, session.line.clock);
+  const { view, left, late } = useLived(told, own, session.line.clock);
+  const privately = useStore(session.privately);
   const main = useRef<HTMLElement>(null);
   const flag = useFlag(session.line, view, own, announcer.say);
   useAnnouncements(announcer, { public: view, own });
   useClockCalls(announcer, view.clock, left);
+  useEffect(() => {
+    if (privately) announcer.say(privately);
+  }, [announcer, privately]);
   useKeptRounds(view, own);
   useTopOnPhase(main, view.phase);
   if (own?.removed) return <SentOut by={view.group ? "Whoever opened this room" : "The host"} />;
@@ -76,6 +80,8 @@ function Seat({ session, view, own, hands, announcer }: SeatProps) {
         {own && own.from_round > 1 && own.from_round === view.round && view.phase === "answering" && (
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}
+        <Complaint text={privately} />
+        <OwnTimeNote view={view} own={own} late={late} />
         {view.group && <PauseNotice view={view} group={view.group} line={session.line} />}
         {view.group && view.phase === "answering" && (
           <p class="seat_waiting">

@@ -6,6 +6,7 @@ import { mustRepeat } from "../line/persist";
 import { makeStore, type Store } from "../line/store";
 import type { Reply, SubmitAnswer } from "../wire";
 import { type HandIn, makeHandIn } from "./hand_in";
+import { bringTime, keepTimeSecret } from "./time_link";
 
 /** "outside": the form is shown; "entering": waiting for the door; "seated": the review is shown. */
 export type Place = "outside" | "entering" | "seated";
@@ -16,6 +17,8 @@ export interface SeatSession {
   place: Store<Place>;
   /** Why the door stayed shut, in the server's words. */
   complaint: Store<string>;
+  /** Why a private link brought nothing, in the server's words; the seat is kept. */
+  privately: Store<string>;
   hands: Store<HandIn | null>;
   doorCode: Store<string>;
   rememberedHandle: string;
@@ -26,6 +29,7 @@ export interface SeatSession {
 interface Way {
   place: Store<Place>;
   complaint: Store<string>;
+  privately: Store<string>;
   hands: Store<HandIn | null>;
   doorCode: Store<string>;
   handle: string;
@@ -42,6 +46,7 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
   const way: Way = {
     place: makeStore<Place>("entering"),
     complaint: makeStore(""),
+    privately: makeStore(""),
     hands: makeStore<HandIn | null>(null),
     doorCode: makeStore(doorCode),
     handle: handleFromFrontPage(doorCode, memory),
@@ -49,11 +54,13 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
     shelf,
     received,
   };
+  keepTimeSecret(shelf, doorCode);
   const line = openLine((opened) => takePlace(way, opened));
   return {
     line,
     place: way.place,
     complaint: way.complaint,
+    privately: way.privately,
     hands: way.hands,
     doorCode: way.doorCode,
     rememberedHandle: memory.handle(),
@@ -114,6 +121,7 @@ async function sitDown(way: Way, line: Line): Promise<void> {
   }
   history.replaceState(null, "", `/seat/${code}`);
   way.place.set("seated");
+  await bringTime(line, way.shelf, code, way.privately);
   await way.hands.get()?.sendWaiting();
 }
 

@@ -44,7 +44,7 @@ interface WallProps {
   joinAddress: string;
   announcer: Announcer;
   view: PublicView;
-  answered: number;
+  answered: number | null;
   players: number;
 }
 
@@ -81,7 +81,7 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   );
 }
 
-function countsText(view: PublicView, answered: number, players: number): string {
+function countsText(view: PublicView, answered: number | null, players: number): string {
   if (view.group && (view.phase === "gathering" || view.phase === "explained")) {
     return view.group.paused ? "pause" : `waiting for ${view.group.waited_for} to be ready`;
   }
@@ -93,7 +93,7 @@ function countsText(view: PublicView, answered: number, players: number): string
     view.phase === "answering again" ||
     (view.phase === "closed" && !view.result)
   )
-    return `${answered} of ${players} answered`;
+    return answered === null ? `${countOf(players, "player")} here` : `${answered} of ${players} answered`;
   if (view.phase === "talking") return "neighbours talk";
   if (view.result && view.phase !== "finished")
     return `${view.result.answered} of ${view.result.of} answered`;
