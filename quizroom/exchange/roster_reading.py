@@ -67,6 +67,11 @@ def read_roster(raw: bytes, *, most_bytes: int = MOST_BYTES) -> RosterSheet:
     return _sheet(columns, lines)
 
 
+def too_large(most_bytes: int) -> str:
+    """What is said of a file that has more bytes than that."""
+    return f"The file has more than {most_bytes // 1000} kB. Leave only id, name and section in it."
+
+
 def _sheet(columns: Columns, lines: Iterator[tuple[int, list[str]]]) -> RosterSheet:
     rows: list[RosterRow] = []
     refused: list[RowRefused] = []
@@ -109,9 +114,7 @@ def _decoded(raw: bytes, most_bytes: int) -> str:
     if not raw.strip():
         raise BadRoster("The file is empty.")
     if len(raw) > most_bytes:
-        raise BadRoster(
-            f"The file has more than {most_bytes // 1000} kB. Leave only id, name and section in it."
-        )
+        raise BadRoster(too_large(most_bytes))
     if raw.startswith(WORKBOOKS):
         raise BadRoster(f"This is a workbook, not a CSV file. {SAVE_AS}")
     if raw.startswith(WIDE_MARKS) or b"\0" in raw:

@@ -1,6 +1,6 @@
 """The gradebook of a review: who sits where, and the files that a host takes away."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from flask import Blueprint, abort, redirect, request, url_for
@@ -19,6 +19,7 @@ from quizroom.room.state import Room
 from quizroom.service.rooms import UnknownRoom
 from quizroom.service.roster_ports import Roster, RosterRow
 from quizroom.views.gradebook import ReviewMarks, review_marks
+from quizroom.views.responses import Response as Said
 from quizroom.views.responses import responses
 
 NOT_FOR_CREDIT = (
@@ -28,6 +29,7 @@ NOT_FOR_CREDIT = (
 NO_ROSTER = (
     "The class roster of this review has been deleted, and with it all names. There is no gradebook any more."
 )
+BREATHE_EVERY = 500
 NOTHING_YET = "No round has been closed yet, so there is nothing to write into a gradebook."
 
 
@@ -184,8 +186,16 @@ def _course_csv(site: Grading, host: str, roster: Roster) -> Response:
 
 def _record_csv(site: Grading, host: str, room: Room) -> Response:
     roster = site.books.rosters.own(host, room.plan.roster)
-    rows = tuple(responses(room, marks_of_room(room)))
+    rows = tuple(_breathing(site, responses(room, marks_of_room(room))))
     return csv_answer(record_file(rows, _seats(room, roster), bom=wants_mark()), f"record {room.plan.title}")
+
+
+def _breathing(site: Grading, rows: Iterator[Said]) -> Iterator[Said]:
+    """The same rows, letting others go on in between: a class may be waiting for its answers to be taken."""
+    for number, row in enumerate(rows, 1):
+        if number % BREATHE_EVERY == 0:
+            site.books.gradebooks.breathe()
+        yield row
 
 
 def _seats(room: Room, roster: Roster | None) -> Seats:

@@ -4,7 +4,7 @@ from flask import Blueprint, jsonify, redirect, request, url_for
 from werkzeug.wrappers import Response
 
 from quizroom.exchange.roster_file import write_roster
-from quizroom.exchange.roster_reading import MOST_BYTES, BadRoster, RosterSheet, read_roster
+from quizroom.exchange.roster_reading import MOST_BYTES, BadRoster, RosterSheet, read_roster, too_large
 from quizroom.pages.grading import Grading, csv_answer, unkept, wants_mark
 from quizroom.service.roster_ports import Roster, folded_id
 
@@ -31,6 +31,8 @@ def add_rosters(routes: Blueprint, site: Grading) -> None:
 
     @routes.post("/desk/rosters/preview")
     def preview() -> Response:
+        if (request.content_length or 0) > 4 * MOST_BYTES:  # read no further: nothing of it is kept
+            return _listed(site, site.host(), fault=too_large(MOST_BYTES))
         return _preview(site, site.host_of_form())
 
     @routes.post("/desk/rosters/keep")

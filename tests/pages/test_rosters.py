@@ -63,6 +63,7 @@ def test_a_file_is_looked_over_and_only_then_kept() -> None:
         (b"", {}, "empty"),
         (CLASS, {"name": "  "}, "Give the roster a name"),
         ("a,b\n1,2\n", {}, "none is called"),
+        (b"x" * 400_000, {}, "more than 300 kB"),
     ],
 )
 def test_a_file_that_cannot_be_read_is_refused_in_words(
@@ -71,6 +72,12 @@ def test_a_file_that_cannot_be_read_is_refused_in_words(
     page = send(made().host(), raw, **fields)
     assert page.status_code == 400
     assert f'role="alert">{says}' in page.text or says in page.text.partition('role="alert">')[2][:200]
+
+
+def test_a_file_far_too_large_is_not_even_read() -> None:
+    host = made().host()
+    page = host.post("/desk/rosters/preview", environ_overrides={"CONTENT_LENGTH": "1900000"})
+    assert (page.status_code, "more than 300 kB" in page.text) == (400, True)
 
 
 def test_no_file_is_said_too() -> None:

@@ -2,6 +2,7 @@
 
 import logging
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,7 @@ from quizroom.room.state import Room
 from quizroom.service.forgetting import Due, Forgetting, Keeping, erase_what_is_due
 from quizroom.service.players import player_of
 from quizroom.service.rooms import Rooms
+from quizroom.service.roster_ports import Roster, RosterEntry, RosterRow
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
@@ -22,7 +24,7 @@ from quizroom.storage.players import SqlPlayers
 from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.wiping import SqlWiping
 from tests.room.sample_items import one_best, typed
-from tests.room.samples import NOON, preparation, says, writes
+from tests.room.samples import NOON, plan, preparation, says, writes
 from tests.service.fakes import SetClock
 from tests.storage.databases import url_in
 
@@ -178,6 +180,27 @@ def test_the_server_erases_by_itself_and_the_rest_stays(world: World) -> None:
     assert world.rooms.find("old") is None
     assert world.rooms.room("new").phase == "finished"
     assert [seat.room for seat in world.players.seats_of(ME)] == ["new"]
+
+
+def test_a_roster_goes_with_the_last_review_by_it_and_leaves_no_name_in_the_file(world: World) -> None:
+    row = RosterEntry(entry="e1", row=RosterRow(id="HH900900", name="Xylophone Yarrow", section="Lab 9"))
+    for roster in ("used", "unused"):
+        at = world.clock.now()
+        kept = Roster(id=roster, host="owner", name="AN", created_at=at, changed_at=at, entries=(row,))
+        world.forgetting.rosters.keep(replace(kept, entries=(replace(row, entry=roster),)))
+    world.rooms.handle("room-1", preparation(by=replace(plan(), roster="used")))
+    world.rooms.handle("room-1", EndReview())
+    keeping = Keeping(reviews_days=30, players_days=0)
+    assert world.forgetting.due(keeping, world.clock.now()).rosters == ()
+    world.clock.move(31 * 86_400)
+    due = world.forgetting.due(keeping, world.clock.now())
+    assert (due.reviews, due.rosters) == (("room-1",), ("unused",))
+    world.forgetting.carry_out(due)
+    assert world.forgetting.due(keeping, world.clock.now()).rosters == ("used",)
+    world.forgetting.carry_out(world.forgetting.due(keeping, world.clock.now()))
+    assert world.forgetting.wipe_if_due()
+    assert b"Xylophone" not in world.bytes()
+    assert b"HH900900" not in world.bytes()
 
 
 def test_a_store_that_fails_is_logged_and_the_server_goes_on(
