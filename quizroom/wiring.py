@@ -88,7 +88,13 @@ def site_of(
 def answer_own_items(parts: Parts, *, run_apart: Apart) -> None:
     """Let the web reach hosts' own items; `run_apart` calls what takes long where it holds nobody up."""
     parts.web.register_blueprint(
-        own_item_requests(parts.library, parts.pictures, entry=parts.entry, run_apart=run_apart)
+        own_item_requests(
+            parts.library,
+            parts.pictures,
+            capacity=parts.settings.capacity,
+            entry=parts.entry,
+            run_apart=run_apart,
+        )
     )
 
 

@@ -11,6 +11,8 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.own_items import OwnPages, add_own_items
 from quizroom.pages.pictures import PicturePages, add_pictures
+from quizroom.pages.review_files import ReviewFiles, add_review_files
+from quizroom.service.filed_reviews import FiledReviews
 from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
 from quizroom.service.ports import Clock, EventLog
@@ -40,9 +42,9 @@ def pictures_over(engine: Engine, *, rooms: Rooms, log: EventLog, clock: Clock) 
 
 
 def own_item_requests(
-    library: OwnItems, pictures: Pictures, *, entry: HostEntry, run_apart: Apart
+    library: OwnItems, pictures: Pictures, *, capacity: int, entry: HostEntry, run_apart: Apart
 ) -> Blueprint:
-    """All requests of the page of own items, and the address of pictures."""
+    """All requests of the page of own items, the address of pictures, and reviews as files."""
 
     def host_of_request() -> str:
         host = entry.host_of_token(request.cookies.get(COOKIE, ""))
@@ -56,6 +58,17 @@ def own_item_requests(
             pictures=pictures,
             draw=lambda body: run_apart(drawn_anew, body),
             host_of_request=host_of_request,
+        ),
+    )
+    filed = FiledReviews(rooms=pictures.rooms, log=pictures.log, pictures=pictures)
+    add_review_files(
+        routes,
+        ReviewFiles(
+            filed=filed,
+            catalogue=library.catalogue,
+            capacity=capacity,
+            host_of_request=host_of_request,
+            run_apart=run_apart,
         ),
     )
     return routes

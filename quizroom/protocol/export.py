@@ -24,6 +24,7 @@ from quizroom.protocol.mine import (
     Today,
 )
 from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, PictureKept
+from quizroom.protocol.review_files import ReviewFilePreview, ReviewFileRefused, ReviewTaken
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
 
@@ -56,6 +57,9 @@ def wire_schema() -> dict[str, Any]:
         ("OwnItemFace", OwnItemFace),
         ("PictureKept", PictureKept),
         ("DeskProblem", DeskProblem),
+        ("ReviewFilePreview", ReviewFilePreview),
+        ("ReviewFileRefused", ReviewFileRefused),
+        ("ReviewTaken", ReviewTaken),
     )
     inputs = [(name, _mode_of(name), TypeAdapter(kind)) for name, kind in kinds]
     refs, schema = TypeAdapter.json_schemas(inputs, title="Wire")

@@ -6,6 +6,7 @@ from typing import Any, get_args
 from pydantic import TypeAdapter, ValidationError
 
 from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, PictureKept
+from quizroom.protocol.review_files import ReviewFilePreview, ReviewFileRefused, ReviewTaken
 from quizroom.questions.model import LETTERS
 from quizroom.questions.own import OwnItem
 
@@ -14,7 +15,9 @@ LARGEST_ITEM = 60_000
 MOST_SPELLINGS_SENT = 50
 MOST_MUSCLES = 20
 
-OwnShown = OwnLibrary | OwnItemFace | PictureKept | DeskProblem
+OwnShown = (
+    OwnLibrary | OwnItemFace | PictureKept | DeskProblem | ReviewFilePreview | ReviewFileRefused | ReviewTaken
+)
 
 
 class UnreadableItem(Exception):

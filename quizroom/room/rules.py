@@ -58,7 +58,7 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     Raises:
         Refused: with the code of the reason; the room is unchanged.
     """
-    if room.plan.imported and not isinstance(command, HandOverReview):
+    if room.plan.imported and not isinstance(command, HostCommand):
         raise Refused("imported")
     return benches.with_drawn_benches(room, _decided(room, command, now))
 

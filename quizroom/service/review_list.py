@@ -89,7 +89,7 @@ class ReviewList:
         known = self.reviews.rooms.find(made)
         if known is not None:
             return known
-        plan = replace(room.plan, title=title_of_copy(room.plan.title), rehearsal=False)
+        plan = replace(room.plan, title=title_of_copy(room.plan.title), rehearsal=False, imported=False)
         if dealt == "anew":
             return self.reviews.lay_out(made, replace(plan, seed=self.reviews.new_seed()), host=room.host)
         items = (*(opened.item for opened in room.rounds), *room.ahead)

@@ -65,7 +65,9 @@ def own_web() -> OwnWeb:
     )
     app = Flask("quizroom")
     app.register_blueprint(
-        own_item_requests(library, pictures, entry=entry, run_apart=lambda call, *given: call(*given))
+        own_item_requests(
+            library, pictures, capacity=30, entry=entry, run_apart=lambda call, *given: call(*given)
+        )
     )
     app.after_request(with_safety_headers)
     reviews = Reviews(catalogue=knowledge(), rooms=rooms, log=log, new_seed=lambda: next(secrets))
