@@ -1240,6 +1240,22 @@ export interface RightFace {
   share: number | null;
 }
 /**
+ * One thing that is wrong with a file: where in it, and what.
+ */
+export interface FileFault {
+  path: string;
+  text: string;
+}
+/**
+ * An item in a file, as its preview lists it.
+ */
+export interface FiledItem {
+  by_host: boolean;
+  format: "one_best" | "pick_n" | "typed" | "free_list" | "ordering" | "matching";
+  has_picture: boolean;
+  stem: string;
+}
+/**
  * One thing that is wrong: at which field, by which rule, and what to do about it.
  *
  * An error keeps an item out of reviews, since it could not be answered, or not by everybody. A warning is
@@ -1738,6 +1754,32 @@ export interface ReviewLine {
   room: string;
   rounds: number;
   title: string;
+}
+/**
+ * What a file holds, and what would become of it; `played` says that it holds what happened too.
+ */
+export interface ReviewFilePreview {
+  answers: number;
+  course: string;
+  ended_at: number | null;
+  items: FiledItem[];
+  played: boolean;
+  players: number;
+  remarks: string[];
+  title: string;
+}
+/**
+ * Why a file was not taken; nothing of it was.
+ */
+export interface ReviewFileRefused {
+  faults: FileFault[];
+  problem: string;
+}
+/**
+ * The review that a file has become.
+ */
+export interface ReviewTaken {
+  room: string;
 }
 /**
  * The items missed in one review, asked again: the most certain and wrong first.

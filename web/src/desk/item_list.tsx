@@ -5,6 +5,7 @@ import { countOf, percent } from "../words/numbers";
 import { difficultyShort } from "./difficulty_words";
 import { familyWord } from "./family_words";
 import { OwnDialog } from "./own_dialog";
+import { SaveFile } from "./save_file";
 
 /** All items of the review in order: done, open, ahead. */
 export function ItemList(props: {
@@ -38,6 +39,7 @@ export function ItemList(props: {
         ))}
       </ol>
       {props.view.public.phase !== "finished" && <AddOwn {...props} />}
+      <SaveFile view={props.view} />
     </nav>
   );
 }

@@ -14,6 +14,7 @@ import { firstPlan, MOST_ROUNDS, type Plan, whatIsWrong } from "./plan";
 import { CourseChoice, FamilyChoice, MoreChoice, TimingChoice, TitleAndRounds } from "./plan_fields";
 import { ReviewList } from "./review_list";
 import type { DeskSession } from "./session";
+import { TakeFile } from "./take_file";
 
 /** The desk before a review is on it: lay a new one out, or go on with another. */
 export function Start({ session }: { session: DeskSession }) {
@@ -41,7 +42,10 @@ export function Start({ session }: { session: DeskSession }) {
           {settings.host?.role !== "assistant" && (
             <PlanForm session={session} settings={settings} complaint={complaint} />
           )}
-          <ReviewList reviews={reviews} onOpen={(room) => void session.open(room)} />
+          <div class="start_beside">
+            <ReviewList reviews={reviews} onOpen={(room) => void session.open(room)} />
+            <TakeFile onTaken={(room) => void session.open(room)} />
+          </div>
         </div>
       )}
     </main>

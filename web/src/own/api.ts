@@ -1,5 +1,9 @@
+import type { FileFault } from "../wire";
+
 /** What came back: the server's word, or why there is none, in a sentence. */
-export type Got<T> = { value: T; problem: "" } | { value: null; problem: string };
+export type Got<T> =
+  | { value: T; problem: ""; faults: readonly FileFault[] }
+  | { value: null; problem: string; faults: readonly FileFault[] };
 
 const NO_LINE = "The server cannot be reached. What you wrote stays in this window; try again in a moment.";
 const FAULT = "The server could not do this. Try again in a minute; what you wrote stays in this window.";
@@ -20,14 +24,20 @@ async function sent<T>(path: string, request: RequestInit): Promise<Got<T>> {
   try {
     const answer = await fetch(path, { ...request, cache: "no-store" });
     const said: unknown = await answer.json().catch(() => null);
-    if (answer.ok && said !== null) return { value: said as T, problem: "" };
-    return { value: null, problem: problemIn(said) };
+    if (answer.ok && said !== null) return { value: said as T, problem: "", faults: [] };
+    return { value: null, problem: problemIn(said), faults: faultsIn(said) };
   } catch {
-    return { value: null, problem: NO_LINE };
+    return { value: null, problem: NO_LINE, faults: [] };
   }
 }
 
 function problemIn(said: unknown): string {
   const problem = said && typeof said === "object" && "problem" in said ? said.problem : null;
   return typeof problem === "string" ? problem : FAULT;
+}
+
+/** Where in a file something is wrong, if the server said so. */
+function faultsIn(said: unknown): readonly FileFault[] {
+  const faults = said && typeof said === "object" && "faults" in said ? said.faults : null;
+  return Array.isArray(faults) ? (faults as FileFault[]) : [];
 }
