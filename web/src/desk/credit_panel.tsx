@@ -14,11 +14,10 @@ export function CreditPanel({ view, owns }: { view: DeskView; owns: boolean }) {
       {owns && (
         <a href={`/desk/gradebook/${encodeURIComponent(view.room)}`} target="_blank" rel="noopener">
           {view.credit ? "Gradebook and record" : "Record as a file"}
-          <span class="unseen">
-            {view.credit ? " (private, with names; opens beside)" : " (opens beside)"}
-          </span>
+          <span class="unseen"> (opens beside)</span>
         </a>
       )}
+      {owns && view.credit && <span>That page has names: do not mirror it.</span>}
     </p>
   );
 }

@@ -70,7 +70,7 @@ function Gathering({
         <p class="gather_address">{joinAddress}</p>
         <p class="gather_step">and enter the door code</p>
         <p class="gather_code">{view.door_code}</p>
-        {view.for_credit && <p class="gather_step">For credit: give your institutional id at your seat</p>}
+        {view.for_credit && <p class="gather_step">For credit: give your id at your seat</p>}
       </div>
       <figure class="gather_qr">
         <img
