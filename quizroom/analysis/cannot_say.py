@@ -45,7 +45,7 @@ def _of_items(report: ReviewReport) -> Iterator[str]:
         )
     if found.alpha is not None and found.alpha.interval.high - found.alpha.interval.low > WIDE:
         low, high = found.alpha.interval.low, found.alpha.interval.high
-        yield f"Reliability is known only roughly: it may be anything from {low:.2f} to {high:.2f}."
+        yield f"Reliability is known only roughly: it may be anything from {_signed(low)} to {_signed(high)}."
     if found.people < found.everybody:
         yield (
             f"{found.people} of {found.everybody} people answered every item. Reliability and Rasch's scale "
@@ -60,6 +60,10 @@ def _of_scale(report: ReviewReport) -> Iterator[str]:
             f"Rasch's difficulties are off by about {mean:.1f} logits, more than they differ among "
             "themselves: this class cannot tell which of the items are harder."
         )
+
+
+def _signed(value: float) -> str:
+    return f"{value:.2f}".replace("-", "\N{MINUS SIGN}")
 
 
 def _people(number: int) -> str:

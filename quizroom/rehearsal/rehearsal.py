@@ -38,6 +38,7 @@ def rehearse(
     try:
         play_review(play)
         tell(summary(play.host.desk, play.seats))
+        tell(f"Its report, in the host's browser: {address}/desk/report/{play.host.desk['room']}")
     except KeyboardInterrupt:
         end_early(play)
         tell("The rehearsal is stopped and its review is ended.")

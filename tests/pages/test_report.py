@@ -119,13 +119,13 @@ def test_the_course_names_its_reviews_and_what_to_explain_again(web: Web) -> Non
     assert "J no. 1 10 of 10" in page
 
 
-def test_what_talking_changed_has_a_section_of_its_own() -> None:
+def test_talk_and_certainty_have_sections_of_their_own() -> None:
     """Two of four right first, three after the talk: of the half that was missing a half was gained."""
     site = made()
-    plans = replace(plan(), holds_results=True)
+    plans = replace(plan(), holds_results=True, certainty=True)
     orders: list[Command] = [preparation(one_best(), by=plans), OpenDoor(door_code="CDFHJ")]
     orders += [*map(seat, "abcd"), OpenRound(round=1)]
-    first = [says(who, "B" if who in "ab" else "A") for who in "abcd"]
+    first = [replace(says(who, "B" if who in "ab" else "A"), certainty=3) for who in "abcd"]
     again = [replace(says(who, "B" if who in "abc" else "A"), again=True) for who in "abcd"]
     orders += [*first, CloseRound(round=1, by_host=True), LetTalk(round=1), OpenAgain(round=1, by_host=True)]
     for order in [*orders, *again, CloseAgain(round=1, by_host=True), ShowResult(round=1), EndReview()]:
@@ -135,6 +135,8 @@ def test_what_talking_changed_has_a_section_of_its_own() -> None:
     assert "Round 1 first 50 % 2 of 4 after the talk 75 % 3 of 4 gain 0.50 1 to right, 0 to wrong –" in page
     assert "Every item with its numbers" in page
     assert "50 % 15–85 %" in page
+    assert "3 4 2 · 50 % too certain" in page
+    assert "2 people took radial nerve for it. 2 were certain and wrong." in page
 
 
 def test_handles_are_written_as_text(web: Web) -> None:

@@ -8,7 +8,11 @@ import time
 from pathlib import Path
 
 import pytest
+import requests
 
+from quizroom.cli.desk_link import new_desk_key
+from quizroom.rehearsal.entry import desk_cookie
+from quizroom.settings import Settings
 from tests.serving import Server, StartServer
 
 LIMIT_S = 90
@@ -48,6 +52,16 @@ def heard(process: subprocess.Popen[str], words: str) -> str:
     raise AssertionError(f"never said {words!r}:\n{said}")
 
 
+def report_of(said: str, server: Server) -> str:
+    """The page of the report that a rehearsal names at its end."""
+    named = re.search(r"report, in the host's browser: (\S+)", said)
+    assert named, said
+    cookie = desk_cookie(server.address, new_desk_key(Settings(data=server.data).database_url))
+    answer = requests.get(named[1], headers={"Cookie": cookie}, timeout=LIMIT_S)
+    assert answer.status_code == 200
+    return answer.text
+
+
 @pytest.fixture
 def played(server: Server) -> str:
     process = rehearse(server.data, server.port, "--players", "14", "--rounds", "5")
@@ -67,6 +81,11 @@ def test_a_demo_review_is_played_to_its_end(played: str, server: Server) -> None
     assert acknowledged, played
     assert int(acknowledged[1]) >= 60, played
     assert "refused" not in played
+    report = report_of(played, server)
+    assert "Report of a review · rehearsal" in report
+    # the struck item is in no number, the others have their marks although programs answer at once
+    assert len(re.findall(r'class="range_at"', report)) >= 4
+    assert len(re.findall(r'<article class="sheet"', report)) == 4
 
 
 def test_a_server_that_is_killed_and_started_again_does_not_end_the_rehearsal(
