@@ -298,6 +298,15 @@ ClientMessage = Annotated[
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlanOptions:
+    """How a review is timed, and whether it asks for certainty."""
+
+    timing: Timing
+    seconds: int
+    certainty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ReviewLine:
     """A review in the list of an owner's reviews; times in ms since 1970, None where there is none."""
 
@@ -311,6 +320,8 @@ class ReviewLine:
     planned_at: int | None = None
     opens_itself: bool = False
     archived: bool = False
+    options: PlanOptions | None = None
+    """What may still be chosen anew; None once the door is open."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from quizroom.protocol import review_messages
-from quizroom.protocol.messages import ListReviews, Reply, ReviewLine
+from quizroom.protocol.messages import ListReviews, PlanOptions, Reply, ReviewLine
 from quizroom.protocol.review_messages import ReviewMessage
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Seat
@@ -80,7 +80,14 @@ class ReviewReplies:
             planned_at=_ms(listed.planned_at),
             opens_itself=listed.opens_itself,
             archived=listed.archived_at is not None,
+            options=_options(room),
         )
+
+
+def _options(room: Room | None) -> PlanOptions | None:
+    if room is None or room.phase != "preparing":
+        return None
+    return PlanOptions(timing=room.plan.timing, seconds=room.plan.seconds, certainty=room.plan.certainty)
 
 
 def _deletes(message: review_messages.ReviewStep) -> bool:

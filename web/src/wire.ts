@@ -1656,6 +1656,14 @@ export interface PictureKept {
   width: number;
 }
 /**
+ * How a review is timed, and whether it asks for certainty.
+ */
+export interface PlanOptions {
+  certainty: boolean;
+  seconds: number;
+  timing: "computed" | "fixed" | "untimed";
+}
+/**
  * What the return plan is made for. Without a date of the practical it looks four weeks ahead.
  *
  * `course` may be empty: then what comes back is asked as in the review from which it stems. `time_zone`
@@ -1748,6 +1756,7 @@ export interface ReviewLine {
   course: string;
   finished_at?: number | null;
   opens_itself?: boolean;
+  options?: PlanOptions | null;
   phase: string;
   planned_at?: number | null;
   prepared_at: number;

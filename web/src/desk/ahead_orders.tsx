@@ -3,16 +3,21 @@ import type { Draft } from "../line/line";
 import type { DeskItem } from "../wire";
 import { OwnDialog } from "./own_dialog";
 
-/** What may be done with an item that is still ahead: another one dealt, an own one instead, or none. */
-export function AheadOrders(props: {
+interface AheadProps {
   item: DeskItem;
   position: number;
+  /** How many items are ahead. */
+  ahead: number;
   onOrder: (draft: Draft) => Promise<boolean>;
-}) {
+}
+
+/** What may be done with an item that is still ahead: another one dealt, an own one instead, or none. */
+export function AheadOrders(props: AheadProps) {
   const { item, position, onOrder } = props;
   const [choosing, setChoosing] = useState(false);
   return (
     <div class="sheet_orders">
+      <Places {...props} />
       <button
         class="button"
         type="button"
@@ -39,5 +44,25 @@ export function AheadOrders(props: {
         />
       )}
     </div>
+  );
+}
+
+/** One place up or down among the items ahead. */
+function Places({ item, position, ahead, onOrder }: AheadProps) {
+  const move = (to: number) => void onOrder({ type: "move_item", position, item: item.id, to });
+  return (
+    <>
+      <button class="button" type="button" disabled={position === 0} onClick={() => move(position - 1)}>
+        Earlier
+      </button>
+      <button
+        class="button"
+        type="button"
+        disabled={position + 1 >= ahead}
+        onClick={() => move(position + 1)}
+      >
+        Later
+      </button>
+    </>
   );
 }

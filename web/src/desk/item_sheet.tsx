@@ -92,7 +92,15 @@ function ItemOrders({
   onOrder: (draft: Draft) => Promise<boolean>;
 }) {
   const position = item.position;
-  if (position !== null) return <AheadOrders item={item} position={position} onOrder={onOrder} />;
+  if (position !== null)
+    return (
+      <AheadOrders
+        item={item}
+        position={position}
+        ahead={view.items.filter((one) => one.position !== null).length}
+        onOrder={onOrder}
+      />
+    );
   if (item.round === view.public.round) return null; // the current item's step is among those below
   const type = item.struck ? "restore_item" : "strike_item";
   return (

@@ -1,38 +1,144 @@
+import "./review_list.css";
+import { useRef, useState } from "preact/hooks";
+import type { Draft } from "../line/line";
 import type { ReviewLine } from "../wire";
 import { countOf } from "../words/numbers";
 import { PHASE_WORD } from "./family_words";
+import { momentText } from "./planned_time";
+import { ReviewDialog } from "./review_dialog";
+import { found, WANTED, type Wanted } from "./review_order";
 
-/** Reviews of this host that can be gone on with, or looked at again. */
-export function ReviewList({
-  reviews,
-  onOpen,
-}: {
+/** All reviews of an owner: found by title and state, opened, and by "More" changed as things. */
+export function ReviewList(props: {
   reviews: readonly ReviewLine[];
+  /** Whether they are one's own; an assistant opens and runs them, and no more. */
+  owns: boolean;
   onOpen: (room: string) => void;
+  /** Carries out an order; what keeps it from being carried out, or nothing. */
+  onChange: (draft: Draft) => Promise<string>;
 }) {
+  const { reviews, owns, onOpen } = props;
+  const [words, setWords] = useState("");
+  const [wanted, setWanted] = useState<Wanted>("current");
+  const [chosen, choose] = useState("");
+  const [said, setSaid] = useState("");
+  const heading = useRef<HTMLHeadingElement>(null);
+  const shown = found(reviews, words, wanted);
+  const review = reviews.find((one) => one.room === chosen);
+  const leave = (outcome: string) => {
+    setSaid(outcome);
+    choose("");
+    if (outcome !== "") heading.current?.focus();
+  };
   return (
-    <section class="reviews">
-      <h2 class="start_heading">Go on with</h2>
-      {reviews.length === 0 && <p class="choice_note">No review has been laid out yet.</p>}
+    <section class="reviews" aria-labelledby="reviews-heading">
+      <h2 class="start_heading" id="reviews-heading" ref={heading} tabIndex={-1}>
+        Reviews
+      </h2>
+      {reviews.length === 0 ? (
+        <p class="choice_note reviews_none">No review has been laid out yet.</p>
+      ) : (
+        <Finder words={words} wanted={wanted} onWords={setWords} onWanted={setWanted} />
+      )}
+      <p class="reviews_said" role="status">
+        {said || (words !== "" ? countOf(shown.length, "review") : "")}
+      </p>
+      {reviews.length > 0 && shown.length === 0 && <p class="choice_note">None of this kind.</p>}
       <ul class="reviews_list">
-        {reviews.map((review) => (
-          <li key={review.room} class="reviews_line">
-            <button class="reviews_open" type="button" onClick={() => onOpen(review.room)}>
-              <span class="reviews_title">{review.title || "Untitled"}</span>
-              <span class="choice_note">{review.course}</span>
-              <span class="choice_note">
-                {phaseWord(review.phase)} · {countOf(review.rounds, "round")} · {whenText(review.prepared_at)}
-              </span>
-            </button>
-            {hasReport(review) && (
-              <a class="reviews_report" href={`/desk/report/${encodeURIComponent(review.room)}`}>
-                Report<span class="unseen"> of {review.title || "Untitled"}</span>
-              </a>
-            )}
-          </li>
+        {shown.map((one) => (
+          <Line key={one.room} review={one} owns={owns} onOpen={onOpen} onMore={choose} />
         ))}
       </ul>
+      {review && <ReviewDialog key={chosen} review={review} onChange={props.onChange} onDone={leave} />}
     </section>
+  );
+}
+
+function Finder(props: {
+  words: string;
+  wanted: Wanted;
+  onWords: (words: string) => void;
+  onWanted: (wanted: Wanted) => void;
+}) {
+  return (
+    <search class="reviews_finder">
+      <label class="field">
+        <span class="field_label">Title or course</span>
+        <input
+          class="field_input"
+          type="search"
+          value={props.words}
+          onInput={(event) => props.onWords(event.currentTarget.value)}
+        />
+      </label>
+      <label class="field">
+        <span class="field_label">State</span>
+        <select
+          class="field_input"
+          value={props.wanted}
+          onChange={(event) => props.onWanted(event.currentTarget.value as Wanted)}
+        >
+          {WANTED.map(({ value, text }) => (
+            <option key={value} value={value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </label>
+    </search>
+  );
+}
+
+function Line(props: {
+  review: ReviewLine;
+  owns: boolean;
+  onOpen: (room: string) => void;
+  onMore: (room: string) => void;
+}) {
+  const { review } = props;
+  const title = review.title || "Untitled";
+  return (
+    <li class="reviews_line">
+      <button class="reviews_open" type="button" onClick={() => props.onOpen(review.room)}>
+        <span class="reviews_title">{title}</span>
+        <span class="choice_note">{review.course}</span>
+        <span class="choice_note">
+          {review.archived && "archived · "}
+          {phaseWord(review.phase)} · {countOf(review.rounds, "round")}
+        </span>
+        <When review={review} />
+      </button>
+      <span class="reviews_acts">
+        {hasReport(review) && (
+          <a class="reviews_report" href={`/desk/report/${encodeURIComponent(review.room)}`}>
+            Report<span class="unseen"> of {title}</span>
+          </a>
+        )}
+        {props.owns && (
+          <button
+            class="button reviews_more"
+            type="button"
+            aria-haspopup="dialog"
+            onClick={() => props.onMore(review.room)}
+          >
+            More<span class="unseen"> for {title}</span>
+          </button>
+        )}
+      </span>
+    </li>
+  );
+}
+
+/** When it is planned, if it is; else when it was laid out. */
+function When({ review }: { review: ReviewLine }) {
+  if (review.phase !== "preparing" || typeof review.planned_at !== "number") {
+    return <span class="choice_note">laid out {momentText(review.prepared_at)}</span>;
+  }
+  return (
+    <span class="reviews_planned">
+      planned for {momentText(review.planned_at)}
+      {review.opens_itself && ", the door opens itself"}
+    </span>
   );
 }
 
@@ -43,8 +149,4 @@ function hasReport({ phase }: ReviewLine): boolean {
 
 function phaseWord(phase: string): string {
   return PHASE_WORD[phase as keyof typeof PHASE_WORD] ?? phase;
-}
-
-function whenText(preparedAt: number): string {
-  return new Date(preparedAt).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 }

@@ -1,4 +1,4 @@
-import { type Line, openLine } from "../line/line";
+import { type Draft, type Line, openLine } from "../line/line";
 import { makeStore, type Store } from "../line/store";
 import type { DeskSettings, PrepareReview, ReviewLine } from "../wire";
 
@@ -10,6 +10,8 @@ export interface DeskSession {
   complaint: Store<string>;
   prepare(plan: Omit<PrepareReview, "id">): Promise<boolean>;
   open(room: string): Promise<boolean>;
+  /** Carries out an order about a review in the list; what keeps it from being carried out, or nothing. */
+  change(draft: Draft): Promise<string>;
 }
 
 const NO_SETTINGS =
@@ -48,6 +50,11 @@ export function startDesk(): DeskSession {
     reviews,
     complaint,
     open,
+    async change(draft) {
+      const reply = await line.say(draft);
+      if (reply.reviews) reviews.set(reply.reviews);
+      return reply.result === "done" ? "" : (reply.text ?? "");
+    },
     async prepare(plan) {
       const reply = await line.say(plan);
       return arrived(reply.result === "done", reply.text ?? "", reply.desk?.room ?? "");

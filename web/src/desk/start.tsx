@@ -22,29 +22,34 @@ export function Start({ session }: { session: DeskSession }) {
   const reviews = useStore(session.reviews);
   const complaint = useStore(session.complaint);
   const state = useStore(session.line.state);
+  const owns = settings?.host?.role !== "assistant";
   return (
     <main class="start">
       <header class="start_top">
         <h1 class="start_title">Desk</h1>
-        <p class="start_private">
-          Private: do not mirror this page. The wall has a page of its own.{" "}
-          <a href="/desk/items">Own items</a>. <a href="/desk/hand-over">Hand over or close the desk</a>.{" "}
-          {keepingHere()} <a href="/privacy">What is stored</a>
-        </p>
-        {settings?.host && <WhoHosts host={settings.host} />}
+        <div class="start_private">
+          <p>
+            Private: do not mirror this page. The wall has a page of its own. {keepingHere()}{" "}
+            <a href="/privacy">What is stored</a>
+          </p>
+          {settings?.host && <Ways host={settings.host} />}
+        </div>
         <ViewMenu keys="D for light or dark" acts={{}} />
       </header>
       <LineNotice state={state} kept="" />
       {settings === null ? (
         <p class="waiting">{complaint || "Reading the course lists …"}</p>
       ) : (
-        <div class="start_body">
-          {settings.host?.role !== "assistant" && (
-            <PlanForm session={session} settings={settings} complaint={complaint} />
-          )}
+        <div class={owns ? "start_body" : "start_body start_body-alone"}>
+          {owns && <PlanForm session={session} settings={settings} complaint={complaint} />}
           <div class="start_beside">
-            <ReviewList reviews={reviews} onOpen={(room) => void session.open(room)} />
-            <TakeFile onTaken={(room) => void session.open(room)} />
+            <ReviewList
+              reviews={reviews}
+              owns={owns}
+              onOpen={(room) => void session.open(room)}
+              onChange={session.change}
+            />
+            {owns && <TakeFile onTaken={(room) => void session.open(room)} />}
           </div>
         </div>
       )}
@@ -52,19 +57,17 @@ export function Start({ session }: { session: DeskSession }) {
   );
 }
 
-/** Who sits here, and the way to the pages about hosts; an assistant is told whose reviews these are. */
-function WhoHosts({ host }: { host: NonNullable<DeskSettings["host"]> }) {
+/** Who sits here, and the ways to the pages beside the desk; an assistant is told whose reviews these are. */
+function Ways({ host }: { host: NonNullable<DeskSettings["host"]> }) {
+  const helps = host.role === "assistant";
   return (
-    <p class="start_private start_who">
-      {host.role === "assistant" ? `${host.name}, helping ${host.helps}` : host.name} ·{" "}
+    <nav class="start_ways" aria-label="Pages beside the desk">
+      <b>{helps ? `${host.name}, helping ${host.helps}` : host.name}</b>
+      {!helps && <a href="/desk/items">Own items</a>}
+      {!helps && <a href="/desk/hosts">Hosts</a>}
       <a href="/desk/account">Your account</a>
-      {host.role === "owner" && (
-        <>
-          {" · "}
-          <a href="/desk/hosts">Hosts</a>
-        </>
-      )}
-    </p>
+      <a href="/desk/hand-over">Hand over or close the desk</a>
+    </nav>
   );
 }
 
