@@ -25,8 +25,12 @@ function shown(claim: OwnClaim, text = "") {
 async function claimed(root: HTMLElement, id: string): Promise<void> {
   const field = root.querySelector("input") as HTMLInputElement;
   field.value = id;
-  await act(async () => field.dispatchEvent(new Event("input", { bubbles: true })));
-  await act(async () => root.querySelector("form")?.dispatchEvent(new Event("submit", { cancelable: true })));
+  await act(async () => {
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  await act(async () => {
+    root.querySelector("form")?.dispatchEvent(new Event("submit", { cancelable: true }));
+  });
 }
 
 test("an id is sent as it was typed, zeros and all, and the outcome is said", async () => {
