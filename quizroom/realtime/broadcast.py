@@ -21,6 +21,7 @@ from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
 from quizroom.room.events import (
     AnswerAccepted,
     Event,
+    HoldingSet,
     ItemRestored,
     ItemStruck,
     PlayerRemoved,
@@ -29,14 +30,18 @@ from quizroom.room.events import (
     ResultShown,
     ReviewEnded,
     RoundClosed,
+    RoundOpened,
+    RoundPaused,
+    RoundResumed,
     SeatEntered,
     StandingsSet,
+    TimeAdded,
     WordsRuled,
 )
-from quizroom.room.own_time import hides_counts, is_untold, own_clocks, told_version
+from quizroom.room.own_time import hides_counts, is_untold, told_version
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
-from quizroom.room.talk_events import AgainClosed
+from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened
 from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
@@ -59,6 +64,11 @@ ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
 FLAGS = (ItemFlagged, FlagTakenBack, FlagsSettled)
 """For the desk alone; whoever put a flag up has it in the reply."""
 TIME_FACTORS = (OwnTimeReturned, TimeFactorSet, TimeLinkMade)
+CLOCKS = (
+    *(RoundOpened, RoundPaused, RoundResumed, TimeAdded, OwnTimeReturned),
+    *(HoldingSet, TalkOpened, AgainOpened),
+)
+"""These change clocks, also those of single players."""
 COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *TIME_FACTORS)
 OWN_MATTERS = (
     EntryAssigned,
@@ -254,9 +264,9 @@ def _changes_views(event: Event) -> bool:
 
 
 def concerned(change: Change) -> frozenset[str]:
-    """The players who are to hear of a change that concerns their own time."""
-    if any(isinstance(event, OwnTimeReturned) for event in change.events):
-        return frozenset(player.id for player, _ in own_clocks(change.room))
+    """The players who alone are to hear of a change that concerns their own time."""
+    if any(isinstance(event, CLOCKS) for event in change.events):
+        return frozenset(player.id for player in change.room.players.values() if player.factor_percent > 100)
     return frozenset(event.player for event in change.events if isinstance(event, TimeFactorSet))
 
 

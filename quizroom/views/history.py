@@ -46,6 +46,8 @@ class PastReview:
     finished_at: datetime | None
     marks: float
     of: int
+    time_factor: float
+    """How much longer the player might answer: 1, 1.5 or 2; for their own eyes alone."""
     rounds: tuple[PastRound, ...]
     for_credit: bool = False
     entry: str = ""
@@ -72,6 +74,7 @@ def past_review(room: Room, seat: str) -> PastReview | None:
         finished_at=room.finished_at,
         marks=marks.totals[seat].marks,
         of=marks.totals[seat].of,
+        time_factor=player.factor_percent / 100,
         rounds=tuple(_rounds(room, player, marks)),
         for_credit=bool(room.plan.roster),
         entry=room.claims.get(seat, ""),

@@ -5,9 +5,12 @@ import pytest
 from quizroom.realtime.alarms import (
     RECONNECT_MS,
     another_worker_is_alive,
+    any_round_is_open,
     give_back_lost_time,
 )
-from quizroom.room.commands import CloseRound, PauseRound
+from quizroom.room.commands import CloseRound, HoldResults, PauseRound
+from quizroom.room.own_time import own_clock, told_version
+from quizroom.room.time_commands import SetTimeFactor
 from quizroom.storage.event_codec import UnreadableEvent
 from quizroom.storage.memory import MemoryHeartbeat
 from tests.realtime.two_rooms import open_two_rooms
@@ -56,6 +59,32 @@ def test_a_round_opened_after_this_worker_began_has_lost_nothing() -> None:
     worker.clock.move(3)
     give_back_lost_time(worker.rooms, worker.log, MemoryHeartbeat(), worker.clock, beside=after(0))
     assert worker.rooms.room("room-1").rounds[0].closes_at == after(30)
+
+
+def test_after_an_outage_a_player_whose_own_time_ran_has_it_back_once_and_nobody_else_hears() -> None:
+    desk, heartbeat = seated(), MemoryHeartbeat()
+    for order in (
+        HoldResults(on=True),
+        SetTimeFactor(player="ada", factor_percent=200),
+        CloseRound(round=1, by_host=True),
+    ):
+        desk.rooms.handle("room-1", order)
+    assert any_round_is_open(desk.rooms)  # so that the heart beats, and the outage is measured
+    before = told_version(desk.rooms.room("room-1"))
+    desk.clock.move(50)
+    heartbeat.beat(desk.clock.now())
+    desk.clock.move(100)
+    for _ in range(2):
+        worker = Desk(desk.log, shared=True)
+        worker.clock = desk.clock
+        late = MemoryHeartbeat()
+        late.beat(after(50))
+        give_back_lost_time(worker.rooms, worker.log, late, worker.clock, beside=worker.clock.now())
+    room = Desk(desk.log).rooms.room("room-1")
+    clock = own_clock(room, "ada")
+    assert clock is not None
+    assert clock.closes_at == after(60 + 100 + RECONNECT_MS / 1000)
+    assert told_version(room) == before
 
 
 def test_another_worker_is_known_by_its_heart() -> None:

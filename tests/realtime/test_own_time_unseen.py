@@ -16,6 +16,7 @@ from quizroom.realtime import wire_json
 from quizroom.realtime.alarms import close_rounds_that_are_over
 from quizroom.realtime.broadcast import Broadcast, keep_telling
 from quizroom.room.bench_state import BenchRules
+from quizroom.views.moment import milliseconds
 from tests.realtime.hall import Hall
 from tests.room.sample_items import one_best
 from tests.room.samples import after, plan, preparation
@@ -72,6 +73,7 @@ class ListenedHall(Hall):
         super().__init__(telling=Listened)
         self.heard: list[tuple[float, str, str, str]] = []
         self.replies: dict[str, list[str]] = {}
+        self.own: list[Any] = []
         assert isinstance(self.broadcast, Listened)
         self.told = self.broadcast
         self.told.acts, self.told.now_s, self.told.hall = sorted(acts, key=lambda act: act.at), 0.0, self
@@ -100,6 +102,8 @@ class ListenedHall(Hall):
         return None
 
     def _emit(self, event: str, data: Any, *, to: str) -> None:
+        if to == "ada":
+            self.own.append(data["clock"])
         if to not in ("ada", "desk room-1"):
             self.heard.append((round(self.told.now_s, 6), event, to, wire_json.dumps(data)))
 
@@ -221,6 +225,24 @@ def test_an_answer_in_own_time_is_taken_and_counted_and_was_not_heard() -> None:
     assert until_shown[0] == until_shown[1]
     assert late.heard != never.heard
     assert "too_late" in played([*rest, answer("ada", 20, "B")]).replies["ada"][-1]
+
+
+def test_the_player_is_told_of_the_own_clock_whenever_it_changes() -> None:
+    steps = (("pause_round", 4.0), ("resume_round", 6.0), ("add_time", 7.0))
+    acts = [
+        Act(at=at, who="host", kind=kind, fields={"seconds": 5} if kind == "add_time" else {"round": 1})
+        for kind, at in steps
+    ]
+    told = played([*coming_in(""), *FACTOR, *acts]).own
+    opens = after(OPENED)
+    assert [(view["paused"], view["left_ms"], view["limit_ms"]) for view in told if view][:4] == [
+        (False, None, 20_000),
+        (True, 19_000, 20_000),
+        (False, None, 20_000),
+        (False, None, 30_000),
+    ]
+    closes = [view["closes_at"] for view in told if view and view["closes_at"]]
+    assert closes[:3] == [milliseconds(opens) + ms for ms in (20_000, 22_000, 32_000)]
 
 
 def test_the_listeners_would_hear_of_it_where_counts_are_told() -> None:

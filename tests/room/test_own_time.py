@@ -3,11 +3,13 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import orjson
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from quizroom.marking import marks_of_room
+from quizroom.protocol.codec import write
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.clock import GRACE_MS
 from quizroom.room.commands import (
@@ -17,21 +19,33 @@ from quizroom.room.commands import (
     EndReview,
     GiveBackTime,
     HoldResults,
+    OpenDoor,
     OpenRound,
     PauseRound,
     ResumeRound,
     ShowRecord,
     ShowResult,
 )
+from quizroom.room.events import Event
+from quizroom.room.folding import apply, replay
 from quizroom.room.group_state import GroupRules
+from quizroom.room.laying_out import prepare
 from quizroom.room.own_time import OwnClock, may_have_own_time, own_clock, own_limit_ms, told_version
+from quizroom.room.owner_commands import ForgetPlayer
+from quizroom.room.owner_events import PlayerForgotten
+from quizroom.room.owners import redacted
 from quizroom.room.rules import decide
 from quizroom.room.state import Plan, Room
 from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
 from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor
+from quizroom.room.time_events import TimeFactorSet
 from quizroom.room.time_state import FACTORS, FactorPercent
+from quizroom.views.desk import desk_view
+from quizroom.views.history import past_review
+from quizroom.views.own import own_view
+from quizroom.views.public import public_view
 from tests.room.refusing import code_of
-from tests.room.samples import NOON, after, answering, gathered, ordered, plan, says, seat
+from tests.room.samples import NOON, after, answering, gathered, ordered, plan, preparation, says, seat
 
 HOLDING = replace(plan(timing="fixed", seconds=40), holds_results=True)
 TWICE = SetTimeFactor(player="ada", factor_percent=200)
@@ -262,3 +276,41 @@ def test_a_link_counts_again_as_soon_as_results_are_held() -> None:
 def test_a_finished_review_and_strangers_get_none(order: SetTimeFactor | BringTime) -> None:
     assert code_of(ordered(gathered(by=HOLDING), EndReview()), order) == "finished"
     assert code_of(gathered(by=HOLDING), replace(order, player="zed")) == "no_such_player"
+
+
+def test_whoever_is_forgotten_had_no_factor_and_came_with_no_link() -> None:
+    log = [*log_of(MakeTimeLink(link="hash", factor_percent=150), BringTime(player="ada", link="hash"))]
+    room = replay(log)
+    assert room is not None
+    assert room.players["ada"].factor_percent == 150
+    (forgotten,) = decide(room, ForgetPlayer(player="ada"), NOON)
+    assert isinstance(forgotten, PlayerForgotten)
+    past = redacted(log, forgotten)
+    assert [one.factor_percent for one in past if isinstance(one, TimeFactorSet)] == [100]
+    assert "hash" not in [one.link for one in past if isinstance(one, TimeFactorSet)]
+    live = apply(room, forgotten)
+    assert live.players["ada"].factor_percent == 100
+    assert replay([*past, forgotten]) == live
+
+
+def log_of(*orders: Command) -> list[Event]:
+    """The log of a room with its door open and two players, and of these orders."""
+    events: list[Event] = list(prepare("room-1", preparation(by=HOLDING), NOON))
+    for order in (OpenDoor(door_code="CDFHJ"), seat("ada"), seat("bo"), *orders):
+        room = replay(events)
+        assert room is not None
+        events += decide(room, order, NOON)
+    return events
+
+
+def test_the_own_export_names_the_factor_and_no_view_of_another_does() -> None:
+    room = closed(open_round(150))
+    past, others = past_review(room, "ada"), past_review(room, "bo")
+    assert past is not None
+    assert others is not None
+    assert (past.time_factor, others.time_factor) == (1.5, 1.0)
+    marks = marks_of_room(room)
+    row = next(row for row in desk_view(room, marks, NOON).roster if row.player == "ada")
+    assert (row.factor_percent, row.clock) == (150, own_view(room, "ada", marks, NOON).clock)
+    for view in (public_view(room, marks, NOON), own_view(room, "bo", marks, NOON)):
+        assert b"150" not in orjson.dumps(write(view))

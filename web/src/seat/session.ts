@@ -55,6 +55,11 @@ export function startSession(doorCode: string, received: (answer: SubmitAnswer) 
     received,
   };
   keepTimeSecret(shelf, doorCode);
+  // a link opened over a page that is here already changes no more than what follows the #
+  window.addEventListener("hashchange", () => {
+    keepTimeSecret(shelf, way.doorCode.get());
+    if (way.place.get() === "seated") void bringTime(line, shelf, way.doorCode.get(), way.privately);
+  });
   const line = openLine((opened) => takePlace(way, opened));
   return {
     line,
@@ -119,6 +124,7 @@ async function sitDown(way: Way, line: Line): Promise<void> {
   if (way.hands.get() === null) {
     way.hands.set(makeHandIn(line, makeOutbox(way.shelf, `quizroom.outbox.${code}`), way.received));
   }
+  keepTimeSecret(way.shelf, code);
   history.replaceState(null, "", `/seat/${code}`);
   way.place.set("seated");
   await bringTime(line, way.shelf, code, way.privately);
