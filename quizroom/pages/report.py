@@ -4,31 +4,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from flask import Blueprint, Response, abort, render_template, request
+from flask import Blueprint, Response, abort
 from werkzeug.wrappers import Response as AnyResponse
 
-from quizroom.analysis.cannot_say import what_numbers_cannot_say
-from quizroom.analysis.course_report import AgainLater, CourseReport
-from quizroom.analysis.explain_again import Again
-from quizroom.analysis.mastery import standing_of
-from quizroom.analysis.review_report import ReviewReport
-from quizroom.exchange.report_sheet import item_sheets_csv
-from quizroom.pages import report_words as words
-from quizroom.pages.bundle import bundle_of
-from quizroom.pages.host_entry import COOKIE, HostEntry
+from quizroom.pages.desk_rights import host_of_request
+from quizroom.pages.host_entry import HostEntry
 from quizroom.service.reports import Reports
-from quizroom.views.changes import words_of
-
-MOST_AGAIN, MOST_CONFUSIONS = 12, 15
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AgainRow:
-    """A line of the list of what to explain again; `where` says in which review, if there are several."""
-
-    again: Again
-    where: str = ""
-    room: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +39,7 @@ def add_reports(routes: Blueprint, pages: ReportPages) -> None:
 
 
 def _for_host(pages: ReportPages, page: Callable[[str], AnyResponse]) -> AnyResponse:
-    host = pages.entry.host_of_token(request.cookies.get(COOKIE, ""))
+    host = host_of_request(pages.entry)
     if host is None:
         return pages.closed()
     answer = page(host.leads)
@@ -67,29 +48,20 @@ def _for_host(pages: ReportPages, page: Callable[[str], AnyResponse]) -> AnyResp
 
 
 def _review(pages: ReportPages, room: str, host: str) -> AnyResponse:
-    report = _found(pages.reports.review(room, host=host))
-    return _page(
-        pages,
-        "report.html",
-        report=report,
-        short=words.in_short(report),
-        cautions=what_numbers_cannot_say(report),
-        again=[AgainRow(again=one) for one in report.again[:MOST_AGAIN]],
-        link=lambda row: f"#round-{row.again.round}",
-        most_confusions=MOST_CONFUSIONS,
-        change_words=words_of,
-        host_name=lambda host: _host_name(pages, host),
-        placed={one.round: one for one in report.scale.items} if report.scale else {},
-    )
+    from quizroom.pages.report_faces import review_page  # noqa: PLC0415 - statistics are for those who ask
 
-
-def _host_name(pages: ReportPages, host: str) -> str:
-    known = pages.entry.hosts.host(host) if host else None
-    return known.name if known else words.NOTHING
+    report = pages.reports.review(room, host=host)
+    if report is None:
+        abort(404)
+    return Response(review_page(report, pages.manifest, lambda host: _name_of(pages, host)))
 
 
 def _items(pages: ReportPages, room: str, host: str) -> AnyResponse:
-    report = _found(pages.reports.review(room, host=host))
+    from quizroom.pages.report_faces import item_sheets_csv  # noqa: PLC0415 - likewise
+
+    report = pages.reports.review(room, host=host)
+    if report is None:
+        abort(404)
     # The mark at the head lets spreadsheets read it as UTF-8.
     answer = Response("\N{BYTE ORDER MARK}" + item_sheets_csv(report), content_type="text/csv; charset=utf-8")
     answer.headers["Content-Disposition"] = f'attachment; filename="items-{report.room}.csv"'
@@ -97,26 +69,14 @@ def _items(pages: ReportPages, room: str, host: str) -> AnyResponse:
 
 
 def _course(pages: ReportPages, course: str, host: str) -> AnyResponse:
+    from quizroom.pages.report_faces import course_page  # noqa: PLC0415 - likewise
+
     report = pages.reports.course(course, host=host)
     if report is None:
         abort(404)
-    rows = [_again_row(report, one) for one in report.again[:MOST_AGAIN]]
-    link = "/desk/report/{0.room}#round-{0.again.round}".format
-    muscles = sorted({muscle for muscle, _ in report.muscles})
-    return _page(pages, "report_course.html", report=report, again=rows, link=link, muscles=muscles)
+    return Response(course_page(report, pages.manifest))
 
 
-def _again_row(report: CourseReport, one: AgainLater) -> AgainRow:
-    review = report.reviews[one.review]
-    return AgainRow(again=one.again, where=f" · last asked on {words.day(review.at)}", room=review.room)
-
-
-def _found(report: ReviewReport | None) -> ReviewReport:
-    if report is None:
-        abort(404)
-    return report
-
-
-def _page(pages: ReportPages, template: str, **shown: Any) -> Response:
-    bundle = bundle_of(pages.manifest, "report")
-    return Response(render_template(template, words=words, standing=standing_of, bundle=bundle, **shown))
+def _name_of(pages: ReportPages, host: str) -> str:
+    known = pages.entry.hosts.host(host) if host else None
+    return known.name if known else ""

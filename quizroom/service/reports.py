@@ -3,15 +3,18 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from functools import reduce
+from typing import TYPE_CHECKING
 
-from quizroom.analysis.course_report import CourseReport, course_report
-from quizroom.analysis.review_report import ReviewReport, review_report
 from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.room.events import ReviewPrepared
 from quizroom.room.folding import apply, replay
 from quizroom.room.state import Room
 from quizroom.service.ports import EventLog, NotStored
 from quizroom.service.rooms import Rooms
+
+if TYPE_CHECKING:
+    from quizroom.analysis.course_report import CourseReport
+    from quizroom.analysis.review_report import ReviewReport
 
 AT_ONCE = 200
 """Events that are read and folded between two breaths."""
@@ -25,17 +28,19 @@ class Reports:
     rooms: Rooms
     log: EventLog
     breathe: Callable[[], None] = lambda: None
-    kept: dict[str, ReviewReport] = field(default_factory=dict)
+    kept: "dict[str, ReviewReport]" = field(default_factory=dict)
     """By room, the one that was asked for last at the end."""
     courses: dict[str, str] = field(default_factory=dict)
     """The course list of each room, which never changes."""
 
-    def review(self, room: str, *, host: str) -> ReviewReport | None:
+    def review(self, room: str, *, host: str) -> "ReviewReport | None":
         """The report of a review as the log has it now; None if this host has no such review."""
         return self._report(room) if room in self.log.rooms_of_host(host) else None
 
-    def course(self, course: str, *, host: str) -> CourseReport | None:
+    def course(self, course: str, *, host: str) -> "CourseReport | None":
         """All this host's reviews of a course list; None if there are none that anybody answered."""
+        from quizroom.analysis.course_report import course_report  # noqa: PLC0415 - only who asks pays
+
         mine = [room for room in self.log.rooms_of_host(host) if self._course_of(room) == course]
         found = [report for report in map(self._report, mine) if report is not None]
         return course_report(found)
@@ -47,7 +52,9 @@ class Reports:
             self.breathe()
         return self.courses[room]
 
-    def _report(self, room: str) -> ReviewReport | None:
+    def _report(self, room: str) -> "ReviewReport | None":
+        from quizroom.analysis.review_report import review_report  # noqa: PLC0415 - likewise
+
         version = self.log.versions([room]).get(room, 0)
         known = self.kept.pop(room, None)
         if known is None or known.version != version:

@@ -9,6 +9,7 @@ from quizroom.analysis.explain_again import need
 from quizroom.analysis.review_report import ReviewReport, review_report
 from quizroom.marking import marks_of_room
 from quizroom.questions.model import Item
+from quizroom.room.change_commands import FlagItem, RekeyItem
 from quizroom.room.commands import CloseRound, Command, EnterSeat, OpenRound, RestoreItem, StrikeItem
 from quizroom.room.state import Room
 from tests.room.sample_items import free_list, matching, one_best, ordering, pick_three, typed
@@ -222,3 +223,16 @@ def test_the_same_handle_is_nobody_elses_name() -> None:
     assert [one.handle for one in report.attendance] == ["Teal Talus"]
     assert "owner key" not in str(report)
     assert "secret id" not in str(report)
+
+
+def test_an_item_that_was_keyed_anew_and_flagged_says_so() -> None:
+    answers = [says(player, "BC"[place % 2]) for place, player in enumerate(CLASS)]
+    room = round_of(gathered(one_best(), players=CLASS), 1, *answers)
+    room = ordered(room, FlagItem(player="p01", round=1, text="books differ"))
+    before, after = reported(room), reported(ordered(room, RekeyItem(round=1, key=("B", "C"), by="owner")))
+    dealt = before.sheets[0]
+    assert (dealt.is_rekeyed, dealt.flags, dealt.numbers.difficulty) == (False, 1, 0.5)
+    sheet = after.sheets[0]
+    assert (sheet.is_rekeyed, sheet.numbers.difficulty, sheet.numbers.guessing_corrected) == (True, 1.0, None)
+    assert (before.confusions[0].people, after.confusions) == (12, ())
+    assert [(one.kind, one.by) for one in after.changes] == [("rekeyed", "owner")]
