@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from quizroom.questions.model import Item
+from quizroom.room.adding import AddItem
 from quizroom.room.commands import CloseRound, EndReview, EnterSeat, OpenRound, ShowRecord, SubmitAnswer
 from quizroom.room.state import Plan, Room
 from quizroom.second_look.asked import AskedLook, GivenAnswer
@@ -62,14 +63,28 @@ class Alone:
             catalogue=knowledge(), store=self.store, clock=self.clock, new_id=lambda: f"id-{next(ids)}"
         )
 
-    def review(self, plan: Plan, wrong: Iterable[int], *, shown: bool = True, ended: bool = True) -> Room:
-        """Play a review in which the player is wrong in these rounds; the seat joins their history."""
+    def review(
+        self,
+        plan: Plan,
+        wrong: Iterable[int],
+        *,
+        own: Iterable[Item] = (),
+        shown: bool = True,
+        ended: bool = True,
+    ) -> Room:
+        """Play a review in which the player is wrong in these rounds; the seat joins their history.
+
+        Items of the host's `own` are put in front of the dealt ones, the last one first.
+        """
         missed = set(wrong)
         service = reviews(self.desk)
-        room = service.open_door(service.prepare(plan, host="owner", order=f"order-{plan.seed}"))
+        room = service.prepare(plan, host="owner", order=f"order-{plan.seed}")
+        for item in own:
+            room = self.desk.rooms.handle(room.id, AddItem(position=0, item=item))
+        room = service.open_door(room)
         self.desk.rooms.handle(room.id, EnterSeat(player="ada", handle="Ada", key_hash="0" * 64))
         self.seats.of_player.setdefault(PLAYER, []).append(OneSeat(room.id))
-        for number in range(1, plan.rounds + 1):
+        for number in range(1, len(room.ahead) + 1):
             room = self.desk.rooms.handle(room.id, OpenRound(round=number))
             self.clock.move(THINKING_S)
             choice, typed = said(room.rounds[-1].item, right=number not in missed)
