@@ -1,14 +1,16 @@
 """Choosing wrong options that stand fairly beside the key."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import chain
 from random import Random
+from types import MappingProxyType
 
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs, is_short_beside, stands_out_in_length
 from quizroom.questions.distractors import candidates
-from quizroom.questions.ranks import Candidate
+from quizroom.questions.model import DistractorSource, Family
+from quizroom.questions.ranks import Candidate, teaching_sources
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import concept_text
 
@@ -16,8 +18,17 @@ PREFERRED_WRONG = 3
 FEWEST_WRONG = 2
 _SECOND_TRIES = 2
 """Orders in which candidates are tried again, the same for every seed, so that few asks hang on chance."""
+_FIRST_EXCHANGES = 2
+"""Exchanges from which a second one is tried, where one does not make the lengths alike."""
 _LONGEST_LOOK = 40
 """Candidates looked at before an ask is given up."""
+_MERELY_NEAR: frozenset[DistractorSource] = frozenset(("same_region",))
+_WEAK: Mapping[Family, frozenset[DistractorSource]] = MappingProxyType(
+    {"antagonist": _MERELY_NEAR | {"same_joint", "other_joint"}}
+)
+"""Sources from which not all wrong options of an item may come: opposites are not mixed up with movements of
+other joints.
+"""
 _MOVEMENTS = ("movement", "action")
 
 
@@ -63,7 +74,7 @@ def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
     chosen = _with_fitting_lengths(syllabus, ask, chosen, found)
-    if len(chosen) < FEWEST_WRONG or _is_padding(chosen) or not is_fair(syllabus, ask, chosen):
+    if len(chosen) < FEWEST_WRONG or _is_padding(ask, chosen) or not is_fair(syllabus, ask, chosen):
         return None
     return tuple(chosen)
 
@@ -96,9 +107,14 @@ def _without_padding(ask: Ask, chosen: Sequence[Candidate]) -> list[Candidate]:
     return list(chosen[:FEWEST_WRONG])
 
 
-def _is_padding(chosen: Sequence[Candidate]) -> bool:
-    """Whether all wrong options are merely of the same region: an item that nobody would get wrong."""
-    return all(source == "same_region" for _, source in chosen)
+def _is_padding(ask: Ask, chosen: Sequence[Candidate]) -> bool:
+    """Whether hardly anybody would get the item wrong.
+
+    No wrong option is likely to be taken for the key, or one of two is merely of the same region.
+    """
+    weak = _WEAK.get(ask.family, _MERELY_NEAR)
+    found = [source in weak for _, source in chosen]
+    return all(found) or (len(chosen) == FEWEST_WRONG and any(one[1] in _MERELY_NEAR for one in chosen))
 
 
 def _with_an_echo(
@@ -115,15 +131,35 @@ def _with_an_echo(
 def _with_fitting_lengths(
     syllabus: Syllabus, ask: Ask, chosen: list[Candidate], found: Sequence[Candidate]
 ) -> list[Candidate]:
-    """One option exchanged for another if the key stands out by its length, or is short beside them."""
+    """One option or two exchanged for others if the key stands out by its length, or is short beside them."""
     if not chosen or not is_uneven(syllabus, ask, chosen):
         return chosen
     stands_out = _key_stands_out(syllabus, ask, chosen)
     exchanges = list(_exchanges(syllabus, ask, chosen, found))
     wished = (one for one in exchanges if not is_uneven(syllabus, ask, one))
+    twice = _second_exchanges(syllabus, ask, exchanges, found)
     needed = (one for one in exchanges if stands_out and not _key_stands_out(syllabus, ask, one))
-    fair = (one for one in chain(wished, needed) if _is_fair_apart_from_length(syllabus, ask, one))
+    fair = (one for one in chain(wished, twice, needed) if _is_fair_apart_from_length(syllabus, ask, one))
     return next(fair, chosen)
+
+
+def _second_exchanges(
+    syllabus: Syllabus, ask: Ask, exchanges: Sequence[list[Candidate]], found: Sequence[Candidate]
+) -> Iterator[list[Candidate]]:
+    """Even choices in which two of the chosen are others that teach as well, from the most even on."""
+    teaching = teaching_sources(ask.family)
+    close = [one for one in found if one[1] in teaching]
+    firsts = sorted(exchanges, key=lambda one: _unevenness(syllabus, ask, one))[:_FIRST_EXCHANGES]
+    for first in firsts:
+        for second in _exchanges(syllabus, ask, first, close):
+            if not is_uneven(syllabus, ask, second):
+                yield second
+
+
+def _unevenness(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> float:
+    """How far the mean length of the wrong options is from that of the key."""
+    lengths = [len(_text(syllabus, ask, concept)) for concept, _ in chosen]
+    return abs(sum(lengths) / len(lengths) - len(_text(syllabus, ask, ask.key[0])))
 
 
 def _exchanges(

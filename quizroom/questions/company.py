@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import combinations, islice
+from itertools import chain, combinations, islice
 from random import Random
 
 from quizroom.questions.ask import Ask
@@ -19,8 +19,8 @@ from quizroom.questions.words import concept_text
 _SIZE = 3
 _CHOICE = 8
 """Fitting companies that are looked at, of which one is drawn."""
-_NEAREST, _FURTHER = 8, 4
-"""Muscles from which the three are taken: those mixed up with the odd one, and some that are not."""
+_NEAREST = 12
+"""Muscles from which the three are taken: those that are most mixed up with the odd one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +52,10 @@ def fitting_companies(syllabus: Syllabus, ask: Ask) -> Sequence[tuple[Candidate,
     Those beside which the name of the odd one is neither long nor short come alone, if there are any.
     """
     if ask.id not in (known := _remembered(syllabus)):
-        fitting = tuple(islice(_fitting(syllabus, ask), _CHOICE))
-        even = tuple(three for three in fitting if not is_uneven(syllabus, ask, three))
-        known[ask.id] = even or fitting
+        rest = _fitting(syllabus, ask)
+        fitting = tuple(islice(rest, _CHOICE))
+        even = (three for three in chain(fitting, rest) if not is_uneven(syllabus, ask, three))
+        known[ask.id] = tuple(islice(even, _CHOICE)) or fitting
     return known[ask.id]
 
 
@@ -76,12 +77,8 @@ def _fitting(syllabus: Syllabus, ask: Ask) -> Iterator[tuple[Candidate, ...]]:
 def _threes(
     ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]
 ) -> Iterator[tuple[Candidate, ...]]:
-    """Threes of those that are mixed up with the odd one; then two of these with one that is merely near."""
-    near = [one for one in ranked if one[1] in teaching][:_NEAREST]
-    others = [one for one in ranked if one[1] not in teaching]
-    further = others[:: max(1, len(others) // _FURTHER)][:_FURTHER]
-    yield from combinations(near, _SIZE)
-    yield from ((*two, one) for two in combinations(near, _SIZE - 1) for one in further)
+    """Threes of those that are mixed up with the odd one; one that is merely near it would be padding."""
+    return combinations([one for one in ranked if one[1] in teaching][:_NEAREST], _SIZE)
 
 
 @lru_cache(maxsize=8)

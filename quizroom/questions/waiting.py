@@ -124,10 +124,14 @@ def can_stand_between(item: Item, before: Iterable[Item], after: Iterable[Item])
 
 def latest_place(items: Sequence[Item], item: Item) -> int:
     """Where a new item goes: to the end, or before the first question that gives it away."""
-    supplies = _supplies(item.facts)
+    supplies, muscles = _supplies(item.facts), frozenset(item.muscles)
     if not supplies and not _asks_bones(item):
         return len(items)
-    spoiling = (place for place, one in enumerate(items) if _spoils(one, item, supplies))
+    spoiling = (
+        place
+        for place, one in enumerate(items)
+        if (_asks_bones(item) or not muscles.isdisjoint(one.muscles)) and _spoils(one, item, supplies)
+    )
     return next(spoiling, len(items))
 
 

@@ -4,19 +4,24 @@ from dataclasses import replace
 
 import pytest
 
+from quizroom.questions.cues import is_short_beside
 from quizroom.questions.report import report_lines, report_of, total_of
 from tests.questions.lists import COURSES, all_items, items_of_course, placed_items
 
 WANTED = 0.9
-WANTED_OF_A_FAMILY_IN_ONE_LIST = 0.85
-"""A short list has fewer look-alikes and neighbours of its own."""
+MOST_SHORT = 0.06
+"""Keys that are more than a quarter shorter than the mean of the options: 4.6 % when this was written.
+
+The trade suggests none; but where all joints near the elbow have long names, it is asked for all the same.
+"""
 
 
 @pytest.mark.parametrize("course", COURSES)
 def test_in_every_list_nine_of_ten_wrong_options_come_from_the_first_seven_sources(course: str) -> None:
     reports = report_of(items_of_course(course))
     assert total_of(reports).first_seven >= WANTED
-    assert [one.family for one in reports if one.teaching < WANTED_OF_A_FAMILY_IN_ONE_LIST] == []
+    assert [one.family for one in reports if one.teaching < WANTED] == []
+    assert {one.family for one in reports if one.first_seven < WANTED} <= {"root"}
 
 
 def test_in_every_family_nine_of_ten_teach() -> None:
@@ -30,6 +35,22 @@ def test_no_wrong_options_are_all_merely_of_the_region() -> None:
     single = [item for item in all_items() if item.format == "one_best"]
     wrong = [{option.source for option in item.options if option.source != "key"} for item in single]
     assert {"same_region"} not in wrong
+
+
+def test_one_of_two_wrong_options_is_never_merely_of_the_region() -> None:
+    single = [item for item in all_items() if item.format == "one_best" and len(item.options) == 3]
+    sources = [{option.source for option in item.options} for item in single]
+    assert [found for found in sources if "same_region" in found] == []
+
+
+def test_few_keys_are_much_shorter_than_the_other_options() -> None:
+    single = [item for item in all_items() if item.format == "one_best"]
+    short = 0
+    for item in single:
+        texts = {option.letter: option.text for option in item.options}
+        key = texts.pop(item.key[0])
+        short += is_short_beside(key, texts.values())
+    assert short / len(single) < MOST_SHORT
 
 
 def test_the_report_counts_every_item_and_every_wrong_option_once() -> None:
