@@ -65,6 +65,14 @@ def test_an_assistant_is_invited_signs_in_with_a_password_and_runs_a_round(
     expect(desk.next_step).to_contain_text("Close the round")
     desk.next_step.click()
     expect(desk.next_step).to_contain_text("Show the record")
+    expect(phone.get_by_role("button", name="Add an own item")).to_have_count(0)
+
+    owner.goto(f"{screens.origin}/desk/hosts")
+    owner.locator("summary", has_text="Remove").click()
+    with screens.network_may_fail():  # the server ends the line of who is no host any more
+        owner.get_by_role("button", name="Remove T. Bracken").click()
+        expect(owner.get_by_text("T. Bracken is no host any more.")).to_be_visible()
+        expect(phone.locator(".complaint")).to_contain_text("Only the host may do that")
 
 
 def dialog(page: Page, title: str) -> Locator:

@@ -1,7 +1,8 @@
-import { useState } from "preact/hooks";
+import { useContext, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import type { DeskItem } from "../wire";
 import { OwnDialog } from "./own_dialog";
+import { Owning } from "./owning";
 
 interface AheadProps {
   item: DeskItem;
@@ -14,6 +15,7 @@ interface AheadProps {
 /** What may be done with an item that is still ahead: another one dealt, an own one instead, or none. */
 export function AheadOrders(props: AheadProps) {
   const { item, position, onOrder } = props;
+  const owns = useContext(Owning);
   const [choosing, setChoosing] = useState(false);
   return (
     <div class="sheet_orders">
@@ -25,9 +27,11 @@ export function AheadOrders(props: AheadProps) {
       >
         Swap
       </button>
-      <button class="button" type="button" onClick={() => setChoosing(true)}>
-        Own item instead
-      </button>
+      {owns && (
+        <button class="button" type="button" onClick={() => setChoosing(true)}>
+          Own item instead
+        </button>
+      )}
       <button
         class="button"
         type="button"

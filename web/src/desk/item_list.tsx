@@ -1,10 +1,11 @@
-import { useState } from "preact/hooks";
+import { useContext, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import type { DeskItem, DeskView } from "../wire";
 import { countOf, percent } from "../words/numbers";
 import { difficultyShort } from "./difficulty_words";
 import { familyWord } from "./family_words";
 import { OwnDialog } from "./own_dialog";
+import { Owning } from "./owning";
 import { SaveFile } from "./save_file";
 
 /** All items of the review in order: done, open, ahead. */
@@ -14,6 +15,7 @@ export function ItemList(props: {
   onShow: (id: string) => void;
   onOrder: (draft: Draft) => Promise<boolean>;
 }) {
+  const owns = useContext(Owning);
   return (
     <nav class="items" aria-label="Items of this review">
       <ol class="items_list">
@@ -38,8 +40,8 @@ export function ItemList(props: {
           </li>
         ))}
       </ol>
-      {props.view.public.phase !== "finished" && <AddOwn {...props} />}
-      <SaveFile view={props.view} />
+      {owns && props.view.public.phase !== "finished" && <AddOwn {...props} />}
+      {owns && <SaveFile view={props.view} />}
     </nav>
   );
 }
