@@ -6,7 +6,7 @@ import { ViewMenu } from "../parts/view_menu";
 import type { DeskView } from "../wire";
 import { EndDialog } from "./end_dialog";
 import { actionLabel, type DeskAction, orderFor } from "./orders";
-import { OwnTimeDialog, OwnTimes } from "./own_times";
+import { OwnTimeDialog } from "./own_times";
 import { endsOwnTime, stillTime } from "./still_time";
 
 /** The steps of the review: the next one always at the right and under one key, the others beside it. */
@@ -36,7 +36,6 @@ export function ActionBar(props: {
       </a>
       <ViewMenu keys="N for the next step, D for light or dark" acts={{ n: () => void take(next) }} />
       <OtherSteps view={view} onTake={(action) => void take(action)} />
-      <OwnTimes view={view} clock={clock} />
       <NextStep view={view} busy={busy} onTake={() => void take(next)} />
       {asked && (
         <OwnTimeDialog

@@ -1,6 +1,7 @@
 import "./console.css";
 import "./start.css";
 import { useEffect, useState } from "preact/hooks";
+import type { ServerClock } from "../line/server_clock";
 import { useStore } from "../line/store";
 import { type Announcer, useAnnouncements, useClockCalls } from "../parts/announcer";
 import { ClockFigures, ClockRule } from "../parts/clock";
@@ -14,6 +15,7 @@ import { PHASE_WORD } from "./family_words";
 import { ItemList } from "./item_list";
 import { ItemSheet } from "./item_sheet";
 import { order } from "./orders";
+import { OwnTimes } from "./own_times";
 import { Roster } from "./roster";
 import type { DeskSession } from "./session";
 import { TalkPanel, useAdvice } from "./talk_panel";
@@ -48,7 +50,7 @@ export function Console(props: {
             {view.public.course} · {PHASE_WORD[view.public.phase]}
           </p>
         </div>
-        <CountsPanel view={view} />
+        <CountsPanel view={view} clock={session.line.clock} />
         <ClockFigures face={view.public.clock} left={left} />
         <DoorPanel view={view} joinAddress={props.settings?.join_address ?? location.origin} />
       </header>
@@ -78,7 +80,7 @@ function useShownItem(view: DeskView): [DeskItem | undefined, (id: string) => vo
   return [view.items.find((item) => item.id === picked) ?? current, pick];
 }
 
-function CountsPanel({ view }: { view: DeskView }) {
+function CountsPanel({ view, clock }: { view: DeskView; clock: ServerClock }) {
   const { phase, players, round, rounds } = view.public;
   if (phase === "preparing") return <p class="console_counts">{countOf(view.items.length, "item")} dealt</p>;
   return (
@@ -97,6 +99,7 @@ function CountsPanel({ view }: { view: DeskView }) {
           <b>{players}</b> in the room
         </span>
       )}
+      <OwnTimes view={view} clock={clock} />
     </p>
   );
 }

@@ -21,7 +21,7 @@ export function FactorChoice(props: {
       {FACTORS.filter((one) => one >= props.least).map((one) => (
         <label key={one} class="choice_line">
           <input type="radio" name="factor" checked={factor === one} onChange={() => props.onFactor(one)} />
-          <span>{one === 100 ? "as long as all" : `${factorWords(one)} as long`}</span>
+          <span>{one === 100 ? "as long as everybody" : `${factorWords(one)} as long`}</span>
         </label>
       ))}
       <p class="choice_note">

@@ -106,12 +106,14 @@ function MadeLink({ link }: { link: string }) {
     }
   };
   return (
-    <label class="field">
-      <span class="field_label">The link; it is shown only now</span>
-      <input class="field_input" ref={field} value={link} readOnly />
+    <div class="field made_link">
+      <label class="field_label" for="made-link">
+        The link; it is shown only now
+      </label>
+      <input class="field_input" id="made-link" ref={field} value={link} readOnly />
       <button class="button" type="button" onClick={() => void copy()}>
         {copied ? "Copied" : "Copy"}
       </button>
-    </label>
+    </div>
   );
 }

@@ -11,18 +11,18 @@ interface AtDesk {
   clock: ServerClock;
 }
 
-/** Beside the next step: that somebody may still answer, and how long. Only the desk shows this. */
+/** Beside the counts: that somebody may still answer, and how long. Only the desk shows this. */
 export function OwnTimes({ view, clock }: AtDesk) {
   const { many, left } = useStillTime({ view, clock });
   if (many === 0) return null;
   return (
-    <p class="actions_own_time" role="timer">
+    <span class="own_times" role="timer">
       <span class="unseen">{`${countOf(many, "player")} may still answer: ${secondsWords(left)} left`}</span>
       <span aria-hidden="true">
-        {many} may still answer · <b>{secondsText(left)}</b>
+        {many} may still answer <b>{secondsText(left)}</b>
         {left <= 59_000 && " s"}
       </span>
-    </p>
+    </span>
   );
 }
 
@@ -46,7 +46,7 @@ export function OwnTimeDialog(
         </h2>
         <p>
           {many > 0
-            ? `${countOf(many, "player")} with more time may still answer for ${secondsText(left)} s. "${props.step}" ends that.`
+            ? `${countOf(many, "player")} with more time may still answer for ${secondsWords(left)}. "${props.step}" ends that.`
             : "All who had more time have answered, or their time is over."}
         </p>
         <div class="dialog_buttons">

@@ -53,11 +53,14 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
             <span class="roster_handle">
               {row.handle}
               {row.bench && <span class="choice_note"> · {row.bench}</span>}
-              {row.factor_percent > 100 && (
-                <span class="choice_note"> · {factorFigures(row.factor_percent)} time</span>
-              )}
             </span>
             <span class="roster_marks">
+              {row.factor_percent > 100 && (
+                <span class="roster_factor">
+                  {factorFigures(row.factor_percent)}
+                  <span class="unseen"> time</span>
+                </span>
+              )}
               {marksText(row.marks)}/{row.of}
             </span>
           </button>
