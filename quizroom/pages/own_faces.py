@@ -1,5 +1,7 @@
 """What the page of own items is shown, made from what is kept."""
 
+from collections.abc import Sequence
+
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.protocol.own_items import MuscleChoice, OwnItemFace, OwnItemLine, OwnLibrary, OwnPreview
 from quizroom.questions.model import FAMILIES, Item
@@ -11,11 +13,11 @@ from quizroom.views.moment import milliseconds
 from quizroom.views.public import item_face
 
 
-def library_face(library: OwnItems, host: str) -> OwnLibrary:
-    """The whole library of a host."""
+def library_face(library: OwnItems, items: Sequence[KeptItem]) -> OwnLibrary:
+    """A whole library with these items."""
     catalogue = library.catalogue
     return OwnLibrary(
-        items=tuple(_line(library, kept) for kept in library.all(host)),
+        items=tuple(_line(library, kept) for kept in items),
         families=FAMILIES,
         regions=tuple(
             region.name for region in sorted(catalogue.regions.values(), key=lambda one: one.order)

@@ -31,6 +31,8 @@ class OwnPages:
 
     library: OwnItems
     host_of_request: Callable[[], str]
+    run_apart: Callable[..., OwnShown]
+    """Calls a function where it holds nobody up: judging many items takes a while."""
 
 
 def add_own_items(routes: Blueprint, own: OwnPages) -> None:
@@ -44,15 +46,15 @@ def _add_reading(routes: Blueprint, own: OwnPages) -> None:
 
     @routes.get("/desk/own/items")
     def items() -> AnyResponse:
-        return answered(own, lambda host: library_face(library, host))
+        return answered(own, lambda host: own.run_apart(library_face, library, library.all(host)))
 
     @routes.get("/desk/own/items/<item>")
     def item(item: str) -> AnyResponse:
-        return answered(own, lambda host: _face(library, library.find(host, item)))
+        return answered(own, lambda host: _face(own, library.find(host, item)))
 
     @routes.post("/desk/own/check")
     def check() -> AnyResponse:
-        return answered(own, lambda _host: own_item_face(library, read_own_item_sent(_body())))
+        return answered(own, lambda _host: own.run_apart(own_item_face, library, read_own_item_sent(_body())))
 
 
 def _add_writing(routes: Blueprint, own: OwnPages) -> None:
@@ -60,23 +62,21 @@ def _add_writing(routes: Blueprint, own: OwnPages) -> None:
 
     @routes.post("/desk/own/items")
     def write() -> AnyResponse:
-        return answered(own, lambda host: _face(library, library.write(host, read_own_item_sent(_body()))))
+        return answered(own, lambda host: _face(own, library.write(host, read_own_item_sent(_body()))))
 
     @routes.put("/desk/own/items/<item>")
     def mend(item: str) -> AnyResponse:
-        return answered(
-            own, lambda host: _face(library, library.mend(host, item, read_own_item_sent(_body())))
-        )
+        return answered(own, lambda host: _face(own, library.mend(host, item, read_own_item_sent(_body()))))
 
     @routes.post("/desk/own/items/<item>/copy")
     def copy(item: str) -> AnyResponse:
-        return answered(own, lambda host: _face(library, _copied(library, host, item)))
+        return answered(own, lambda host: _face(own, _copied(library, host, item)))
 
     @routes.delete("/desk/own/items/<item>")
     def drop(item: str) -> AnyResponse:
         def dropped(host: str) -> OwnShown:
             library.drop(host, item)
-            return library_face(library, host)
+            return own.run_apart(library_face, library, library.all(host))
 
         return answered(own, dropped)
 
@@ -126,5 +126,5 @@ def _copied(library: OwnItems, host: str, item: str) -> KeptItem:
     return library.duplicate(host, item)
 
 
-def _face(library: OwnItems, kept: KeptItem) -> OwnShown:
-    return own_item_face(library, kept.own, kept.id)
+def _face(own: OwnPages, kept: KeptItem) -> OwnShown:
+    return own.run_apart(own_item_face, own.library, kept.own, kept.id)

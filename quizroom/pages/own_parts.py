@@ -51,7 +51,7 @@ def own_item_requests(
         return host.leads if host else ""
 
     routes = Blueprint("own", __name__)
-    add_own_items(routes, OwnPages(library=library, host_of_request=host_of_request))
+    add_own_items(routes, OwnPages(library=library, host_of_request=host_of_request, run_apart=run_apart))
     add_pictures(
         routes,
         PicturePages(

@@ -5,6 +5,7 @@ practice, no source).
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from quizroom.questions.model import FAMILIES, Item
 from quizroom.questions.own import OwnItem
@@ -40,8 +41,12 @@ _ADVICE = {
 }
 
 
+@lru_cache(maxsize=4096)
 def findings(own: OwnItem, syllabus: Syllabus) -> tuple[Finding, ...]:
-    """All that is wrong with an item; the finer rules are asked once there are no errors."""
+    """All that is wrong with an item; the finer rules are asked once there are no errors.
+
+    Remembered, since a whole library is judged whenever it is listed.
+    """
     errors = tuple(_errors(own, syllabus))
     return errors or tuple(_warnings(own, dealt(own, "checked", syllabus, 1)))
 

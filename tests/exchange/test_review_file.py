@@ -3,7 +3,7 @@
 import json
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 import orjson
 import pytest
@@ -14,10 +14,12 @@ from quizroom.analysis.choices import choices_of
 from quizroom.exchange.review_file import schema
 from quizroom.exchange.review_file.reading import plan_of, read_review
 from quizroom.exchange.review_file.schema import review_schema
+from quizroom.exchange.review_file.steps import Told
 from quizroom.exchange.review_file.writing import review_file
 from quizroom.marking import marks_of_room
 from quizroom.questions.own_dealt import dealt
 from quizroom.room.commands import ShowStandings, StrikeItem
+from quizroom.room.events import Event
 from quizroom.room.state import Room, Round
 from tests.exchange.review_samples import PICTURE, finished, read_back
 from tests.questions.lists import REGIONAL, items_of_course, syllabus
@@ -148,6 +150,26 @@ def test_the_schema_itself_refuses_what_lacks_a_part(without: str) -> None:
     file = orjson.loads(review_file(prepared(), (), no_picture, happened=False))
     del file[without]
     assert complaints(orjson.dumps(file))
+
+
+def test_of_each_kind_of_event_it_is_decided_whether_a_file_tells_it() -> None:
+    decided = {kind.__name__ for kind in get_args(Told)} | AT_HOME | {"SeatEntered"}
+    assert decided == {kind.__name__ for kind in get_args(Event)}
+
+
+AT_HOME = {
+    # what the items in their last order say already
+    *("ReviewPrepared", "ItemSwapped", "ItemAdded", "ItemDropped", "ItemMoved"),
+    # what plan and seats say already
+    *("ReviewRenamed", "ReviewChanged", "PlayerRenamed", "PlayerRemoved"),
+    # doors, keys, rosters, whose review it is: of this server alone
+    *("DoorOpened", "SeatLinked", "PlayerForgotten", "ReviewHandedOver"),
+    *("EntryClaimed", "ClaimMissed", "EntryAssigned"),
+    # who has more time is for nobody else to know
+    *("TimeFactorSet", "TimeLinkMade", "OwnTimeReturned"),
+    # how a group ran by itself
+    *("PlayerReady", "PauseAsked", "PauseEnded", "PlayerLeft", "PlayerReturned"),
+}
 
 
 def test_an_imported_review_is_only_looked_at() -> None:
