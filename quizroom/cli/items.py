@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from quizroom.cli.class_counts import experience_in
+
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
     from quizroom.knowledge.model import Course
@@ -25,6 +27,7 @@ class _Wanted:
     report: bool
     output: str
     folder: Path | None
+    data: Path | None
 
 
 @click.command()
@@ -35,6 +38,11 @@ class _Wanted:
 @click.option("--report", is_flag=True, help="Say where wrong options come from, and which rules are broken.")
 @click.option("--format", "output", type=click.Choice(["text", "jsonl"]), default="text", show_default=True)
 @click.option("--content", "folder", type=click.Path(path_type=Path, file_okay=False), help="Content folder.")
+@click.option(
+    "--data",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Data folder of a server: what its classes chose wrongly becomes a wrong option [default: none].",
+)
 def items(**given: Any) -> None:
     """Print items, with keys and reasons, as text or one JSON object a line."""
     from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
@@ -61,13 +69,19 @@ def items(**given: Any) -> None:
 def _items(catalogue: "Catalogue", course: "Course", wanted: _Wanted) -> "Iterator[Item]":
     from quizroom.questions.deck import ALL_FORMATS, DealPlan, all_items, deal  # noqa: PLC0415 - not before `serve`
 
-    families = _families(course, wanted.families)
+    families, experience = _families(course, wanted.families), experience_in(wanted.data, course.id)
     if wanted.rounds is not None:
-        plan = DealPlan(families=families, rounds=wanted.rounds, seed=wanted.seed, formats=ALL_FORMATS)
+        plan = DealPlan(
+            families=families,
+            rounds=wanted.rounds,
+            seed=wanted.seed,
+            formats=ALL_FORMATS,
+            experience=experience,
+        )
         yield from deal(catalogue, course, plan)
         return
     for family in families:
-        yield from all_items(catalogue, course, family, wanted.seed)
+        yield from all_items(catalogue, course, family, wanted.seed, experience)
 
 
 def _families(course: "Course", asked: tuple[str, ...]) -> "tuple[Family, ...]":

@@ -109,17 +109,25 @@ def _swapped(syllabus: Syllabus, plan: DealPlan, items: Sequence[Item], position
     return other
 
 
-def all_items(catalogue: Catalogue, course: Course, family: Family, seed: int) -> Iterator[Item]:
+def all_items(
+    catalogue: Catalogue,
+    course: Course,
+    family: Family,
+    seed: int,
+    experience: ClassExperience = NO_EXPERIENCE,
+) -> Iterator[Item]:
     """Every item that a family can make of a course list, in every format, in the order of the list."""
     syllabus = syllabus_of(catalogue, course)
-    yield from (_rated(syllabus, item) for item in items_of(syllabus, family, seed))
+    yield from (_rated(syllabus, item, experience) for item in items_of(syllabus, family, seed, experience))
 
 
-def items_of(syllabus: Syllabus, family: Family, seed: int) -> Iterator[Item]:
+def items_of(
+    syllabus: Syllabus, family: Family, seed: int, experience: ClassExperience = NO_EXPERIENCE
+) -> Iterator[Item]:
     """The same for a syllabus made before, without the predicted difficulty."""
     for ask in asks_of(syllabus, family):
         for format_ in ask.formats:
-            item = build_item(syllabus, ask, format_, seed)
+            item = build_item(syllabus, experience.with_errors(ask), format_, seed)
             if item is not None:
                 yield item
 

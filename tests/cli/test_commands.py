@@ -3,16 +3,22 @@
 import json
 import sys
 from collections.abc import Callable
+from hashlib import blake2s
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
 
 from quizroom.cli import main
 from quizroom.pages.host_parts import entry_over
+from quizroom.questions.experience import AskCount
+from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import open_database
+from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.system_clock import SystemClock
 from tests.storage.databases import url_in
+from tests.storage.entries import laid_out
 
 COMMANDS = ("backup", "bench", "content", "desk-link", "items", "rehearse", "restore", "serve", "typed")
 COURSE = ("--course", "intro_upper_limb")
@@ -108,6 +114,25 @@ def test_items_are_printed_for_machines_one_a_line() -> None:
 )
 def test_what_cannot_be_dealt_is_told_with_a_hint(arguments: tuple[str, ...], hint: str) -> None:
     assert hint in refused("items", *arguments)
+
+
+def test_what_classes_of_a_server_chose_is_among_the_items_of_its_data_folder(tmp_path: Path) -> None:
+    one = ("items", *COURSE, "--family", "nerve", "--format", "jsonl")
+    first = json.loads(run(*one).output.splitlines()[0])
+    engine = open_database(url_in(tmp_path))
+    SqlEventLog(engine).append([laid_out("r1")])
+    wrong = next(option["concept"] for option in reversed(first["options"]) if option["source"] != "key")
+    count = AskCount(ask=asked_in(first), typed=False, answered=20, right=8, wrong={wrong: 12})
+    SqlClassChoices(engine).replace("r1", course="intro_upper_limb", version=1, counts=[count])
+    engine.dispose()
+    again = json.loads(run(*one, "--data", str(tmp_path)).output.splitlines()[0])
+    assert [one["concept"] for one in again["options"] if one["source"] == "class_error"] == [wrong]
+    assert "There is no data folder" in refused(*one, "--data", str(tmp_path / "none"))
+
+
+def asked_in(item: dict[str, Any]) -> str:
+    facts = blake2s("+".join(item["facts"]).encode(), digest_size=8).hexdigest()
+    return f"{item['family']}:{item['direction']}:{item['subject']}:{facts}"
 
 
 def test_items_can_be_reported_on_instead() -> None:
