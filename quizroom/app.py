@@ -52,6 +52,7 @@ from quizroom.realtime.alarms import (
     give_back_lost_time,
     move_groups_on,
     open_doors_that_are_due,
+    ring_bells,
 )
 from quizroom.realtime.broadcast import Broadcast, keep_telling
 from quizroom.realtime.fellows import Fellow, join_the_others
@@ -294,6 +295,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
     while True:
         eventlet.sleep(ALARM_EVERY_S)
         close_rounds_that_are_over(parts.rooms, parts.clock)
+        ring_bells(parts.rooms, parts.clock)
         presence.look()
         move_groups_on(parts.rooms, parts.clock)
         parts.class_work.count_one()

@@ -22,4 +22,7 @@ def rapid_below_ms(item: Item) -> float:
 
 def is_rapid(current: Round, answer: Answer) -> bool:
     """Whether an answer came too soon after its round was opened, by the server's clock."""
-    return milliseconds_between(current.opened_at, answer.at) < rapid_below_ms(current.item)
+    took_ms = answer.took_ms
+    if took_ms is None:
+        took_ms = milliseconds_between(current.opened_at, answer.at)
+    return took_ms < rapid_below_ms(current.item)

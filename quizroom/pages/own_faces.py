@@ -8,9 +8,9 @@ from quizroom.questions.model import FAMILIES, Item
 from quizroom.questions.own import OwnItem, tidied
 from quizroom.service.own_items import OwnItems
 from quizroom.service.own_ports import KeptItem
+from quizroom.views.item_face import item_face
 from quizroom.views.look import solution_of
 from quizroom.views.moment import milliseconds
-from quizroom.views.public import item_face
 
 
 def library_face(library: OwnItems, items: Sequence[KeptItem]) -> OwnLibrary:

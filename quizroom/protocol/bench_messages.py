@@ -17,6 +17,8 @@ class BenchChoice:
     how: Literal["choice", "drawn"]
     size: Annotated[int, Field(ge=2, le=12)] = 4
     answers: bool = True
+    stations: bool = False
+    """Whether benches may start at different items and move on at a bell."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

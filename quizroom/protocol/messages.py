@@ -180,13 +180,16 @@ class ItemStep:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundStep:
     """Host: a step of the review. `round` is the round it is meant for (for `open_round` the one to
-    open, `public.round + 1`; before the first round 0), so that a repeat cannot skip ahead.
+    open, `public.round + 1`; before the first round 0; for `ring_bell` the turn that ends), so that a repeat
+    cannot skip ahead.
     """
 
     id: MessageId
     type: Literal[
         "open_door",
         "open_round",
+        "open_stations",
+        "ring_bell",
         "pause_round",
         "resume_round",
         "close_round",

@@ -62,6 +62,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "no_items_left": "There is no item left. Add rounds by laying out another review, or end this one.",
         "no_seat": "Take a seat first: enter the door code and a handle.",
         "no_own_time": "No player can have more time here alone. Rounds without a limit give it to all.",
+        "no_stations": "Benches do not start at different items in this review.",
         "no_such_item": "That item has changed or its round has been opened. Look at the list again.",
         "no_such_own_item": "That item is not among your own items any more. Choose another.",
         "no_such_player": "That player is not in this room any more.",

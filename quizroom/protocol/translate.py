@@ -11,7 +11,7 @@ from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.questions.blueprint import Blueprint, Cell
 from quizroom.questions.model import Family
 from quizroom.questions.sharing import whole_rounds
-from quizroom.room import change_commands, commands, talk_commands, time_commands
+from quizroom.room import change_commands, commands, station_commands, talk_commands, time_commands
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.host_commands import MoveItem as MoveItemOrder
 from quizroom.room.talk_commands import TalkCommand
@@ -70,7 +70,11 @@ def blueprint_of(choice: BlueprintChoice) -> Blueprint:
 
 def bench_rules_of(choice: BenchChoice | None) -> BenchRules | None:
     """How benches are played, if they are."""
-    return None if choice is None else BenchRules(how=choice.how, size=choice.size, answers=choice.answers)
+    return (
+        None
+        if choice is None
+        else BenchRules(how=choice.how, size=choice.size, answers=choice.answers, stations=choice.stations)
+    )
 
 
 def talk_command(message: TalkMessage) -> TalkCommand | None:
@@ -141,6 +145,10 @@ def _round_command(message: messages.RoundStep) -> commands.Command | None:
     match message.type:
         case "open_round":
             return commands.OpenRound(round=message.round)
+        case "open_stations":
+            return station_commands.OpenStations(round=message.round)
+        case "ring_bell":
+            return station_commands.RingBell(turn=message.round, by_host=True)
         case "pause_round":
             return commands.PauseRound(round=message.round)
         case "resume_round":

@@ -11,7 +11,9 @@ from quizroom.room.group import due_step
 from quizroom.room.group_commands import MoveOn
 from quizroom.room.own_time import may_have_own_time
 from quizroom.room.refusals import Refused
-from quizroom.room.state import TIMED
+from quizroom.room.state import TIMED, Room
+from quizroom.room.station_commands import RingBell
+from quizroom.room.stations import a_clock_may_run, are_open, is_due
 from quizroom.room.talk import order_when_over
 from quizroom.service.ports import Clock, EventLog, Heartbeat, NotStored
 from quizroom.service.review_list import ReviewList
@@ -43,6 +45,18 @@ def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
                 logger.exception("a round could not be closed; it will be tried again")
 
 
+def ring_bells(rooms: Rooms, clock: Clock) -> None:
+    """Ring wherever the time of a turn at stations is over."""
+    for room in rooms.live():
+        if room.stations is not None and is_due(room, clock.now()):
+            try:
+                rooms.handle(room.id, RingBell(turn=room.stations.turn, by_host=False))
+            except Refused:
+                continue  # the host was faster, or has just given more time
+            except Exception:  # as above
+                logger.exception("a bell could not be rung; it will be tried again")
+
+
 def move_groups_on(rooms: Rooms, clock: Clock) -> None:
     """Take the step that is due in each review without a host."""
     for room in rooms.live():
@@ -64,7 +78,7 @@ def open_doors_that_are_due(review_list: ReviewList) -> None:
 
 def any_round_is_open(rooms: Rooms) -> bool:
     """Whether an outage from now on would cost players time: also one whose own time runs on."""
-    return any(room.phase in TIMED or may_have_own_time(room) for room in rooms.live())
+    return any(a_clock_may_run(room) or may_have_own_time(room) for room in rooms.live())
 
 
 def forget_finished_rooms(rooms: Rooms, seats: Seats) -> None:
@@ -124,9 +138,16 @@ def another_worker_is_alive(heartbeat: Heartbeat, wait: Callable[[float], None])
 
 def _give_back(rooms: Rooms, room_id: str, last: datetime | None, until: datetime, *, order: str) -> None:
     room = rooms.room(room_id)
-    runs = room.phase in TIMED or may_have_own_time(room)
-    if runs and (not order or began_at(room.rounds[-1]) < until):
-        began = began_at(room.rounds[-1])
+    began = _began(room)
+    if began is not None and (not order or began < until):
         since = began if last is None else max(last, began)
         lost_ms = milliseconds_between(since, until) + RECONNECT_MS
         rooms.handle(room_id, GiveBackTime(ms=lost_ms, order=order))
+
+
+def _began(room: Room) -> datetime | None:
+    """When the clock that now runs for players began; None if none does."""
+    if room.stations is not None and are_open(room):
+        return room.stations.turn_at
+    runs = room.phase in TIMED or may_have_own_time(room)
+    return began_at(room.rounds[-1]) if runs else None

@@ -41,6 +41,7 @@ from quizroom.room.events import (
 from quizroom.room.own_time import hides_counts, is_untold, told_version
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
+from quizroom.room.station_events import BellRung, StationAnswered, StationShown, StationsOpened
 from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened
 from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 from quizroom.service.ports import Clock
@@ -69,8 +70,10 @@ CLOCKS = (
     *(HoldingSet, TalkOpened, AgainOpened),
 )
 """These change clocks, also those of single players."""
-COUNTS_ONLY = (AnswerAccepted, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *TIME_FACTORS)
+ANSWERS = (AnswerAccepted, StationAnswered)
+COUNTS_ONLY = (*ANSWERS, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *TIME_FACTORS)
 OWN_MATTERS = (
+    BellRung,
     EntryAssigned,
     ItemRekeyed,
     ItemRestored,
@@ -84,6 +87,8 @@ OWN_MATTERS = (
     ReviewEnded,
     RoundClosed,
     StandingsSet,
+    StationShown,
+    StationsOpened,
     WordsRuled,
     AgainClosed,
 )
@@ -274,4 +279,4 @@ def _changes_benches(change: Change) -> bool:
     # Every answer changes how many of a bench have answered alone.
     if change.room.plan.benches is None or hides_counts(change.room):
         return any(isinstance(event, AT_BENCHES) for event in change.events)
-    return any(isinstance(event, (AnswerAccepted, *AT_BENCHES)) for event in change.events)
+    return any(isinstance(event, (*ANSWERS, *AT_BENCHES)) for event in change.events)

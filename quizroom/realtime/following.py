@@ -5,7 +5,7 @@ import threading
 from dataclasses import dataclass, field
 
 from quizroom.realtime.seats import Seats
-from quizroom.room.state import TIMED
+from quizroom.room.stations import a_clock_may_run
 from quizroom.service.ports import EventLog, Notices
 from quizroom.service.rooms import Rooms
 
@@ -103,6 +103,6 @@ def forget_rooms_of_others(rooms: Rooms, seats: Seats) -> None:
     """Let go of rooms in which nobody is on a line of this worker and nothing is due; their logs stay."""
     watched = seats.rooms()
     for room in rooms.live():
-        runs = room.phase in TIMED or (room.run is not None and room.phase != "finished")
+        runs = a_clock_may_run(room) or (room.run is not None and room.phase != "finished")
         if room.id not in watched and not runs:
             rooms.forget(room.id)

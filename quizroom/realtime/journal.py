@@ -13,6 +13,7 @@ from quizroom.room.events import (
 )
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
+from quizroom.room.station_events import StationAnswered
 from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 from quizroom.service.rooms import Change
 
@@ -35,6 +36,7 @@ NOT_TOLD = (
     SeatLinked,
     TimeFactorSet,
     TimeLinkMade,
+    StationAnswered,
     WordsRuled,
 )
 """What single people did stays out of the log altogether; metrics count it."""

@@ -10,6 +10,7 @@ from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Seat
 from quizroom.room.host_commands import ChangeReview, RenameReview
 from quizroom.room.state import Room
+from quizroom.room.stations import items_to_come
 from quizroom.service.review_list import ListedReview, ReviewList
 from quizroom.service.rooms import Rooms, UnknownRoom
 from quizroom.views.moment import milliseconds
@@ -74,7 +75,7 @@ class ReviewReplies:
             title=listed.title,
             course=listed.course,
             phase=room.phase if room else "finished",
-            rounds=len(room.rounds) + len(room.ahead) if room else listed.rounds,
+            rounds=len(room.rounds) + len(items_to_come(room)) if room else listed.rounds,
             prepared_at=milliseconds(listed.prepared_at),
             finished_at=_ms(listed.finished_at),
             planned_at=_ms(listed.planned_at),

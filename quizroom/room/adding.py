@@ -28,7 +28,11 @@ def add(room: Room, command: AddItem) -> tuple[ItemAdded, ...]:
     """Put an item in, unless it is in the review already; one that is long gone may come again."""
     if room.phase == "finished":
         raise Refused("finished")
-    known = (*(current.item for current in room.rounds), *room.ahead)
+    known = (
+        *(current.item for current in room.rounds),
+        *(() if room.stations is None else room.stations.items),
+        *room.ahead,
+    )
     if any(item.id == command.item.id for item in known):
         return ()
     if len(known) >= MOST_ROUNDS:

@@ -21,3 +21,5 @@ class BenchRules:
     """Whether each bench hands in one answer of its own, after its members have answered alone."""
     talk_s: int = 60
     """So much longer is a round with a clock, for the bench to talk."""
+    stations: bool = False
+    """Whether benches may start at different items and move on at a bell."""

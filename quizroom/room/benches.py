@@ -6,7 +6,7 @@ from datetime import datetime
 from math import ceil
 from random import Random
 
-from quizroom.room import rounds
+from quizroom.room import rounds, stations
 from quizroom.room.answers import canonical
 from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchSeat, BenchTaken
@@ -16,6 +16,7 @@ from quizroom.room.group import opener, present
 from quizroom.room.handles import same_handle, tidy_handle
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
+from quizroom.room.station_events import StationsOpened
 
 
 def decide(room: Room, command: BenchCommand, now: datetime) -> tuple[Event, ...]:
@@ -48,7 +49,7 @@ def with_drawn_benches(room: Room, events: tuple[Event, ...]) -> tuple[Event, ..
     rules = room.plan.benches
     if rules is None or rules.how != "drawn":
         return events
-    if any(isinstance(event, RoundOpened) for event in events) and not room.benches:
+    if any(isinstance(event, (RoundOpened, StationsOpened)) for event in events) and not room.benches:
         by_plan = DrawBenches(seed=room.plan.seed, by=opener_or_host(room))
         return (*_drawn(room, rules, by_plan, None), *events)
     entered = [event.player for event in events if isinstance(event, SeatEntered)]
@@ -96,6 +97,8 @@ def _answered(room: Room, rules: BenchRules, command: AnswerForBench, now: datet
     bench = room.benches.get(command.player, "")
     if not rules.answers or not bench:
         raise Refused("no_benches")
+    if room.stations is not None and command.round > len(room.rounds):
+        return stations.submit_for_bench(room, command, bench, now)
     asked = rounds.asked_round(room, command.player, command.round)
     choice, typed = said = canonical(asked.item, command.choice, command.typed)
     if rounds.is_known(asked.bench_answers.get(bench), said):

@@ -11,6 +11,7 @@ from quizroom.room.group_commands import GroupCommand
 from quizroom.room.host_commands import HostCommand
 from quizroom.room.owner_commands import OwnerCommand
 from quizroom.room.state import Certainty, Plan
+from quizroom.room.station_commands import StationCommand
 from quizroom.room.talk_commands import TalkCommand
 from quizroom.room.time_commands import TimeCommand
 
@@ -234,4 +235,5 @@ Command = (
     | HostCommand
     | TalkCommand
     | TimeCommand
+    | StationCommand
 )

@@ -13,6 +13,7 @@ from quizroom.room.group_events import GroupEvent
 from quizroom.room.host_events import HostEvent
 from quizroom.room.owner_events import OwnerEvent
 from quizroom.room.state import Certainty, Plan
+from quizroom.room.station_events import StationEvent
 from quizroom.room.talk_events import TalkEvent
 from quizroom.room.time_events import TimeEvent
 
@@ -241,4 +242,5 @@ Event = (
     | HostEvent
     | TalkEvent
     | TimeEvent
+    | StationEvent
 )

@@ -10,6 +10,7 @@ from quizroom.room import (
     credit,
     host_folding,
     round_folding,
+    station_folding,
     talk_folding,
     time_folding,
 )
@@ -52,6 +53,14 @@ from quizroom.room.own_time import is_untold
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Player, Room, Round
+from quizroom.room.station_events import (
+    BellRung,
+    StationAnswered,
+    StationEvent,
+    StationShown,
+    StationsOpened,
+    StationTimeAdded,
+)
 from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkEvent, TalkOpened, TwinAdded
 from quizroom.room.time_events import OwnTimeReturned, TimeEvent, TimeFactorSet, TimeLinkMade
 
@@ -114,8 +123,7 @@ def _changed(room: Room, event: Event) -> Room:
         case RecordShown():
             return _shown(round_folding.in_room(room, event), event)
         case ItemSwapped():
-            ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
-            return replace(room, ahead=ahead)
+            return _swapped(room, event)
         case ItemAdded():
             return with_added(room, event)
         case ItemDropped():
@@ -127,8 +135,7 @@ def _changed(room: Room, event: Event) -> Room:
         case HoldingSet():
             return replace(room, holds_results=event.on)
         case ReviewEnded():
-            rounds = shown_up_to(room.rounds, len(room.rounds), event.at)
-            return replace(room, phase="finished", finished_at=event.at, rounds=rounds)
+            return _ended(room, event)
         case ReviewPrepared() | PlayerReady() | PauseAsked() | PauseEnded() | PlayerLeft() | PlayerReturned():
             return room
         case _:
@@ -136,7 +143,14 @@ def _changed(room: Room, event: Event) -> Room:
 
 
 BesideEvent = (
-    BenchEvent | ChangeEvent | CreditEvent | HostEvent | TalkEvent | TimeEvent | round_folding.RoundEvent
+    BenchEvent
+    | ChangeEvent
+    | CreditEvent
+    | HostEvent
+    | StationEvent
+    | TalkEvent
+    | TimeEvent
+    | round_folding.RoundEvent
 )
 
 
@@ -151,12 +165,24 @@ def _changed_beside(room: Room, event: BesideEvent) -> Room:
             return credit.after(room, event)
         case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
             return change_folding.after(room, event)
+        case StationsOpened() | StationAnswered() | BellRung() | StationTimeAdded() | StationShown():
+            return station_folding.after(room, event)
         case TimeFactorSet() | TimeLinkMade() | OwnTimeReturned():
             return time_folding.after(room, event)
         case ReviewHandedOver() | ReviewRenamed() | ReviewChanged() | ItemMoved():
             return host_folding.after(room, event)
         case _:
             return round_folding.in_room(room, event)
+
+
+def _swapped(room: Room, event: ItemSwapped) -> Room:
+    ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
+    return replace(room, ahead=ahead)
+
+
+def _ended(room: Room, event: ReviewEnded) -> Room:
+    rounds = shown_up_to(room.rounds, len(room.rounds), event.at)
+    return replace(room, phase="finished", finished_at=event.at, rounds=rounds)
 
 
 def _closed(room: Room, event: RoundClosed) -> Room:
@@ -190,25 +216,24 @@ def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
         return room
     former = replace(known, handle=event.handle, key_hash="", owner="", factor_percent=100)
     bench = room.benches.get(event.player, "")
-    rounds = tuple(
-        change_folding.without_flag_text(
+    unclaimed = credit.without_player(room, event.player)
+    return station_folding.with_rounds(
+        _with_player(unclaimed, former),
+        lambda one: change_folding.without_flag_text(
             round_folding.with_known_words(one, event.player, bench), event.player
-        )
-        for one in room.rounds
+        ),
     )
-    return replace(_with_player(credit.without_player(room, event.player), former), rounds=rounds)
 
 
 def _without_player(room: Room, player: str) -> Room:
     # Their answers go too, so that no count, mean or mark can still hold them; the log keeps everything.
     players = {key: value for key, value in room.players.items() if key != player}
-    rounds = tuple(
-        change_folding.without_flag(round_folding.without_answer(current, player), player)
-        for current in room.rounds
-    )
     benches = {key: bench for key, bench in room.benches.items() if key != player}
-    known = credit.without_player(room, player)
-    return replace(known, players=players, rounds=rounds, benches=benches)
+    known = replace(credit.without_player(room, player), players=players, benches=benches)
+    return station_folding.with_rounds(
+        known,
+        lambda one: change_folding.without_flag(round_folding.without_answer(one, player), player),
+    )
 
 
 def _opened(room: Room, event: RoundOpened) -> Room:

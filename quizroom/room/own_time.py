@@ -41,10 +41,11 @@ def can_keep_own_time(plan: Plan) -> bool:
     """Whether time factors can mean anything in such a review.
 
     Not without a limit, not without a host to hold results, and not where benches hand in together: there the
-    others already talk about the item.
+    others already talk about the item, nor at stations, where all move on together.
     """
-    hands_in_together = plan.benches is not None and plan.benches.answers
-    return plan.timing != "untimed" and plan.group is None and not hands_in_together
+    benches = plan.benches
+    goes_together = benches is not None and (benches.answers or benches.stations)
+    return plan.timing != "untimed" and plan.group is None and not goes_together
 
 
 def hides_counts(room: Room) -> bool:

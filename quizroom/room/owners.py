@@ -16,6 +16,8 @@ from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.owner_events import OwnerEvent, PlayerForgotten, SeatLinked
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
+from quizroom.room.station_events import StationAnswered
+from quizroom.room.station_folding import round_answered
 from quizroom.room.time_events import TimeFactorSet
 
 FORMER = "Former player"
@@ -90,7 +92,14 @@ def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
             return replace(event, text="")
         case AnswerAccepted() if event.player == deed.player and event.typed:
             return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
+        case StationAnswered() if event.typed and _is_of(event, deed, room):
+            return replace(event, typed=known_words(event.typed, round_answered(room, event.round)))
         case BenchAnswered() if event.bench == room.benches.get(deed.player) and event.typed:
             return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
         case _:
             return event
+
+
+def _is_of(event: StationAnswered, deed: PlayerForgotten, room: Room) -> bool:
+    """Whether this is an answer of the player, or of the bench at which the player sits."""
+    return event.bench == room.benches.get(deed.player) if event.bench else event.player == deed.player

@@ -29,6 +29,7 @@ RefusalCode = Literal[
     "no_desk",
     "no_items_left",
     "no_own_time",
+    "no_stations",
     "no_such_item",
     "no_such_player",
     "no_such_round",

@@ -3,6 +3,7 @@
 from datetime import datetime, timedelta
 
 from quizroom.knowledge.terms import normalise
+from quizroom.room import stations
 from quizroom.room.answers import Said, canonical, refuse_misfit
 from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
 from quizroom.room.commands import (
@@ -43,10 +44,12 @@ LONGEST_LIMIT = timedelta(hours=2)
 
 
 def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...]:
-    """Take a player's answer for the open round; the same answer again changes nothing.
+    """Take a player's answer for the open round, or at a station; the same answer again changes nothing.
 
     Even after closing: whoever missed the acknowledgement must not be told that the answer came too late.
     """
+    if room.stations is not None and command.round > len(room.rounds):
+        return stations.submit(room, command, now)
     asked = asked_round(room, command.player, command.round)
     choice, typed = said = canonical(asked.item, command.choice, command.typed)
     certainty = command.certainty if room.plan.certainty else None
@@ -99,8 +102,10 @@ def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...
         return ()
     if room.phase in ("preparing", "finished"):
         raise Refused("door_shut" if room.phase == "preparing" else "finished")
-    if room.phase in TIMED:
+    if room.phase in TIMED or stations.are_open(room):
         raise Refused("round_is_open")
+    if room.stations is not None:
+        return stations.show_next(room, command.round, now)
     if not room.ahead:
         raise Refused("no_items_left")
     if command.round != len(room.rounds) + 1:
@@ -203,6 +208,8 @@ def end(room: Room, now: datetime) -> tuple[Event, ...]:
     """Finish the review; answers of an open round are kept and marked."""
     if room.phase == "finished":
         return ()
+    if room.stations is not None:
+        return stations.end(room, now)
     ended = ReviewEnded(at=now)
     if room.phase == "answering":
         return (RoundClosed(round=len(room.rounds), cause="end", at=now), ended)

@@ -13,6 +13,7 @@ from quizroom.room import (
     owners,
     rounds,
     seating,
+    stations,
     talk,
     time_factors,
 )
@@ -48,6 +49,7 @@ from quizroom.room.judging import JudgingCommand
 from quizroom.room.owner_commands import ForgetPlayer, LinkSeat, OwnerCommand
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
+from quizroom.room.station_commands import OpenStations, RingBell, StationCommand
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor, TimeCommand
 
@@ -106,7 +108,14 @@ def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
 
 
 BesideRounds = (
-    OwnerCommand | BenchCommand | CreditCommand | JudgingCommand | HostCommand | TimeCommand | GroupCommand
+    StationCommand
+    | OwnerCommand
+    | BenchCommand
+    | CreditCommand
+    | JudgingCommand
+    | HostCommand
+    | TimeCommand
+    | GroupCommand
 )
 
 
@@ -121,6 +130,8 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return credit.decide(room, command, now)
         case _ if isinstance(command, JudgingCommand):
             return judging.decide(room, command, now)
+        case OpenStations() | RingBell():
+            return stations.decide(room, command, now)
         case SetTimeFactor() | MakeTimeLink() | BringTime():
             return time_factors.decide(room, command)
         case HandOverReview() | RenameReview() | ChangeReview() | MoveItem():
@@ -132,6 +143,8 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
 def _about_clock(
     room: Room, command: PauseRound | ResumeRound | AddTime | GiveBackTime, now: datetime
 ) -> tuple[Event, ...]:
+    if stations.are_open(room):
+        return stations.about_clock(room, command)
     match command:
         case PauseRound():
             return rounds.pause(room, command, now)

@@ -56,7 +56,12 @@ def player_of_key(room: Room, key_hash: str) -> Player | None:
 
 
 def first_counted_round(room: Room) -> int:
-    """The round in which somebody entering now begins: the open one, else the next."""
+    """The round in which somebody entering now begins: the open one, else the next.
+
+    Who comes while benches are at stations begins behind them, since some stations have passed.
+    """
+    if room.stations is not None:
+        return room.stations.first + len(room.stations.items)
     return len(room.rounds) if room.phase == "answering" else len(room.rounds) + 1
 
 

@@ -16,6 +16,7 @@ from quizroom.room.time_state import FactorPercent, TimeLink
 Phase = Literal[
     "preparing",
     "gathering",
+    "stations",
     "answering",
     "closed",
     "talking",
@@ -86,6 +87,8 @@ class Answer:
     typed: tuple[str, ...]
     at: datetime
     certainty: Certainty | None = None
+    took_ms: int | None = None
+    """How long the player had had the item, where that is not the time since its round was opened."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +136,42 @@ class Round:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stations:
+    """The items of a block, all asked at once, and where the bell stands.
+
+    In turn 1 the first bench is at the first item, the second at the second and so on; at each bell all
+    move on by one, after the last item to the first.
+    """
+
+    first: int
+    """Number that the first of the items will have as a round."""
+    items: tuple[Item, ...]
+    benches: tuple[str, ...]
+    """The benches in the order in which they start."""
+    turn: int
+    turn_at: datetime
+    """When this turn began."""
+    opened_at: datetime
+    closes_at: datetime | None
+    limit_ms: int | None
+    over: bool = False
+    """Whether the last bell has rung, so that results may be shown, item by item."""
+    shown: int = 0
+    """How many of the items have become rounds."""
+    answers: tuple[Mapping[str, Answer], ...]
+    """For each item what players answered."""
+    bench_answers: tuple[Mapping[str, Answer], ...]
+    """For each item what benches handed in."""
+    orders: tuple[str, ...] = ()
+    """Ids of the orders that lengthened a turn."""
+
+    def place_of(self, bench: str) -> int:
+        """At which item, counted from 0, a bench is now; who sits at none goes behind the last bench."""
+        start = self.benches.index(bench) if bench in self.benches else len(self.benches)
+        return (start + self.turn - 1) % len(self.items)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Room:
     """Everything about one review. Version counts the events that made it."""
 
@@ -157,6 +196,8 @@ class Room:
     """Of which round an item asks the fact once more, by the item's id."""
     benches: Mapping[str, str] = field(default_factory=dict)
     """The bench at which each player sits; who sits at none is not in it."""
+    stations: Stations | None = None
+    """Items through which benches move, or moved without all having been shown yet."""
     claims: Mapping[str, str] = field(default_factory=dict)
     """Which entry of the roster each player has claimed, by opaque ids alone."""
     missed_claims: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

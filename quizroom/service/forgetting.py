@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from quizroom.room.owner_commands import ForgetPlayer
-from quizroom.room.state import TIMED
+from quizroom.room.stations import a_clock_may_run
 from quizroom.service.player_ports import PlayerStore, ReviewStore, Wiping
 from quizroom.service.ports import Clock, NotStored
 from quizroom.service.rooms import Rooms, UnknownRoom
@@ -84,7 +84,7 @@ class Forgetting:
         """
         if not self.pending.due:
             return True
-        if any(room.phase in TIMED for room in self.rooms.live()):
+        if any(a_clock_may_run(room) for room in self.rooms.live()):
             return False
         self.pending.due = not self.wiping.wipe()
         return not self.pending.due

@@ -9,6 +9,7 @@ from quizroom.room.commands import PrepareReview
 from quizroom.room.host_orders import LONGEST_TITLE
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
+from quizroom.room.stations import items_to_come
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import NoDoorFree, Reviews, room_of_order
 
@@ -92,7 +93,7 @@ class ReviewList:
         plan = replace(room.plan, title=title_of_copy(room.plan.title), rehearsal=False, imported=False)
         if dealt == "anew":
             return self.reviews.lay_out(made, replace(plan, seed=self.reviews.new_seed()), host=room.host)
-        items = (*(opened.item for opened in room.rounds), *room.ahead)
+        items = (*(opened.item for opened in room.rounds), *items_to_come(room))
         return self.reviews.rooms.handle(made, PrepareReview(plan=plan, items=items, host=room.host))
 
     def delete(self, room: Room) -> None:

@@ -14,6 +14,7 @@ from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.laying_out import is_gone, refuse_unless_at
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Plan, Room
+from quizroom.room.stations import items_to_come
 from quizroom.room.talk import twin_is_there
 from quizroom.room.talk_commands import AddTwin
 from quizroom.service.ports import EventLog
@@ -77,7 +78,7 @@ class Reviews:
         if is_gone(room, instead_of):
             return room
         refuse_unless_at(room, position, instead_of)
-        items = (*(current.item for current in room.rounds), *room.ahead)
+        items = (*(current.item for current in room.rounds), *items_to_come(room))
         fresh = self._fresh_item(room, items, len(room.rounds) + position)
         return self.rooms.handle(room.id, SwapItem(position=position, instead_of=instead_of, item=fresh))
 

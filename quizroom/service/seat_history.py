@@ -100,11 +100,17 @@ def _played_round(room: Room, one: Played) -> PlayedRound:
     said = Said(
         answer=answer,
         mark=one.mark,
-        took_ms=max(0, round((at - current.opened_at).total_seconds() * 1000)),
+        took_ms=_took_ms(one, at),
         certainty=one.certainty,
     )
     missed = None if one.mark is not None and one.mark >= 1.0 else _missed(room, one, at)
     return PlayedRound(number=current.number, item=current.item, said=said, at=at, missed=missed)
+
+
+def _took_ms(one: Played, at: datetime) -> int:
+    if one.answer is not None and one.answer.took_ms is not None:
+        return one.answer.took_ms
+    return max(0, round((at - one.current.opened_at).total_seconds() * 1000))
 
 
 def _missed(room: Room, one: Played, at: datetime) -> Missed:

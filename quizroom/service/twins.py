@@ -9,6 +9,7 @@ from quizroom.questions.deck import ALL_FORMATS, LETTERED
 from quizroom.questions.model import Item
 from quizroom.questions.syllabus import syllabus_of
 from quizroom.room.state import Room
+from quizroom.room.stations import items_to_come
 
 SEEDS_TRIED = 8
 
@@ -26,7 +27,7 @@ def twin_item(catalogue: Catalogue, course: Course, room: Room, number: int) -> 
         NoTwin: with the reason, for the host.
     """
     asked = room.rounds[number - 1].item
-    here = (*(current.item for current in room.rounds), *room.ahead)
+    here = (*(current.item for current in room.rounds), *items_to_come(room))
     formats = ALL_FORMATS if room.plan.typed else LETTERED
     random = Random(f"twin {room.plan.seed} {asked.id}")  # noqa: S311 - a deal is to be repeatable, not secret
     for _ in range(SEEDS_TRIED):

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from quizroom.room.folding import replay
+from quizroom.room.stations import items_to_come
 from quizroom.service.ports import EventLog
 from quizroom.service.review_list import ListedReview
 
@@ -59,7 +60,7 @@ class MemoryReviewShelf:
             room=room_id,
             title=room.plan.title,
             course=room.plan.course_title,
-            rounds=len(room.rounds) + len(room.ahead),
+            rounds=len(room.rounds) + len(items_to_come(room)),
             prepared_at=room.prepared_at,
             door_opened=bool(room.door_code),
             finished_at=room.finished_at,

@@ -17,8 +17,16 @@ def benches_face(room: Room) -> BenchesFace | None:
         how=rules.how,
         answers=rules.answers,
         rows=tuple(BenchRow(bench=bench, players=len(members(room, bench))) for bench in names(room)),
-        answered=len(room.rounds[-1].bench_answers) if room.rounds else 0,
+        answered=_handed_in(room),
     )
+
+
+def _handed_in(room: Room) -> int:
+    """How many benches have handed in for what they are at now."""
+    block = room.stations
+    if block is not None and room.phase == "stations":
+        return sum(bench in block.bench_answers[block.place_of(bench)] for bench in block.benches)
+    return len(room.rounds[-1].bench_answers) if room.rounds else 0
 
 
 def own_bench(room: Room, player: str, marks: RoomMarks) -> OwnBench | None:

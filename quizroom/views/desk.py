@@ -13,6 +13,7 @@ from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
 from quizroom.room.own_time import can_keep_own_time
 from quizroom.room.state import Answer, Room, Round
+from quizroom.room.stations import answers_now
 from quizroom.views.benches import bench_warnings
 from quizroom.views.changes import change_rows, flags_face
 from quizroom.views.changes_model import FlagsFace
@@ -26,6 +27,7 @@ from quizroom.views.picture import picture_face
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
 from quizroom.views.rows import row_results
+from quizroom.views.stations import to_show
 from quizroom.views.talk import talk_panels
 
 
@@ -49,7 +51,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         holds_results=room.holds_results,
         answered=_answered(room),
         can_keep_own_time=can_keep_own_time(room.plan),
-        items=(*opened, *ahead),
+        items=(*opened, *_at_stations(room), *ahead),
         sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
         talks=talks,
@@ -87,9 +89,23 @@ def _opened_item(room: Room, current: Round, marks: RoundMarks) -> DeskItem:
     )
 
 
+def _at_stations(room: Room) -> Iterator[DeskItem]:
+    """Items of stations that have not been shown; how they were answered is told when they are."""
+    block = room.stations
+    if block is not None:
+        for index, item in list(enumerate(block.items))[block.shown :]:
+            face = _face(item, None, None, seconds=_whole_seconds(block.limit_ms))
+            yield replace(face, round=block.first + index, state="closed" if block.over else "open")
+
+
 def _item_ahead(room: Room, index: int, item: Item) -> DeskItem:
     face = _face(item, None, None, seconds=_whole_seconds(limit_ms(room.plan, item)))
-    return replace(face, round=len(room.rounds) + index + 1, position=index, twin_of=room.twins.get(item.id))
+    return replace(
+        face,
+        round=len(room.rounds) + to_show(room) + index + 1,
+        position=index,
+        twin_of=room.twins.get(item.id),
+    )
 
 
 def _face(item: Item, current: Round | None, marks: RoundMarks | None, *, seconds: int | None) -> DeskItem:
@@ -134,7 +150,9 @@ def _whole_seconds(ms: int | None) -> int | None:
 
 
 def _answers_now(room: Room) -> Mapping[str, Answer]:
-    """What is being answered: first answers, or second ones."""
+    """What is being answered: first answers, or second ones, or those at stations."""
+    if room.phase == "stations":
+        return answers_now(room)
     if not room.rounds:
         return NO_ANSWERS
     return room.rounds[-1].second_answers if room.phase == "answering again" else room.rounds[-1].answers

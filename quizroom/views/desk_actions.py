@@ -3,6 +3,7 @@
 from quizroom.analysis.talk import Advice
 from quizroom.room.holding import is_held
 from quizroom.room.state import Room, Round
+from quizroom.room.stations import items_to_come, may_be_opened
 from quizroom.room.talk import may_have_twin, may_talk
 from quizroom.views.desk_model import DeskAction
 
@@ -11,13 +12,17 @@ Actions = tuple[DeskAction, ...]
 
 def desk_actions(room: Room, advised: Advice | None = None) -> Actions:
     """What may be done; the first is the next step, as `advised` where a round may be talked over."""
-    steps: Actions = ("open_round",) if room.ahead else ()
+    steps: Actions = ("open_round",) if items_to_come(room) else ()
+    if may_be_opened(room):
+        steps = ("open_stations", *steps)
     current = room.rounds[-1] if room.rounds else None
     match room.phase:
         case "preparing":
             return ("open_door",)
         case "gathering":
             return (*steps, "end_review")
+        case "stations":
+            return _at_stations(room, steps)
         case "answering":
             return ("close_round", *_clock_actions(current), *_strike(current), "end_review")
         case "talking":
@@ -30,6 +35,13 @@ def desk_actions(room: Room, advised: Advice | None = None) -> Actions:
             return _after_record(room, steps)
         case "finished":
             return _strike(current)
+
+
+def _at_stations(room: Room, steps: Actions) -> Actions:
+    block = room.stations
+    if block is None or block.over:
+        return (*steps, "end_review")
+    return ("ring_bell", *(() if block.limit_ms is None else ("add_time",)), "end_review")
 
 
 def _after_closing(room: Room, advised: Advice | None) -> Actions:

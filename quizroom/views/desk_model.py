@@ -100,6 +100,8 @@ class RosterRow:
 DeskAction = Literal[
     "open_door",
     "open_round",
+    "open_stations",
+    "ring_bell",
     "pause_round",
     "resume_round",
     "add_time",

@@ -9,10 +9,11 @@ from quizroom.questions.typed import Verdict
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer
 from quizroom.second_look.asked import AskedLook, Missed
+from quizroom.views.item_face import item_face
 from quizroom.views.look_model import Look, MissedFace, Solution, SolvedOption, SolvedRow, SolvedTerm
 from quizroom.views.moment import milliseconds
 from quizroom.views.own import chosen_reasons
-from quizroom.views.public import CAUTIONS, item_face
+from quizroom.views.public import CAUTIONS
 from quizroom.views.results import key_text
 from quizroom.views.rows import row_results
 

@@ -16,6 +16,7 @@ from quizroom.room.time_state import FactorPercent
 from quizroom.views.changes_model import OwnFlag
 from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
+from quizroom.views.station_model import StationsFace
 from quizroom.views.talk_model import SecondFace
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
@@ -207,6 +208,8 @@ class PublicView:
     """None where everybody plays alone."""
     for_credit: bool = False
     """Whether marks count outside this room, for who has said by institutional id who they are."""
+    stations: StationsFace | None = None
+    """Where benches are that started at different items; None once all of these have been shown."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -286,6 +289,16 @@ class OwnBench:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OwnStation:
+    """The item at which the own bench now is."""
+
+    item: ItemFace
+    number: int
+    """Which of the stations it is, counted from 1."""
+    asks_certainty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OwnView:
     """What only this player sees."""
 
@@ -324,3 +337,5 @@ class OwnView:
     """Whether the seat belongs to a history under a key of the player's own."""
     claim: OwnClaim | None = None
     """How far this seat has said who sits in it; None unless the review is for credit."""
+    station: OwnStation | None = None
+    """Where the own bench is; None if nowhere, or for whoever came after the stations were opened."""

@@ -19,6 +19,7 @@ from quizroom.views.moment import milliseconds
 from quizroom.views.own_time import own_clock_face
 from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons
+from quizroom.views.stations import own_at_station
 from quizroom.views.telling import round_as_told
 
 
@@ -30,7 +31,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
     current = round_as_told(room)
     answer = current.answers.get(player) if current else None
     total = marks.totals[player]
-    return OwnView(
+    view = OwnView(
         version=told_version(room),
         now=milliseconds(now),
         player=player,
@@ -56,6 +57,7 @@ def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnVie
         kept=bool(seated.owner),
         claim=own_claim(room, player),
     )
+    return own_at_station(room, player, view)
 
 
 def _removed_view(room: Room, player: str, now: datetime) -> OwnView:

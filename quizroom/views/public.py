@@ -5,16 +5,17 @@ from datetime import datetime
 from quizroom.analysis.certainty import asks_certainty
 from quizroom.knowledge.record import Record
 from quizroom.marking import RoomMarks, standings
-from quizroom.questions.model import Item
 from quizroom.room.holding import is_held
 from quizroom.room.own_time import hides_counts, told_version
 from quizroom.room.state import TIMED, Room, Round
+from quizroom.room.stations import answers_now, items_to_come
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
-from quizroom.views.model import ClockFace, ItemFace, OptionFace, PublicView, ResultFace, StandingRow
+from quizroom.views.item_face import item_face
+from quizroom.views.model import ClockFace, PublicView, ResultFace, StandingRow
 from quizroom.views.moment import milliseconds
-from quizroom.views.picture import picture_face
 from quizroom.views.results import result_face
+from quizroom.views.stations import at_stations, stations_face
 from quizroom.views.talk import shown_second
 from quizroom.views.telling import records_waiting, round_as_told
 
@@ -34,7 +35,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
     nor while its result is held.
     """
     current = round_as_told(room)
-    return PublicView(
+    view = PublicView(
         version=told_version(room),
         now=milliseconds(now),
         phase=room.phase,
@@ -44,7 +45,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         players=len(room.players),
         answered=answered(room),
         round=len(room.rounds),
-        rounds=len(room.rounds) + len(room.ahead),
+        rounds=len(room.rounds) + len(items_to_come(room)),
         item=item_face(current.item, current.number) if current else None,
         asks_certainty=current is not None and asks_certainty(room, current.item),
         clock=_clock_face(current) if current and room.phase in TIMED else None,
@@ -57,7 +58,9 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         group=group_face(room),
         benches=benches_face(room),
         for_credit=bool(room.plan.roster),
+        stations=stations_face(room),
     )
+    return at_stations(room, view)
 
 
 def answered(room: Room) -> int | None:
@@ -66,6 +69,8 @@ def answered(room: Room) -> int | None:
     While it is answered again only second answers are counted. None where nobody may know, lest it show that
     somebody answered after the deadline.
     """
+    if room.phase == "stations":
+        return len(answers_now(room))
     if not room.rounds:
         return 0
     if hides_counts(room):
@@ -77,23 +82,8 @@ def answered(room: Room) -> int | None:
 
 def standings_are_out(room: Room) -> bool:
     """Whether there are standings to show: between a result and the next round."""
-    early = room.phase in ("preparing", "gathering", "answering")
+    early = room.phase in ("preparing", "gathering", "answering", "stations")
     return room.standings and not early and not is_held(room)
-
-
-def item_face(item: Item, number: int) -> ItemFace:
-    """The item as asked. Options are named by letters alone, so no id can tell the key."""
-    return ItemFace(
-        round=number,
-        family=item.family,
-        format=item.format,
-        stem=item.stem,
-        options=tuple(OptionFace(letter=option.letter, text=option.text) for option in item.options),
-        pick=item.pick,
-        stems=tuple(stem.text for stem in item.stems),
-        warm_up=item.warm_up,
-        picture=picture_face(item),
-    )
 
 
 def _clock_face(current: Round) -> ClockFace:

@@ -2,6 +2,7 @@
 
 from playwright.sync_api import expect
 
+from quizroom.service.host_ports import FIRST_NAME
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.conftest import LayOut
 from tests.browser.dealt import review_about
@@ -57,14 +58,17 @@ def test_a_flag_leads_to_another_key_and_marks_follow_on_seat_wall_and_desk(
     ada.shows("wrong · 0 marks")
     desk.shows("1 flag")
     desk.shows(SAID)
+    expect(wall.page.locator(".standings_row")).to_contain_text(["1Bo1", "2Ada0"])
     assert SAID not in bo.page.content() + wall.page.content()
     key_by_keyboard(desk, taken, "Books differ.")
     ada.shows("right · 1 mark")
     bo.shows("right · 1 mark")
     wall.shows("Your host keyed this item anew.")
-    expect(wall.page.locator(".standings")).to_contain_text("Ada")
+    expect(wall.page.locator(".standings_row")).to_contain_text(["1Ada1", "1Bo1"])
     desk.shows("Keyed anew")
-    desk.shows("host, ")
+    expect(desk.page.locator(".sheet_changes .change_who")).to_contain_text(FIRST_NAME)
+    for listening in (ada.says, wall.says):
+        listening("Your host keyed this item anew.")
     desk.page.get_by_role("button", name="Settled").click()
     desk.shows("1 flag, settled")
     for screen in (ada, bo, desk, wall):

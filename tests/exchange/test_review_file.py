@@ -18,15 +18,20 @@ from quizroom.exchange.review_file.steps import Told
 from quizroom.exchange.review_file.writing import review_file
 from quizroom.marking import marks_of_room
 from quizroom.questions.own_dealt import dealt
-from quizroom.room.commands import ShowStandings, StrikeItem
+from quizroom.room.change_commands import FlagItem
+from quizroom.room.commands import EndReview, OpenRound, ShowStandings, StrikeItem
 from quizroom.room.events import Event
+from quizroom.room.folding import replay
+from quizroom.room.laying_out import prepare
+from quizroom.room.rules import decide
 from quizroom.room.state import Room, Round
 from tests.exchange.review_samples import PICTURE, finished, read_back
 from tests.questions.lists import REGIONAL, items_of_course, syllabus
 from tests.questions.own_samples import DRAWING, best, picked, typed
 from tests.room.histories import History, histories, talks
 from tests.room.refusing import code_of
-from tests.room.samples import gathered, prepared
+from tests.room.samples import NOON, folded, gathered, ordered, preparation, prepared, says
+from tests.room.test_stations import ITEMS, OPEN, OPENING, bell, by_benches
 
 SCHEMA = Path(schema.__file__).parent.with_suffix(".schema.json")
 VALIDATOR = Draft202012Validator(json.loads(SCHEMA.read_text("utf-8")))
@@ -61,10 +66,12 @@ def _round_by_handle(current: Round, handles: dict[str, str]) -> Round:
         name: {
             handles[player]: value for player, value in getattr(current, name).items() if player in handles
         }
-        for name in ("answers", "second_answers", "flags")
+        for name in ("answers", "second_answers")
     }
     gone = len(current.answers) - len(named["answers"])
-    return replace(current, orders=(), answered_at_closing=current.answered_at_closing * (not gone), **named)
+    return replace(
+        current, orders=(), answered_at_closing=current.answered_at_closing * (not gone), flags={}, **named
+    )
 
 
 @settings(max_examples=30, deadline=None)
@@ -97,6 +104,33 @@ def test_nothing_in_it_tells_whose_seats_or_whose_review_they_were(history: Hist
     for player in room.players.values():
         assert f'"player": "{player.id}"' not in body or player.id == player.handle
     assert not [secret for secret in secrets - {""} if f'"{secret}"' in body]
+
+
+def test_nobody_learns_from_it_who_flagged_what() -> None:
+    room = ordered(gathered(), OpenRound(round=1))
+    flagged = FlagItem(player="ada", round=1, text="Is it not the radial nerve?")
+    log = (*prepare("room-1", preparation(), NOON), *decide(room, flagged, NOON))
+    body = review_file(ordered(room, flagged), log, no_picture, happened=True).decode()
+    assert "flag" not in body.lower()
+    assert "Is it not" not in body
+
+
+def test_what_was_answered_at_stations_comes_back_as_rounds() -> None:
+    log: list[Event] = list(prepare("room-1", preparation(*ITEMS, by=by_benches()), NOON))
+    room = replay(log)
+    assert room is not None
+    for command in (*OPENING, OPEN, says("ada", "B"), bell(1), bell(2), bell(3), EndReview()):
+        events = decide(room, command, NOON)
+        room, log = folded(room, events), [*log, *events]
+    body = review_file(room, log, no_picture, happened=True)
+    there, _ = read_back(read_review(body))
+    assert by_handle(there)["marks"] == by_handle(room)["marks"]
+    assert [sorted(one.choice for one in current.answers.values()) for current in there.rounds] == [
+        [("B",)],
+        [],
+        [],
+    ]
+    assert complaints(body) == []
 
 
 def test_plan_and_items_alone_make_the_same_items() -> None:
@@ -167,6 +201,10 @@ AT_HOME = {
     *("EntryClaimed", "ClaimMissed", "EntryAssigned"),
     # who has more time is for nobody else to know
     *("TimeFactorSet", "TimeLinkMade", "OwnTimeReturned"),
+    # who flagged what is for nobody to know
+    *("ItemFlagged", "FlagTakenBack", "FlagsSettled"),
+    # stations stand there as rounds
+    *("StationsOpened", "StationAnswered", "BellRung", "StationTimeAdded", "StationShown"),
     # how a group ran by itself
     *("PlayerReady", "PauseAsked", "PauseEnded", "PlayerLeft", "PlayerReturned"),
 }

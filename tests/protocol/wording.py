@@ -39,6 +39,8 @@ PLAIN: dict[str, dict[str, Any]] = {
     "swap_for_own": {"position": 0, "item": "i", "own_item": "i1"},
     "open_door": {"round": 0},
     "open_round": {"round": 1},
+    "open_stations": {"round": 1},
+    "ring_bell": {"round": 1},
     "pause_round": {"round": 1},
     "resume_round": {"round": 1},
     "close_round": {"round": 1},

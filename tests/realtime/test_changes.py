@@ -33,7 +33,7 @@ def test_a_changed_key_is_told_to_all_at_once_with_everybodys_own_result() -> No
     assert {event for event, _ in hall.tell()} == {"public", "desk", "own"}
     assert hall.say("ada", "show_view")["own"]["result"]["verdict"] == "right"
     changes = hall.say("host", "show_view")["desk"]["changes"]
-    assert [(change["kind"], change["by"]) for change in changes] == [("rekeyed", "host")]
+    assert [(change["kind"], change["by"]) for change in changes] == [("rekeyed", "Owner")]
     assert hall.say("host", "restore_key")["result"] == "done"
     assert hall.say("ada", "show_view")["own"]["result"]["verdict"] == "wrong"
 

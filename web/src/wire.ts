@@ -116,6 +116,7 @@ export interface BenchChoice {
   answers?: boolean;
   how: "choice" | "drawn";
   size?: number;
+  stations?: boolean;
 }
 /**
  * A bench by name, and how many sit at it.
@@ -369,7 +370,8 @@ export interface ItemStep {
 }
 /**
  * Host: a step of the review. `round` is the round it is meant for (for `open_round` the one to
- * open, `public.round + 1`; before the first round 0), so that a repeat cannot skip ahead.
+ * open, `public.round + 1`; before the first round 0; for `ring_bell` the turn that ends), so that a repeat
+ * cannot skip ahead.
  */
 export interface RoundStep {
   id: string;
@@ -377,6 +379,8 @@ export interface RoundStep {
   type:
     | "open_door"
     | "open_round"
+    | "open_stations"
+    | "ring_bell"
     | "pause_round"
     | "resume_round"
     | "close_round"
@@ -901,6 +905,8 @@ export interface DeskView {
   actions: (
     | "open_door"
     | "open_round"
+    | "open_stations"
+    | "ring_bell"
     | "pause_round"
     | "resume_round"
     | "add_time"
@@ -950,7 +956,16 @@ export interface PublicView {
   group: GroupFace | null;
   item: ItemFace | null;
   now: number;
-  phase: "preparing" | "gathering" | "answering" | "closed" | "talking" | "answering again" | "explained" | "finished";
+  phase:
+    | "preparing"
+    | "gathering"
+    | "stations"
+    | "answering"
+    | "closed"
+    | "talking"
+    | "answering again"
+    | "explained"
+    | "finished";
   players: number;
   records: Record[];
   result: ResultFace | null;
@@ -958,6 +973,7 @@ export interface PublicView {
   rounds: number;
   second?: SecondFace | null;
   standings: StandingRow[] | null;
+  stations?: StationsFace | null;
   title: string;
   version: number;
   waiting: string[];
@@ -1188,6 +1204,23 @@ export interface StandingRow {
   marks: number;
   of: number;
   place: number;
+}
+/**
+ * Where everybody is: no word of any item.
+ */
+export interface StationsFace {
+  of: number;
+  over: boolean;
+  rows: StationRow[];
+  to_show: number;
+  turn: number;
+}
+/**
+ * At which of the items a bench is, counted from 1.
+ */
+export interface StationRow {
+  bench: string;
+  item: number;
 }
 /**
  * A player on the host's roster.
@@ -1618,6 +1651,14 @@ export interface OwnRound {
   verdict: "right" | "part" | "wrong" | "none" | "struck" | "not counted";
 }
 /**
+ * The item at which the own bench now is.
+ */
+export interface OwnStation {
+  asks_certainty: boolean;
+  item: ItemFace;
+  number: number;
+}
+/**
  * What only this player sees.
  */
 export interface OwnView {
@@ -1643,6 +1684,7 @@ export interface OwnView {
   round: number;
   rounds: OwnRound[];
   second?: AnswerFace | null;
+  station?: OwnStation | null;
   sureness?: Sureness | null;
   version: number;
 }
@@ -1805,7 +1847,16 @@ export interface SecondLook {
  */
 export interface Tally {
   answered: number | null;
-  phase: "preparing" | "gathering" | "answering" | "closed" | "talking" | "answering again" | "explained" | "finished";
+  phase:
+    | "preparing"
+    | "gathering"
+    | "stations"
+    | "answering"
+    | "closed"
+    | "talking"
+    | "answering again"
+    | "explained"
+    | "finished";
   players: number;
   round: number;
   version: number;

@@ -72,3 +72,30 @@ describe("the live region", () => {
     expect(announcement(explained, end)).toBe("The review is finished. You have 7.5 of 10 marks.");
   });
 });
+
+describe("stations", () => {
+  const stations = { turn: 1, of: 3, over: false, to_show: 3, rows: [] };
+  const at = (number: number, turn = 1) => ({
+    public: publicView({ phase: "stations", item: null, stations: { ...stations, turn } }),
+    own: ownView({
+      station: { number, item: publicView({}).item ?? never(), asks_certainty: false },
+    }),
+  });
+
+  it("tell a seat of a turn once its own station has come, and the wall at once", () => {
+    expect(announcement(at(1), { ...at(1, 2), own: at(1).own })).toBeNull();
+    expect(announcement({ ...at(1, 2), own: at(1).own }, at(2, 2))).toBe(
+      "Turn 2 of 3. You are at station 2. You have 45 seconds.",
+    );
+    const wall = { ...at(1), own: null };
+    expect(announcement(wall, { ...at(1, 2), own: null })).toBe("Turn 2 of 3. You have 45 seconds.");
+    const over = publicView({ phase: "stations", item: null, stations: { ...stations, over: true } });
+    expect(announcement(wall, { public: over, own: null })).toBe(
+      "All stations are done. The results follow.",
+    );
+  });
+});
+
+function never(): never {
+  throw new Error("the fixture holds an item");
+}

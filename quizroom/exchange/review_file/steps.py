@@ -12,7 +12,7 @@ from pydantic import ConfigDict, Field, TypeAdapter, create_model
 
 from quizroom.exchange.review_file.model import SeatTaken
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent
-from quizroom.room.change_events import ChangeEvent
+from quizroom.room.change_events import ItemRekeyed, KeyRestored
 from quizroom.room.events import (
     AnswerAccepted,
     Event,
@@ -49,10 +49,14 @@ Told = (
     | StandingsSet
     | ReviewEnded
     | BenchEvent
-    | ChangeEvent
+    | ItemRekeyed
+    | KeyRestored
     | TalkEvent
 )
-"""Events that are told as they are; a seat is told by its handle alone (`SeatTaken`)."""
+"""Events that are told as they are; a seat is told by its handle alone (`SeatTaken`).
+
+Flags stay at home: nobody is to learn whose they are.
+"""
 Step = SeatTaken | Told
 NOBODY = ""
 """Stands for a player who is not in the room any more, where a bench has answered."""

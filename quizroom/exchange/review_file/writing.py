@@ -16,10 +16,12 @@ from quizroom.exchange.review_file.model import (
     PictureInFile,
     PlanInFile,
 )
+from quizroom.exchange.review_file.station_steps import without_stations
 from quizroom.exchange.review_file.steps import Step, step_adapter, told
 from quizroom.questions.model import Item
 from quizroom.room.events import AnswerAccepted, Event
 from quizroom.room.state import Plan, Room
+from quizroom.room.stations import items_to_come
 from quizroom.room.talk_events import TwinAdded
 
 PictureOf = Callable[[str], bytes | None]
@@ -76,7 +78,7 @@ def _items(room: Room, steps: Sequence[Step]) -> Iterator[Item]:
     """
     twins = {step.item.id for step in steps if isinstance(step, TwinAdded)}
     asked = ((current.dealt or current.item) if steps else current.item for current in room.rounds)
-    for item in (*asked, *room.ahead):
+    for item in (*asked, *items_to_come(room)):
         if item.id not in twins:
             yield item
 
@@ -84,8 +86,10 @@ def _items(room: Room, steps: Sequence[Step]) -> Iterator[Item]:
 def _steps(room: Room, log: Sequence[Event]) -> Iterator[Step]:
     """What happened, by the players who are still there; of several answers to a round the last."""
     handles = {player.id: player.handle for player in room.players.values()}
+    log = tuple(without_stations(log))
     last = {_slot(event): place for place, event in enumerate(log) if isinstance(event, AnswerAccepted)}
-    asked = {(current.dealt or current.item).id for current in room.rounds} | {one.id for one in room.ahead}
+    asked = {(current.dealt or current.item).id for current in room.rounds}
+    asked |= {one.id for one in items_to_come(room)}
     for place, event in enumerate(log):
         if isinstance(event, AnswerAccepted) and last[_slot(event)] != place:
             continue

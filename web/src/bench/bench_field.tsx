@@ -13,12 +13,18 @@ const WAYS: { how: BenchChoice["how"] | "alone"; text: string }[] = [
 export function BenchField(props: {
   play: Play;
   onPlay: (play: Play) => void;
+  /** Whether a host leads, who rings the bell. */
+  withStations?: boolean;
   choiceClass: string;
   lineClass: string;
 }) {
   const { play, onPlay, lineClass } = props;
   const take = (how: BenchChoice["how"] | "alone") =>
-    onPlay(how === "alone" ? null : { size: play?.size ?? 4, answers: play?.answers ?? true, how });
+    onPlay(
+      how === "alone"
+        ? null
+        : { size: play?.size ?? 4, answers: play?.answers ?? true, stations: play?.stations ?? false, how },
+    );
   return (
     <fieldset class={props.choiceClass}>
       <legend class="field_label">Played</legend>
@@ -47,16 +53,48 @@ export function BenchField(props: {
           <span>at each</span>
         </label>
       )}
-      {play && (
-        <label class={lineClass}>
-          <input
-            type="checkbox"
-            checked={play.answers ?? true}
-            onChange={(event) => onPlay({ ...play, answers: event.currentTarget.checked })}
-          />
-          <span>first alone, then one answer for the bench</span>
-        </label>
-      )}
+      {play && <HowBenchesPlay {...props} play={play} />}
     </fieldset>
+  );
+}
+
+function Tick(props: { lineClass: string; on: boolean; onChange: (on: boolean) => void; text: string }) {
+  return (
+    <label class={props.lineClass}>
+      <input
+        type="checkbox"
+        checked={props.on}
+        onChange={(event) => props.onChange(event.currentTarget.checked)}
+      />
+      <span>{props.text}</span>
+    </label>
+  );
+}
+
+/** What benches do besides sitting together. */
+function HowBenchesPlay(props: {
+  play: BenchChoice;
+  onPlay: (play: Play) => void;
+  withStations?: boolean;
+  lineClass: string;
+}) {
+  const { play, onPlay, lineClass } = props;
+  return (
+    <>
+      <Tick
+        lineClass={lineClass}
+        on={play.answers ?? true}
+        onChange={(answers) => onPlay({ ...play, answers })}
+        text="first alone, then one answer for the bench"
+      />
+      {props.withStations && (
+        <Tick
+          lineClass={lineClass}
+          on={play.stations ?? false}
+          onChange={(stations) => onPlay({ ...play, stations })}
+          text="benches may start at different items"
+        />
+      )}
+    </>
   );
 }

@@ -74,7 +74,7 @@ function OtherSteps({ view, onTake }: { view: DeskView; onTake: (action: DeskAct
 
 /** The one big button: always in this place, and focused when the focus was on it or nowhere. */
 function NextStep({ view, busy, onTake }: { view: DeskView; busy: boolean; onTake: () => void }) {
-  const main = useFocusedNext(`${view.public.phase} ${view.public.round}`);
+  const main = useFocusedNext(`${view.public.phase} ${view.public.round} ${view.public.stations?.turn}`);
   const next = view.actions[0];
   if (next === undefined || isStrike(next)) return <Finished room={view.room} />;
   return (

@@ -90,7 +90,7 @@ function CountsPanel({ view, clock }: { view: DeskView; clock: ServerClock }) {
           round <b>{round}</b> of {rounds}
         </span>
       )}
-      {phase === "answering" || phase === "answering again" || phase === "closed" ? (
+      {phase === "stations" || phase === "answering" || phase === "answering again" || phase === "closed" ? (
         <span>
           <b>{view.answered}</b> of {players} answered
         </span>

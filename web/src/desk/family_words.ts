@@ -69,6 +69,7 @@ export function sourceWord(source: DeskItem["options"][number]["source"]): strin
 export const PHASE_WORD: Record<DeskView["public"]["phase"], string> = {
   preparing: "being prepared",
   gathering: "door open",
+  stations: "at stations",
   answering: "round open",
   closed: "round closed",
   talking: "neighbours talk",

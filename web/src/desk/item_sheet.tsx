@@ -19,7 +19,8 @@ export function ItemSheet(props: {
   view: DeskView;
   onOrder: (draft: Draft) => Promise<boolean>;
 }) {
-  const { item, view } = props;
+  const { view } = props;
+  const item = asAtStation(props.item, view);
   const talk = view.talks.find((one) => one.round === item.round && item.position === null);
   const second = talk?.second;
   return (
@@ -57,7 +58,9 @@ export function ItemSheet(props: {
       </p>
       <FlagsPart item={item} onOrder={props.onOrder} />
       <ItemChanges view={view} round={item.round} />
-      {item.position === null && <KeyPart item={item} onOrder={props.onOrder} />}
+      {item.position === null && item.round <= view.public.round && (
+        <KeyPart item={item} onOrder={props.onOrder} />
+      )}
     </article>
   );
 }
@@ -75,6 +78,11 @@ function Kind({ item }: { item: DeskItem }) {
       {difficultyWords(item).map((words) => ` · ${words}`)}
     </p>
   );
+}
+
+/** Items at stations show no counts: these come with the result of each. */
+function asAtStation(item: DeskItem, view: DeskView): DeskItem {
+  return item.position === null && item.round > view.public.round ? { ...item, state: "ahead" } : item;
 }
 
 /** How many answered: known for the current round alone. */
@@ -101,7 +109,8 @@ function ItemOrders({
         onOrder={onOrder}
       />
     );
-  if (item.round === view.public.round) return null; // the current item's step is among those below
+  // the current item's step is among those below; items at stations have no result yet
+  if (item.round >= view.public.round) return null;
   const type = item.struck ? "restore_item" : "strike_item";
   return (
     <div class="sheet_orders">

@@ -11,7 +11,12 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
     case "open_door":
       return "Open the door";
     case "open_round":
+      if (view.public.stations) return `Show item ${view.public.round + 1} with its result`;
       return `Open round ${view.public.round + 1}${nextTwin(view)}`;
+    case "open_stations":
+      return `Open ${view.items.filter((item) => item.state === "ahead").length} stations`;
+    case "ring_bell":
+      return bellLabel(view);
     case "close_round":
       return "Close the round";
     case "let_talk":
@@ -41,6 +46,11 @@ export function actionLabel(action: DeskAction, view: DeskView): string {
   }
 }
 
+function bellLabel(view: DeskView): string {
+  const { stations } = view.public;
+  return stations && stations.turn < stations.of ? "Ring: all move on" : "Ring: the last turn ends";
+}
+
 /** Says so where the next item asks the fact of this round once more. */
 function nextTwin(view: DeskView): string {
   const next = view.items.find((item) => item.position === 0);
@@ -61,7 +71,10 @@ export function orderFor(action: DeskAction, view: DeskView): Draft {
     case "let_talk":
       return { type: "let_talk", round, seconds: talkSeconds.get() };
     case "open_round":
-      return { type: "open_round", round: round + 1 };
+    case "open_stations":
+      return { type: action, round: round + 1 };
+    case "ring_bell":
+      return { type: action, round: view.public.stations?.turn ?? 0 };
     default:
       return { type: action, round };
   }

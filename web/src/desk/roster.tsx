@@ -30,6 +30,7 @@ export function Roster(props: {
       <CreditPanel view={view} owns={settings?.host?.role === "owner"} />
       <MoreTime view={view} onOrder={onOrder} joinAddress={settings?.join_address ?? location.origin} />
       <ClassSureness view={view} />
+      {view.public.stations && !view.public.stations.over && <BenchPlaces stations={view.public.stations} />}
       {view.public.benches && <RosterBenches view={view} onOrder={onOrder} />}
       {view.roster.length === 0 && <p class="choice_note">Nobody is here yet.</p>}
       <RosterRows rows={view.roster} onChoose={choose} />
@@ -78,6 +79,24 @@ function ClassSureness({ view }: { view: DeskView }) {
       <summary>Certainty of the class</summary>
       <SurenessTable sureness={view.sureness} whose="The class" narrow />
     </details>
+  );
+}
+
+/** At which station each bench is. */
+function BenchPlaces({ stations }: { stations: NonNullable<DeskView["public"]["stations"]> }) {
+  return (
+    <section class="roster_stations" aria-label="Benches at stations">
+      <b>
+        Turn {stations.turn} of {stations.of}
+      </b>
+      <ul>
+        {stations.rows.map((row) => (
+          <li key={row.bench}>
+            {row.bench} <span class="choice_note">at station</span> <b>{row.item}</b>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

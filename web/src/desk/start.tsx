@@ -98,6 +98,7 @@ function PlanForm(props: { session: DeskSession; settings: DeskSettings; complai
       <TimingChoice plan={plan} onPlan={setPlan} />
       <MoreChoice plan={plan} onPlan={setPlan} />
       <BenchField
+        withStations
         play={plan.benches}
         onPlay={(benches) => setPlan({ ...plan, benches })}
         choiceClass="choice plan_played"

@@ -52,7 +52,7 @@ export function useFlag(
 }
 
 function canFlag(view: PublicView, own: OwnView | null): boolean {
-  if (view.group || own === null || view.phase === "finished") return false;
+  if (view.group || own === null || view.phase === "stations" || view.phase === "finished") return false;
   return view.round >= Math.max(1, own.from_round);
 }
 

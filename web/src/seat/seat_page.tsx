@@ -8,7 +8,9 @@ import { Complaint, LineNotice } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
+import { turnTitle } from "../words/stations";
 import { Answering } from "./answering";
+import { AtStation } from "./at_station";
 import { ClaimPanel } from "./claim_panel";
 import { Closed } from "./closed";
 import { Door } from "./door";
@@ -103,6 +105,9 @@ function PhaseOfSeat(props: {
 }) {
   const { view, own, hands, session, say } = props;
   if (view.phase === "finished") return <Finished view={view} own={own} line={session.line} say={say} />;
+  if (view.phase === "stations") {
+    return <AtStation view={view} own={own} hands={hands} line={session.line} say={say} />;
+  }
   if (view.phase === "answering" && view.item) {
     const known = own?.answer?.round === view.round ? own.answer : null;
     if (view.benches?.answers && own?.bench?.bench) {
@@ -134,6 +139,7 @@ function PhaseOfSeat(props: {
 }
 
 function topText(view: PublicView): string {
+  if (view.phase === "stations" && view.stations) return turnTitle(view.stations);
   if (view.phase === "finished" || view.round === 0) return view.title;
   return roundTitle(view);
 }

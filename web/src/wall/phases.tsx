@@ -10,6 +10,7 @@ import { BY_HOST, HELD } from "../words/verdicts";
 import { breakable } from "../words/word_parts";
 import { WallRecord } from "./wall_record";
 import { WallStandings } from "./wall_standings";
+import { WallStations } from "./wall_stations";
 
 /** What the wall shows in each phase. */
 export function PhaseOfWall({
@@ -26,6 +27,8 @@ export function PhaseOfWall({
       return <Waiting />;
     case "gathering":
       return <Gathering view={view} players={players} joinAddress={joinAddress} />;
+    case "stations":
+      return view.stations ? <WallStations stations={view.stations} /> : <Waiting />;
     case "answering":
       return <Asked view={view} />;
     case "closed":

@@ -11,6 +11,7 @@ import { ViewMenu } from "../parts/view_menu";
 import type { PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
+import { turnTitle } from "../words/stations";
 import { useFit } from "./fit";
 import { PhaseOfWall } from "./phases";
 
@@ -55,12 +56,15 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   useAnnouncements(announcer, { public: view, own: null });
   useClockCalls(announcer, view.clock, left);
   const result = [view.result === null, view.result?.struck, view.result?.rekeyed, view.result?.key_text];
-  useFit(main, `${view.phase} ${view.round} ${result.join(" ")} ${view.standings?.length}`);
+  useFit(
+    main,
+    `${view.phase} ${view.round} ${result.join(" ")} ${view.standings?.length} ${view.stations?.rows.length}`,
+  );
   return (
     <div class={`wall wall-${view.phase.replace(" ", "-")}`}>
       <ClockRule face={view.clock} left={left} />
       <header class="wall_top">
-        <p>{view.round > 0 && view.phase !== "finished" ? roundTitle(view) : view.title}</p>
+        <p>{topText(view)}</p>
         <ClockFigures face={view.clock} left={left} />
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: where it scrolls, the keyboard must be able to scroll it */}
@@ -81,10 +85,16 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   );
 }
 
+function topText(view: PublicView): string {
+  if (view.phase === "stations" && view.stations) return turnTitle(view.stations);
+  return view.round > 0 && view.phase !== "finished" ? roundTitle(view) : view.title;
+}
+
 function countsText(view: PublicView, answered: number | null, players: number): string {
   if (view.group && (view.phase === "gathering" || view.phase === "explained")) {
     return view.group.paused ? "pause" : `waiting for ${view.group.waited_for} to be ready`;
   }
+  if (view.phase === "stations") return view.stations?.over ? "" : `${answered} of ${players} answered`;
   if (view.phase === "answering" && view.benches?.answers) {
     return `${answered} of ${players} answered · ${view.benches.answered} of ${countOf(view.benches.rows.length, "bench", "benches")}`;
   }

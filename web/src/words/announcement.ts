@@ -1,5 +1,6 @@
 import type { ClockFace, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, marksText, marksWord, secondsWords } from "./numbers";
+import { turnText } from "./stations";
 import { HELD, VERDICT_WORD } from "./verdicts";
 
 /** What a page shows at one moment, as far as it has to be said aloud. */
@@ -15,13 +16,21 @@ export function announcement(before: Shown | null, after: Shown): string | null 
   if (was === undefined || was.phase !== is.phase || was.round !== is.round) {
     return waitsForResult(after) ? null : phaseText(after);
   }
+  if (is.phase === "stations" && hasMoved(before, after)) return phaseText(after);
   if (is.group && was.group && was.group.paused !== is.group.paused) return pauseText(is.group.paused);
   if (isShownNow(was, is)) return waitsForResult(after) ? null : phaseText(after);
-  if (is.phase === "answering" || is.phase === "talking" || is.phase === "answering again")
+  if (
+    is.phase === "stations" ||
+    is.phase === "answering" ||
+    is.phase === "talking" ||
+    is.phase === "answering again"
+  )
     return clockText(was.clock, is.clock);
   if (showsResult(is) && resultKnown(after) && before && !resultKnown(before)) return phaseText(after);
   if (was.result?.struck !== is.result?.struck)
     return is.result?.struck ? "This item is struck." : "This item counts again.";
+  if (was.result && is.result && was.result.rekeyed !== is.result.rekeyed)
+    return is.result.rekeyed || "The key as it was dealt counts again.";
   return null;
 }
 
@@ -33,6 +42,8 @@ function phaseText(shown: Shown): string {
     case "gathering":
       if (view.group) return "The door is open. The first round opens when all who are here are ready.";
       return "The door is open. The host will open the first round.";
+    case "stations":
+      return view.stations ? `${turnText(view.stations, shown.own)} ${bellText(view)}`.trim() : "";
     case "answering":
       return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
     case "talking":
@@ -47,6 +58,19 @@ function phaseText(shown: Shown): string {
     case "finished":
       return `The review is finished. ${totalText(shown.own)}`.trim();
   }
+}
+
+/** Whether a turn has begun: a seat says so once its own station has come. */
+function hasMoved(before: Shown | null, after: Shown): boolean {
+  const [was, is] = [before?.public.stations, after.public.stations];
+  if (was?.turn !== is?.turn || was?.over !== is?.over) return after.own === null || is?.over === true;
+  return (
+    after.own !== null && before?.own?.station?.number !== after.own.station?.number && is?.over === false
+  );
+}
+
+function bellText(view: PublicView): string {
+  return view.stations?.over ? "" : timeText(view.clock);
 }
 
 /** Whether a result that was held has come. */
