@@ -82,7 +82,9 @@ def restore_backup(engine: Engine, source: IO[bytes]) -> Kept:
     try:
         with engine.begin() as connection:
             _must_be_empty(connection)
-            return _restore(connection, _lines(source))
+            kept = _restore(connection, _lines(source))
+            _list_reviews(connection)
+            return kept
     except SQLAlchemyError as error:
         raise NotStored(str(error)) from error
 
@@ -90,6 +92,13 @@ def restore_backup(engine: Engine, source: IO[bytes]) -> Kept:
 def kept_tables() -> list[Table]:
     """The tables that a backup holds, those first that others refer to."""
     return [table for table in metadata.sorted_tables if table.name not in NOT_KEPT]
+
+
+def _list_reviews(connection: Connection) -> None:
+    """Put reviews on the list that are from before there was one."""
+    from quizroom.storage.migrations.versions import v0007_review_list  # noqa: PLC0415 - brings alembic
+
+    v0007_review_list.list_what_is_there(connection)
 
 
 def _snapshot(engine: Engine) -> Connection:

@@ -1,5 +1,7 @@
 """Passwords: which are good, how often one may be guessed, and how they are kept."""
 
+import subprocess
+import sys
 import threading
 from collections.abc import Callable
 from typing import Any
@@ -144,3 +146,8 @@ def test_the_slow_part_is_done_where_it_was_told_to() -> None:
     assert passwords.fits(passwords.hashed(GOOD), GOOD)
     assert len(threads) == 2
     assert here not in threads
+
+
+def test_a_server_that_nobody_signs_in_to_does_not_load_the_library() -> None:
+    loads = "import sys, quizroom.wiring, quizroom.pages.host_parts; sys.exit('argon2' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", loads], check=False).returncode == 0

@@ -1,6 +1,8 @@
 """The contract of the list of reviews: titles as the log has them, plans, what was put away."""
 
+import io
 from datetime import datetime
+from pathlib import Path
 
 import pytest
 from sqlalchemy import Engine, delete
@@ -8,6 +10,8 @@ from sqlalchemy import Engine, delete
 from quizroom.room.host_events import ReviewHandedOver, ReviewRenamed
 from quizroom.service.ports import EventLog
 from quizroom.service.review_list import ListedReview, ReviewShelf
+from quizroom.storage.backup import restore_backup, write_backup
+from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.list_tables import listed_reviews
@@ -101,3 +105,18 @@ def test_reviews_from_before_there_was_a_list_are_put_on_it(open_here: OpenHere)
         v0007_review_list.list_what_is_there(connection)
         v0007_review_list.list_what_is_there(connection)
     assert SqlReviewShelf(engine).of_host("owner") == before
+
+
+def test_reviews_of_a_backup_from_before_there_was_a_list_are_put_on_it(
+    open_here: OpenHere, tmp_path: Path
+) -> None:
+    engine, elsewhere = open_here(), open_database(f"sqlite:///{tmp_path / 'elsewhere.sqlite'}")
+    SqlEventLog(engine).append([laid_out("a"), laid_out("g", host="")])
+    before, backup = SqlReviewShelf(engine).of_host("owner"), io.BytesIO()
+    with engine.begin() as connection:
+        connection.execute(delete(listed_reviews))
+    write_backup(engine, backup, now=after(0), program="test")
+    backup.seek(0)
+    restore_backup(elsewhere, backup)
+    assert SqlReviewShelf(elsewhere).of_host("owner") == before
+    elsewhere.dispose()
