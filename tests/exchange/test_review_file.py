@@ -12,6 +12,7 @@ from jsonschema import Draft202012Validator
 
 from quizroom.analysis.choices import choices_of
 from quizroom.exchange.review_file import schema
+from quizroom.exchange.review_file.lateness import without_lateness
 from quizroom.exchange.review_file.reading import plan_of, read_review
 from quizroom.exchange.review_file.schema import review_schema
 from quizroom.exchange.review_file.steps import Told
@@ -19,18 +20,38 @@ from quizroom.exchange.review_file.writing import review_file
 from quizroom.marking import marks_of_room
 from quizroom.questions.own_dealt import dealt
 from quizroom.room.change_commands import FlagItem
-from quizroom.room.commands import EndReview, OpenRound, ShowStandings, StrikeItem
+from quizroom.room.commands import (
+    CloseRound,
+    Command,
+    EndReview,
+    OpenDoor,
+    OpenRound,
+    ShowStandings,
+    StrikeItem,
+)
 from quizroom.room.events import Event
 from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
 from quizroom.room.rules import decide
 from quizroom.room.state import Room, Round
+from quizroom.room.time_commands import SetTimeFactor
 from tests.exchange.review_samples import PICTURE, finished, read_back
 from tests.questions.lists import REGIONAL, items_of_course, syllabus
 from tests.questions.own_samples import DRAWING, best, picked, typed
 from tests.room.histories import History, histories, talks
 from tests.room.refusing import code_of
-from tests.room.samples import NOON, folded, gathered, ordered, preparation, prepared, says
+from tests.room.samples import (
+    NOON,
+    after,
+    folded,
+    gathered,
+    ordered,
+    plan,
+    preparation,
+    prepared,
+    says,
+    seat,
+)
 from tests.room.test_stations import ITEMS, OPEN, OPENING, bell, by_benches
 
 SCHEMA = Path(schema.__file__).parent.with_suffix(".schema.json")
@@ -80,11 +101,34 @@ def test_a_played_review_comes_back_as_it_was(history: History) -> None:
     room, log = finished(history)
     body = review_file(room, log, no_picture, happened=True)
     there, _ = read_back(read_review(body))
-    kept, found = by_handle(room), by_handle(there)
+    in_time = replay(without_lateness(log))
+    assert in_time is not None
+    kept, found = by_handle(in_time), by_handle(there)
     for which in (kept, found):  # how many had answered counts those who were sent out since
-        which["rounds"] = [replace(one, answered_at_closing=0) for one in which["rounds"]]
+        # and time that an outage took from single players stays at home
+        which["rounds"] = [replace(one, answered_at_closing=0, closes_at=None) for one in which["rounds"]]
     assert found == kept
     assert complaints(body) == []
+
+
+def test_no_file_tells_who_answered_in_their_own_time() -> None:
+    """The same class twice; in one a player has a factor and answers after the closing."""
+    holding = replace(plan(timing="fixed", seconds=40), holds_results=True)
+    door, enter, close = OpenDoor(door_code="CDFHJ"), seat("ada"), CloseRound(round=1, by_host=True)
+    orders: list[tuple[float, Command]] = [(0, door), (0, enter), (0, seat("bo")), (1, OpenRound(round=1))]
+    orders += [(9, says("bo", "A")), (41, close), (75, says("ada", "B")), (90, EndReview())]
+    room = replay(log := list(prepare("room-1", preparation(by=holding), NOON)))
+    for at, order in [*orders[:3], (0, SetTimeFactor(player="ada", factor_percent=200)), *orders[3:]]:
+        assert room is not None
+        log += (events := decide(room, order, after(at)))
+        room = folded(room, events)
+    assert room is not None
+    steps = orjson.loads(review_file(room, log, no_picture, happened=True))["happened"]["steps"]
+    kinds = [step["step"] for step in steps]
+    assert kinds[-4:] == ["AnswerAccepted", "AnswerAccepted", "RoundClosed", "ReviewEnded"]
+    late = steps[-3]["event"]
+    assert (late["player"], late["at"]) == ("Ada", "2031-09-03T12:00:26.964912Z")  # 1 + 40 * 74 / 114 s
+    assert "Time" not in "".join(kinds)
 
 
 @settings(max_examples=15, deadline=None)

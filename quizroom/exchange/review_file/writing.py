@@ -10,6 +10,7 @@ from typing import Any
 import orjson
 from pydantic import TypeAdapter
 
+from quizroom.exchange.review_file.lateness import without_lateness
 from quizroom.exchange.review_file.model import (
     FORMAT,
     VERSION,
@@ -37,7 +38,7 @@ def review_file(room: Room, log: Sequence[Event], picture_of: PictureOf, *, happ
         picture_of: finds pictures; one that is gone leaves its words.
         happened: whether answers and all else that happened go along; only of a finished review.
     """
-    steps = tuple(_steps(room, log)) if happened and room.phase == "finished" else ()
+    steps = tuple(_steps(room, without_lateness(log))) if happened and room.phase == "finished" else ()
     items = tuple(_items(room, steps))
     named = _named_pictures(items, picture_of)
     items = tuple(_with_picture(item, named) for item in items)
