@@ -9,7 +9,12 @@ from quizroom.analysis.review_report import ReviewReport
 
 NOTHING = "–"
 """Stands where nothing can be computed."""
-FAMILY_WORDS = {"joint": "joint crossed", "two_step": "two steps", "look_alike": "look-alike"}
+FAMILY_WORDS = {
+    "joint": "joint crossed",
+    "two_step": "two steps",
+    "look_alike": "look-alike",
+    "own": "own item",
+}
 FORMAT_WORDS = {
     "one_best": "one best answer",
     "pick_n": "pick several",
