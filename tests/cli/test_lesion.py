@@ -15,8 +15,11 @@ def run(*arguments: str) -> Result:
 
 def test_what_is_lost_and_weakened_is_told_with_the_movements_and_the_caution() -> None:
     words = run("axillary_nerve", "--at", "at_surgical_neck").output
-    assert words.startswith("Lost: clavicular part of deltoid, ")
-    assert "Weakened: none\n" in words
+    assert words.startswith("Lost: deltoid, teres minor\nWeakened: none\nSpared beside these: ")
+    spared = words.splitlines()[2]
+    assert "supraspinatus" in spared  # the trap of row U7 of the trade's lesion table
+    assert "deltoid" not in spared
+    assert run("axillary_nerve", "--at", "surgical neck").output == words
     assert "  abduction at the shoulder (glenohumeral) joint: weakened\n" in words
     assert words.endswith(f"{EXPECTATION}\n")
 
@@ -33,8 +36,16 @@ def test_nerves_trunks_and_cords_may_be_cut(name: str) -> None:
     assert not run(name).output.startswith("Lost: none")
 
 
+def test_of_a_muscle_with_two_nerves_the_part_is_named() -> None:
+    lost, _, spared, *_ = run("obturator_nerve").output.splitlines()  # row L2
+    assert "adductor part of adductor magnus" in lost
+    assert "hamstring part of adductor magnus" in spared
+    assert "pectineus" in spared
+
+
 def test_machines_get_json() -> None:
     found = json.loads(run("long_thoracic_nerve", "--format", "json").output)
+    assert "trapezius/descending_part" in found["spared"]
     assert found["muscles"] == [{"muscle": "serratus_anterior", "part": "", "damage": "lost"}]
 
 
