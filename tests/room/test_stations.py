@@ -27,6 +27,7 @@ from quizroom.room.commands import (
 from quizroom.room.events import Event
 from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
+from quizroom.room.own_time import can_keep_own_time
 from quizroom.room.owner_commands import ForgetPlayer
 from quizroom.room.owner_events import PlayerForgotten
 from quizroom.room.owners import redacted
@@ -200,6 +201,11 @@ def test_stations_are_opened_only_where_they_were_planned(room: Room, code: str 
     if code is None:  # round 1 is open already: the order was carried out, or has come too late
         assert decide(room, OPEN, NOON) == ()
         assert code_of(room, OpenStations(round=2)) == "wrong_phase"
+
+
+def test_nobody_has_more_time_alone_where_all_move_on_together() -> None:
+    assert not can_keep_own_time(by_benches())
+    assert can_keep_own_time(by_benches(stations=False))
 
 
 def test_while_stations_are_open_no_round_opens_and_no_item_is_taken_away() -> None:

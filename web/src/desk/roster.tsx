@@ -92,7 +92,7 @@ function BenchPlaces({ stations }: { stations: NonNullable<DeskView["public"]["s
       <ul>
         {stations.rows.map((row) => (
           <li key={row.bench}>
-            {row.bench} <span class="choice_note">at station</span> <b>{row.item}</b>
+            {row.bench}: <b class="roster_station">station {row.item}</b>
           </li>
         ))}
       </ul>

@@ -13,9 +13,21 @@ export function AtStation(props: {
   say: (text: string) => void;
 }) {
   const { own, hands, line, say } = props;
-  if (props.view.stations?.over) return <Waiting title="All stations are done" />;
+  if (props.view.stations?.over)
+    return (
+      <Waiting
+        title="All stations are done"
+        then="Your host now shows each item with its result, for all benches together."
+      />
+    );
   const station = own?.station;
-  if (!own || !station) return <Waiting title="You join after the stations" />;
+  if (!own || !station)
+    return (
+      <Waiting
+        title="You join after the stations"
+        then="When all benches have been everywhere, your host shows each item with its result."
+      />
+    );
   const { item } = station;
   const view = { ...props.view, asks_certainty: station.asks_certainty };
   const known = own.answer?.round === item.round ? own.answer : null;
@@ -26,13 +38,13 @@ export function AtStation(props: {
   return <Answering key={item.round} {...at} />;
 }
 
-function Waiting({ title }: { title: string }) {
+function Waiting({ title, then }: { title: string; then: string }) {
   return (
     <>
       <h1 class="stem" id="stem" tabIndex={-1}>
         {title}
       </h1>
-      <p>Then your host shows each item with its result, for all benches together.</p>
+      <p>{then}</p>
     </>
   );
 }
