@@ -45,6 +45,7 @@ DESK_RIGHTS: Mapping[str, DeskRight] = MappingProxyType(
         "/desk/rosters/<roster>/delete": "owner",
         "/desk/rosters/<roster>/gradebook.csv": "owner",
         "/desk/gradebook/<room>": "owner",
+        "/desk/gradebook/<room>/roster": "owner",
         "/desk/gradebook/<room>/gradebook.csv": "owner",
         "/desk/gradebook/<room>/record.csv": "owner",
         "/desk/report/<room>": "host",

@@ -12,8 +12,8 @@ from quizroom.marking import marks_of_room
 from quizroom.pages.grading import Grading, csv_answer, wants_mark
 from quizroom.pages.rosters import shown_roster
 from quizroom.protocol.sentences import SENTENCES
-from quizroom.room.credit import MOST_MISSED_CLAIMS, tries_left
-from quizroom.room.credit_commands import AssignEntry
+from quizroom.room.credit import MOST_MISSED_CLAIMS, may_choose_roster, tries_left
+from quizroom.room.credit_commands import AssignEntry, SetRoster
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.service.rooms import UnknownRoom
@@ -25,6 +25,10 @@ from quizroom.views.responses import responses
 NOT_FOR_CREDIT = (
     "This review is not for credit: nobody has said who they are, so there is no gradebook of it. Lay the "
     "next one out for credit, with a class roster."
+)
+TOO_LATE_FOR_CREDIT = (
+    "A round has been opened. Whether a review is for credit, and by which roster, is settled before the "
+    "first one: nobody may have played for practice what counts afterwards."
 )
 NO_ROSTER = (
     "The class roster of this review has been deleted, and with it all names. There is no gradebook any more."
@@ -68,6 +72,11 @@ def add_gradebook(routes: Blueprint, site: Grading) -> None:
         host = site.host_of_form()
         return _assign(site, host, _own_room(site, host, room))
 
+    @routes.post("/desk/gradebook/<room>/roster")
+    def set_roster(room: str) -> Response:
+        host = site.host_of_form()
+        return _set_roster(site, host, _own_room(site, host, room))
+
     @routes.get("/desk/gradebook/<room>/gradebook.csv")
     def gradebook_csv(room: str) -> Response:
         host = site.host()
@@ -110,6 +119,7 @@ def _shown(site: Grading, host: str, room: Room, *, fault: str = "") -> Response
         lines=lines,
         unclaimed=_unclaimed(room, {line.player for line in lines if line.player}),
         most_tries=MOST_MISSED_CLAIMS,
+        rosters=site.books.rosters.of(host) if may_choose_roster(room) else (),
     )
 
 
@@ -161,6 +171,17 @@ def _assign(site: Grading, host: str, room: Room) -> Response:
         site.books.rooms.handle(room.id, AssignEntry(player=player, entry=entry, by=host))
     except Refused as refusal:
         return _shown(site, host, site.books.rooms.room(room.id), fault=SENTENCES[refusal.code])
+    return redirect(url_for("pages.gradebook", room=room.id), 303)
+
+
+def _set_roster(site: Grading, host: str, room: Room) -> Response:
+    roster = request.form.get("roster", "")
+    if roster:
+        site.own_roster(host, roster)
+    try:
+        site.books.rooms.handle(room.id, SetRoster(roster=roster))
+    except Refused:
+        return _shown(site, host, site.books.rooms.room(room.id), fault=TOO_LATE_FOR_CREDIT)
     return redirect(url_for("pages.gradebook", room=room.id), 303)
 
 

@@ -17,7 +17,7 @@ from quizroom.protocol.messages import Tally
 from quizroom.realtime.seats import Seats
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
-from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
+from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.events import (
     AnswerAccepted,
     Event,
@@ -75,6 +75,7 @@ COUNTS_ONLY = (*ANSWERS, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *F
 OWN_MATTERS = (
     BellRung,
     EntryAssigned,
+    RosterSet,
     ItemRekeyed,
     ItemRestored,
     ItemStruck,

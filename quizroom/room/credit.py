@@ -3,8 +3,8 @@
 from dataclasses import replace
 from datetime import datetime
 
-from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim
-from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed
+from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim, SetRoster
+from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 
@@ -13,7 +13,9 @@ MOST_MISSED_CLAIMS = 5
 
 
 def decide(room: Room, command: CreditCommand, now: datetime) -> tuple[CreditEvent, ...]:
-    """The events of such an order; they are taken in every phase, after the review too."""
+    """The events of such an order; claims are taken in every phase, after the review too."""
+    if isinstance(command, SetRoster):
+        return _set_roster(room, command, now)
     if not room.plan.roster:
         raise Refused("not_for_credit")
     player = room.players.get(command.player)
@@ -26,6 +28,11 @@ def decide(room: Room, command: CreditCommand, now: datetime) -> tuple[CreditEve
             return _miss(room, command, now)
         case AssignEntry():
             return _assign(room, command, now)
+
+
+def may_choose_roster(room: Room) -> bool:
+    """Whether it is still open if the review is for credit: a host leads it, and no round has been opened."""
+    return room.phase in ("preparing", "gathering") and room.plan.group is None
 
 
 def tries_left(room: Room, player: str) -> int:
@@ -47,6 +54,9 @@ def after(room: Room, event: CreditEvent) -> Room:
         case ClaimMissed():
             missed = (*room.missed_claims.get(event.player, ()), event.order)
             return replace(room, missed_claims={**room.missed_claims, event.player: missed})
+        case RosterSet():
+            plan = replace(room.plan, roster=event.roster)
+            return replace(room, plan=plan, claims={}, missed_claims={})
 
 
 def without_player(room: Room, player: str) -> Room:
@@ -63,6 +73,14 @@ def without_player(room: Room, player: str) -> Room:
 def _with(room: Room, player: str, entry: str) -> dict[str, str]:
     others = {one: claimed for one, claimed in room.claims.items() if claimed != entry}
     return {**others, player: entry}
+
+
+def _set_roster(room: Room, command: SetRoster, now: datetime) -> tuple[CreditEvent, ...]:
+    if not may_choose_roster(room):
+        raise Refused("wrong_phase")
+    if room.plan.roster == command.roster:
+        return ()
+    return (RosterSet(roster=command.roster, at=now),)
 
 
 def _claim(room: Room, command: ClaimEntry, now: datetime) -> tuple[CreditEvent, ...]:

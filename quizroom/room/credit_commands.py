@@ -34,5 +34,15 @@ class AssignEntry:
     by: str = ""
 
 
-CreditCommand = ClaimEntry | MissClaim | AssignEntry
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetRoster:
+    """The host lets a review be for credit by this roster, or for none if it is empty.
+
+    Only until the first round opens: nobody may have played for practice what counts afterwards.
+    """
+
+    roster: str
+
+
+CreditCommand = ClaimEntry | MissClaim | AssignEntry | SetRoster
 """Who players are on the roster of a review for credit."""

@@ -32,5 +32,13 @@ class EntryAssigned:
     by: str = ""
 
 
-CreditEvent = EntryClaimed | ClaimMissed | EntryAssigned
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RosterSet:
+    """From now on the review is for credit by this roster, or by none if it is empty; no claim stands."""
+
+    roster: str
+    at: datetime
+
+
+CreditEvent = EntryClaimed | ClaimMissed | EntryAssigned | RosterSet
 """What is known of the players of a review for credit."""

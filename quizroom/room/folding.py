@@ -26,7 +26,7 @@ from quizroom.room.change_events import (
 )
 from quizroom.room.change_noting import change_of
 from quizroom.room.clock import limit_ms
-from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed
+from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.events import (
     DoorOpened,
     Event,
@@ -161,7 +161,7 @@ def _changed_beside(room: Room, event: BesideEvent) -> Room:
             return talk_folding.after(room, event)
         case BenchTaken() | BenchesDrawn() | BenchAnswered():
             return bench_folding.after(room, event)
-        case EntryClaimed() | ClaimMissed() | EntryAssigned():
+        case EntryClaimed() | ClaimMissed() | EntryAssigned() | RosterSet():
             return credit.after(room, event)
         case ItemRekeyed() | KeyRestored() | ItemFlagged() | FlagTakenBack() | FlagsSettled():
             return change_folding.after(room, event)

@@ -41,7 +41,7 @@ from quizroom.room.commands import (
     SubmitAnswer,
     SwapItem,
 )
-from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim
+from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim, SetRoster
 from quizroom.room.events import Event
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.host_commands import ChangeReview, HandOverReview, HostCommand, MoveItem, RenameReview
@@ -126,7 +126,7 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return owners.decide(room, command, now)
         case TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
             return benches.decide(room, command, now)
-        case ClaimEntry() | MissClaim() | AssignEntry():
+        case ClaimEntry() | MissClaim() | AssignEntry() | SetRoster():
             return credit.decide(room, command, now)
         case _ if isinstance(command, JudgingCommand):
             return judging.decide(room, command, now)

@@ -4,9 +4,10 @@ import threading
 from collections.abc import Collection, Sequence
 from typing import Any
 
-from sqlalchemy import Connection, Engine, bindparam, func, insert, select, update
+from sqlalchemy import Connection, Engine, bindparam, delete, func, insert, select, update
 from sqlalchemy.exc import IntegrityError
 
+from quizroom.room.credit_events import RosterSet
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.room.host_events import ReviewHandedOver, ReviewRenamed
 from quizroom.service.ports import Entry, VersionTaken
@@ -116,8 +117,9 @@ def _index(connection: Connection, entry: Entry) -> None:
             row = {"room": entry.room, "host": event.host, "prepared_at": event.at}
             connection.execute(insert(rooms).values(row))
             index_prepared(connection, event)
-            if event.plan.roster:
-                connection.execute(insert(roster_reviews).values(room=entry.room, roster=event.plan.roster))
+            _index_roster(connection, entry.room, event.plan.roster)
+        case RosterSet() as event:
+            _index_roster(connection, entry.room, event.roster)
         case DoorOpened() as event:
             connection.execute(
                 update(rooms).where(rooms.c.room == entry.room).values(door_code=event.door_code)
@@ -130,3 +132,9 @@ def _index(connection: Connection, entry: Entry) -> None:
             connection.execute(update(rooms).where(rooms.c.room == entry.room).values(host=event.host))
         case _:
             pass
+
+
+def _index_roster(connection: Connection, room: str, roster: str) -> None:
+    connection.execute(delete(roster_reviews).where(roster_reviews.c.room == room))
+    if roster:
+        connection.execute(insert(roster_reviews).values(room=room, roster=roster))

@@ -4,6 +4,7 @@ from collections.abc import Callable, Collection, Sequence
 from datetime import datetime
 
 from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.room.folding import replay
 from quizroom.room.host_events import ReviewHandedOver
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.owners import redacted
@@ -52,8 +53,12 @@ class MemoryEventLog:
 
     def rooms_of_roster(self, roster: str) -> tuple[str, ...]:
         """All rooms whose review is for credit by this roster, oldest first."""
-        found = [(prepared.at, room) for room, prepared in self._prepared() if prepared.plan.roster == roster]
+        found = [(prepared.at, room) for room, prepared in self._prepared() if self._roster(room) == roster]
         return tuple(room for _, room in sorted(found)) if roster else ()
+
+    def _roster(self, room: str) -> str:
+        known = replay(self._events[room])
+        return "" if known is None else known.plan.roster
 
     def unfinished_rooms(self) -> tuple[str, ...]:
         """All rooms whose review has not ended, oldest first."""

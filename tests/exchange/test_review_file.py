@@ -242,7 +242,7 @@ AT_HOME = {
     *("ReviewRenamed", "ReviewChanged", "PlayerRenamed", "PlayerRemoved"),
     # doors, keys, rosters, whose review it is: of this server alone
     *("DoorOpened", "SeatLinked", "PlayerForgotten", "ReviewHandedOver"),
-    *("EntryClaimed", "ClaimMissed", "EntryAssigned"),
+    *("EntryClaimed", "ClaimMissed", "EntryAssigned", "RosterSet"),
     # who has more time is for nobody else to know
     *("TimeFactorSet", "TimeLinkMade", "OwnTimeReturned"),
     # who flagged what is for nobody to know

@@ -252,6 +252,20 @@ def test_the_host_sees_who_sat_where_undoes_and_assigns(klass: Class) -> None:
     assert host.post("/desk/gradebook/room-1", data={**form, "proof": "x"}).status_code == 403
 
 
+def test_a_review_becomes_one_for_credit_until_its_first_round_opens(klass: Class) -> None:
+    klass.do("room-1", preparation(), OpenDoor(door_code="CDFHJ"), seat("ada"))
+    host = klass.web.host()
+    assert "By which class roster" in host.get("/desk/gradebook/room-1").text
+    form = {"proof": proof_of(host), "roster": klass.roster.id}
+    assert host.post("/desk/gradebook/room-1/roster", data=form).status_code == 303
+    assert klass.web.rooms.room("room-1").plan.roster == klass.roster.id
+    assert host.post("/desk/gradebook/room-1/roster", data={**form, "roster": "gone"}).status_code == 404
+    klass.do("room-1", OpenRound(round=1))
+    late = host.post("/desk/gradebook/room-1/roster", data={**form, "roster": ""})
+    assert (late.status_code, "A round has been opened" in late.text) == (400, True)
+    assert "By which class roster" not in host.get("/desk/gradebook/room-1").text
+
+
 def test_whoever_wants_to_be_forgotten_leaves_the_gradebook(klass: Class) -> None:
     klass.play()
     klass.do("room-1", ForgetPlayer(player="ada"))

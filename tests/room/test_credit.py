@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from quizroom.room.commands import CloseRound, Command, EndReview, OpenDoor, RemovePlayer
 from quizroom.room.credit import MOST_MISSED_CLAIMS, tries_left
-from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
-from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed
+from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim, SetRoster
+from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.events import Event
 from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
@@ -113,8 +113,20 @@ def test_the_events_are_read_back_and_hold_opaque_ids_alone() -> None:
         EntryClaimed(player="ada", entry="e1", at=NOON),
         ClaimMissed(player="ada", order="m", at=NOON),
         EntryAssigned(player="ada", entry="", at=NOON),
+        RosterSet(roster="r2", at=NOON),
     ]
     assert [read_event(write_event(event)) for event in events] == events
+
+
+def test_until_the_first_round_the_host_may_choose_another_roster_and_claims_begin_anew() -> None:
+    room = credited(ADAS, missed("m", "bo"))
+    assert decide(room, SetRoster(roster="r1"), NOON) == ()
+    other = ordered(room, SetRoster(roster="r2"))
+    assert (other.plan.roster, other.claims, other.missed_claims) == ("r2", {}, {})
+    assert ordered(other, SetRoster(roster="")).plan.roster == ""
+    assert ordered(gathered(), SetRoster(roster="r1"), ADAS).claims == {"ada": "e1"}
+    assert code_of(answering(), SetRoster(roster="r1")) == "wrong_phase"
+    assert code_of(ordered(answering(), EndReview()), SetRoster(roster="r1")) == "wrong_phase"
 
 
 ORDERS = st.lists(

@@ -7,6 +7,7 @@ import pytest
 from sqlalchemy import Engine, func, inspect, select
 
 from quizroom.room.commands import EndReview
+from quizroom.room.credit_commands import SetRoster
 from quizroom.service.ports import EventLog
 from quizroom.service.roster_ports import Roster, RosterEntry, RosterRow, RosterStore
 from quizroom.service.rosters import Rosters
@@ -101,6 +102,9 @@ def test_a_roster_is_used_as_long_as_a_review_for_credit_by_it_is_kept(
     desk = Desk(log)
     for room, roster in (("room-1", "r1"), ("room-2", ""), ("room-3", "r9")):
         desk.rooms.handle(room, preparation(by=replace(plan(), roster=roster)))
+    desk.rooms.handle("room-2", SetRoster(roster="r1"))
+    assert log.rooms_of_roster("r1") == ("room-1", "room-2")
+    desk.rooms.handle("room-2", SetRoster(roster=""))
     desk.rooms.handle("room-1", EndReview())
     assert log.rooms_of_roster("r1") == ("room-1",)
     assert log.rooms_of_roster("") == log.rooms_of_roster("r2") == ()

@@ -13,7 +13,7 @@ export function CreditPanel({ view, owns }: { view: DeskView; owns: boolean }) {
       )}
       {owns && (
         <a href={`/desk/gradebook/${encodeURIComponent(view.room)}`} target="_blank" rel="noopener">
-          {view.credit ? "Gradebook and record" : "Record as a file"}
+          {view.credit ? "Gradebook and record" : view.public.round > 0 ? "Record as a file" : "For credit?"}
           <span class="unseen"> (opens beside)</span>
         </a>
       )}
