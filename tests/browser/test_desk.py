@@ -108,7 +108,11 @@ def test_a_plan_that_yields_no_review_is_refused_in_a_sentence(screens: Screens,
 
 
 def test_an_item_ahead_is_swapped_and_dropped(desk: DeskScreen) -> None:
-    items = desk.page.get_by_role("navigation", name="Items of this review").get_by_role("button")
+    items = (
+        desk.page.get_by_role("navigation", name="Items of this review")
+        .get_by_role("listitem")
+        .get_by_role("button")
+    )
     expect(items).to_have_count(3)
     before = items.all_inner_texts()
     items.nth(1).click()
