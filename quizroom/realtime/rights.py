@@ -27,6 +27,8 @@ RIGHTS: Mapping[str, Right] = MappingProxyType(
         "show_record": "run",
         "hold_results": "run",
         "show_result": "run",
+        "open_stations": "run",
+        "ring_bell": "run",
         "let_talk": "run",
         "open_again": "run",
         "close_again": "run",

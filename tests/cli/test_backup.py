@@ -24,7 +24,7 @@ def used_folder(folder: Path) -> Path:
 def test_a_server_moves_to_another_folder(tmp_path: Path) -> None:
     old, new, file = used_folder(tmp_path / "old"), tmp_path / "new", tmp_path / "kept.gz"
     said = run("backup", str(file), "--data", str(old)).output
-    assert "2 rows (events 1, rooms 1)" in said
+    assert "3 rows (events 1, listed_reviews 1, rooms 1)" in said
     assert file.stat().st_mode & 0o077 == 0
     assert "Restored as of 20" in run("restore", str(file), "--data", str(new)).output
     assert SqlEventLog(create_engine(url_in(new))).unfinished_rooms() == ("r1",)
