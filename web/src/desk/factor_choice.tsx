@@ -36,7 +36,7 @@ export function FactorChoice(props: {
 function whyNot(view: DeskView): string {
   return view.timing === "untimed"
     ? "Rounds have no limit here: everybody has the time they need."
-    : "Benches hand in together here, so nobody can have more time alone. Choose rounds without a limit.";
+    : "Benches go through the rounds together here, so nobody can have more time alone. Choose rounds without a limit.";
 }
 
 /** What has to be said so that a factor counts: hold results first, where they are not held yet. */
