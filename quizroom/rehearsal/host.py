@@ -59,9 +59,11 @@ class Host:
         seed: int,
         typed: bool = True,
         seconds: int | None = None,
-        certainty: bool = False,
+        **rules: Any,
     ) -> None:
         """Have a review dealt and open its door. Without `seconds` each round has a time of its own.
+
+        `rules` are more of what a review may have: certainty, benches.
 
         Raises:
             CannotRehearse: these settings do not yield a review.
@@ -77,9 +79,9 @@ class Host:
                 timing="fixed" if seconds else "computed",
                 seconds=seconds or 45,
                 typed=typed,
-                certainty=certainty,
                 seed=seed,
                 rehearsal=True,
+                **rules,
             )
         )
         if reply["result"] != "done":
@@ -104,6 +106,12 @@ class Host:
     def show_standings(self) -> None:
         """Standings on the wall."""
         self._line.say(messages.ShowStandings(id=new_message_id(), type="show_standings", on=True))
+
+    def say(self, message: messages.ClientMessage) -> Reply:
+        """Any other order of a host; then look at the desk again."""
+        reply = self._line.say(message)
+        self.look()
+        return reply
 
     def look(self) -> None:
         """Get the desk as it is now."""

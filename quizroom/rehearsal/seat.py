@@ -4,9 +4,10 @@ import secrets
 import time
 
 from quizroom.protocol import messages
-from quizroom.rehearsal.line import Line, new_message_id
+from quizroom.rehearsal.line import Line, Reply, new_message_id
 from quizroom.rehearsal.people import Person
 from quizroom.rehearsal.skill import Choice
+from quizroom.room.state import Certainty
 
 SEAT_KEY_BYTES = 32
 
@@ -51,8 +52,10 @@ class SimulatedSeat:
         code: str = reply["code"]
         return code
 
-    def answer(self, number: int, choice: Choice) -> None:
-        """Hand in an answer and wait until it is in the log, or refused."""
+    def answer(
+        self, number: int, choice: Choice, *, certainty: Certainty | None = None, again: bool = False
+    ) -> None:
+        """Hand in an answer, `again` after talking, and wait until it is in the log, or refused."""
         sent = time.perf_counter()
         reply = self._line.say(
             messages.SubmitAnswer(
@@ -61,12 +64,18 @@ class SimulatedSeat:
                 round=number,
                 choice=choice.choice,
                 typed=choice.typed,
+                certainty=certainty,
+                again=again,
             )
         )
         if reply["result"] == "done":
             self.waits_ms.append((time.perf_counter() - sent) * 1000)
         else:
             self.refused.append(reply["code"])
+
+    def say(self, message: messages.ClientMessage) -> Reply:
+        """Anything else that a player may say."""
+        return self._line.say(message)
 
     def come_back(self) -> None:
         """Return to the seat after a break."""

@@ -12,6 +12,8 @@ from quizroom.questions.model import Family, Format, Item
 COURSE = "upper_limb_regional"
 FAMILIES: tuple[Family, ...] = ("origin", "nerve", "set", "ordering", "matching")
 MOST_SEEDS = 200
+LONG_NAME = 44
+"""As long as "levator labii superioris alaeque nasi", and some letters more."""
 
 
 def review_with(formats: Iterable[Format], *, rounds: int) -> dict[str, Any]:
@@ -28,13 +30,29 @@ def review_about(muscle: str, *, rounds: int) -> dict[str, Any]:
     )
 
 
+def review_of_long_names(*, rounds: int) -> dict[str, Any]:
+    """The same for a review of the whole body that begins with names as long as anatomy has them."""
+    course: tuple[str, tuple[Family, ...]] = ("regional_gross_anatomy", ("look_alike", "nerve", "set"))
+    found = _first_review(
+        lambda items: max((len(option.text) for option in items[0].options), default=0) >= LONG_NAME,
+        rounds=rounds,
+        typed=False,
+        course=course,
+    )
+    return {**found, "course": {"id": course[0], "families": course[1]}}
+
+
 def _first_review(
-    is_wanted: Callable[[tuple[Item, ...]], bool], *, rounds: int, typed: bool
+    is_wanted: Callable[[tuple[Item, ...]], bool],
+    *,
+    rounds: int,
+    typed: bool,
+    course: tuple[str, tuple[Family, ...]] = (COURSE, FAMILIES),
 ) -> dict[str, Any]:
     catalogue, formats = _catalogue(), ALL_FORMATS if typed else LETTERED
     for seed in range(1, MOST_SEEDS):
-        plan = DealPlan(families=FAMILIES, rounds=rounds, seed=seed, formats=formats)
-        if is_wanted(deal(catalogue, catalogue.courses[COURSE], plan)):
+        plan = DealPlan(families=course[1], rounds=rounds, seed=seed, formats=formats)
+        if is_wanted(deal(catalogue, catalogue.courses[course[0]], plan)):
             return {"rounds": rounds, "seed": seed, "typed": typed}
     raise AssertionError(f"none of {MOST_SEEDS} reviews of {rounds} rounds is such")
 

@@ -1,3 +1,4 @@
+import "./roster.css";
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { Draft } from "../line/line";
@@ -51,9 +52,9 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
               <span aria-hidden="true">{row.answered ? "✓" : "·"}</span>
               <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
             </span>
-            <span class="roster_handle">
-              {row.handle}
-              {row.bench && <span class="choice_note"> · {row.bench}</span>}
+            <span class="roster_who">
+              <span class="roster_handle">{row.handle}</span>
+              {row.bench && <span class="roster_bench"> · {row.bench}</span>}
             </span>
             <span class="roster_marks">
               {row.factor_percent > 100 && (

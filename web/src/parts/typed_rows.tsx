@@ -25,7 +25,11 @@ export function TypedRows({ typed }: { typed: readonly TypedResult[] }) {
                 <span class="unseen">, written by </span> {row.count}
               </span>
             </span>
-            <span class="row_bar" aria-hidden="true" style={{ transform: `scaleX(${row.share})` }} />
+            <span
+              class="row_bar"
+              aria-hidden="true"
+              style={{ transform: `scaleX(${Math.min(1, row.share)})` }}
+            />
           </span>
         </li>
       ))}

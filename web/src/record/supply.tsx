@@ -21,8 +21,9 @@ export function Supply({ record }: { record: MuscleRecord }) {
 function NerveStrand({ nerve }: { nerve: NervePath }) {
   const core = nerve.status === "core";
   const passed = core ? nerve.path.filter((name) => name !== nerve.nerve) : [];
+  const drawn = nerve.roots.length > 0 ? "strand strand-rooted" : "strand"; // a cranial nerve has no roots
   return (
-    <li class={core && nerve.roots.length > 0 ? "strand strand-rooted" : "strand strand-other"}>
+    <li class={core ? drawn : "strand strand-other"}>
       {core && <Roots nerve={nerve} />}
       {passed.length > 0 && <p class="strand_passed">{chain(passed)}</p>}
       <p class="strand_name">

@@ -40,6 +40,9 @@ export function WallPage(props: {
   );
 }
 
+/** A short record leaves room that its letters may use. */
+const LARGER_RECORD = 1.5;
+
 interface WallProps {
   line: Line;
   joinAddress: string;
@@ -55,11 +58,7 @@ function Wall({ line, joinAddress, announcer, view, answered, players }: WallPro
   const main = useRef<HTMLElement>(null);
   useAnnouncements(announcer, { public: view, own: null });
   useClockCalls(announcer, view.clock, left);
-  const result = [view.result === null, view.result?.struck, view.result?.rekeyed, view.result?.key_text];
-  useFit(
-    main,
-    `${view.phase} ${view.round} ${result.join(" ")} ${view.standings?.length} ${view.stations?.rows.length}`,
-  );
+  useFit(main, view.phase === "explained" ? LARGER_RECORD : 1);
   return (
     <div class={`wall wall-${view.phase.replace(" ", "-")}`}>
       <ClockRule face={view.clock} left={left} />
