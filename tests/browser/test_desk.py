@@ -92,7 +92,7 @@ def test_a_reload_brings_the_same_review_back(desk: DeskScreen, room: Host) -> N
 def test_a_review_is_found_again_in_the_list(screens: Screens, host_cookie: str, lay_out: LayOut) -> None:
     room = lay_out(title="Tuesday Table, forearm")
     desk = screens.desk(host_cookie)
-    desk.page.get_by_role("button", name="Tuesday Table, forearm").click()
+    desk.page.locator(".reviews_open", has_text="Tuesday Table, forearm").click()
     desk.shows(room.door_code)
 
 

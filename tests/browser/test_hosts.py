@@ -121,6 +121,7 @@ def test_an_owner_renames_copies_plans_archives_and_deletes(
 def test_items_are_moved_on_the_desk(screens: Screens, host_cookie: str, lay_out: LayOut) -> None:
     room = lay_out(**review_with(["one_best"], rounds=3)).desk["room"]
     desk = screens.desk(host_cookie, room, **LAPTOP)
+    expect(desk.page.locator(".items_stem")).to_have_count(3)
     before = desk.page.locator(".items_stem").all_inner_texts()
     desk.page.locator(".items_item").nth(2).click()
     desk.page.get_by_role("button", name="Earlier").click()
