@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 
+from quizroom.questions.model import Item
 from quizroom.room import (
     bench_folding,
     change_folding,
@@ -123,11 +124,11 @@ def _changed(room: Room, event: Event) -> Room:
         case RecordShown():
             return _shown(round_folding.in_room(room, event), event)
         case ItemSwapped():
-            return _swapped(room, event)
+            return _with_place(room, event.position, (event.item,))
         case ItemAdded():
             return with_added(room, event)
         case ItemDropped():
-            return replace(room, ahead=room.ahead[: event.position] + room.ahead[event.position + 1 :])
+            return _with_place(room, event.position, ())
         case DoorOpened():
             return replace(room, phase="gathering", door_code=event.door_code)
         case StandingsSet():
@@ -175,9 +176,12 @@ def _changed_beside(room: Room, event: BesideEvent) -> Room:
             return round_folding.in_room(room, event)
 
 
-def _swapped(room: Room, event: ItemSwapped) -> Room:
-    ahead = (*room.ahead[: event.position], event.item, *room.ahead[event.position + 1 :])
-    return replace(room, ahead=ahead)
+def _with_place(room: Room, position: int, instead: tuple[Item, ...]) -> Room:
+    """Put these in the place of an item ahead; if that was a twin, it is none any more."""
+    gone = room.ahead[position].id
+    twins = {item: number for item, number in room.twins.items() if item != gone}
+    ahead = (*room.ahead[:position], *instead, *room.ahead[position + 1 :])
+    return replace(room, ahead=ahead, twins=twins)
 
 
 def _ended(room: Room, event: ReviewEnded) -> Room:

@@ -93,17 +93,19 @@ function Outcome({ talk }: { talk: Talk }) {
 /** Who changed how, over those who answered both times, and the normalised gain. */
 function Changes({ change }: { change: ChangeFace }) {
   return (
-    <dl class="talk_changes">
-      <Count word="right, stayed right" count={change.right_right} />
-      <Count word="wrong, now right" count={change.wrong_right} />
-      <Count word="right, now wrong" count={change.right_wrong} />
-      <Count word="wrong, stayed wrong" count={change.wrong_wrong} />
-      <div>
-        <dt>normalised gain</dt>
-        <dd>{change.gain === null ? "none" : change.gain.toFixed(2).replace("-", "\u2212")}</dd>
-      </div>
+    <>
+      <dl class="talk_changes">
+        <Count word="right, stayed right" count={change.right_right} />
+        <Count word="wrong, now right" count={change.wrong_right} />
+        <Count word="right, now wrong" count={change.right_wrong} />
+        <Count word="wrong, stayed wrong" count={change.wrong_wrong} />
+        <div>
+          <dt>normalised gain</dt>
+          <dd>{change.gain === null ? "none" : change.gain.toFixed(2).replace("-", "\u2212")}</dd>
+        </div>
+      </dl>
       {change.no_gain && <p class="talk_note">{change.no_gain}</p>}
-    </dl>
+    </>
   );
 }
 
