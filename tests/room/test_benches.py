@@ -160,6 +160,14 @@ def test_a_group_waits_for_its_benches_too() -> None:
     assert due_step(ordered(room, together("cem", "B")), after(1)) == "close_round"
 
 
+def test_a_group_does_not_wait_for_who_cannot_answer_since_the_bench_has_handed_in() -> None:
+    room = ordered(group_at_benches(), says("ada", "A"), together("ada", "A"))
+    assert code_of(room, says("bo", "B")) == "bench_has_answered"
+    assert (waited_for(room), due_step(room, after(1))) == (("cem",), None)
+    done = ordered(room, says("cem", "B"), together("cem", "B"))
+    assert due_step(done, after(1)) == "close_round"
+
+
 def test_a_group_does_not_wait_for_a_bench_that_has_left() -> None:
     room = ordered(group_at_benches(), says("ada", "A"), says("bo", "B"), together("bo", "B"))
     assert due_step(ordered(room, LeaveSeat(player="cem")), after(1)) == "close_round"
