@@ -26,6 +26,7 @@ from quizroom.room.commands import (
     EndReview,
     OpenDoor,
     OpenRound,
+    RemovePlayer,
     ShowStandings,
     StrikeItem,
 )
@@ -109,6 +110,25 @@ def test_a_played_review_comes_back_as_it_was(history: History) -> None:
         which["rounds"] = [replace(one, answered_at_closing=0, closes_at=None) for one in which["rounds"]]
     assert found == kept
     assert complaints(body) == []
+
+
+def test_who_was_sent_out_and_came_back_is_told_once() -> None:
+    """Hypothesis found it: the file told both seats of Ada, and none of its readers would take them."""
+    door: tuple[Command, ...] = (OpenDoor(door_code="CDFHJ"), seat("ada"), seat("bo"), OpenRound(round=1))
+    back: tuple[Command, ...] = (says("ada", "A"), RemovePlayer(player="ada"), seat("ada"))
+    log = list(prepare("room-1", preparation(), NOON))
+    room = replay(log)
+    assert room is not None
+    for command in (*door, *back, CloseRound(round=1, by_host=True), EndReview()):
+        log += (events := decide(room, command, after(9)))
+        room = folded(room, events)
+    body = review_file(room, log, no_picture, happened=True)
+    there, log_there = read_back(read_review(body))
+    assert by_handle(there) == by_handle(room)
+    assert there.rounds[0].answers == {}
+    assert review_file(there, log_there, no_picture, happened=True) == body
+    steps = orjson.loads(body)["happened"]["steps"]
+    assert [step["event"]["handle"] for step in steps if step["step"] == "SeatTaken"] == ["Bo", "Ada"]
 
 
 def test_no_file_tells_who_answered_in_their_own_time() -> None:

@@ -17,6 +17,7 @@ from quizroom.exchange.review_file.model import (
     PictureInFile,
     PlanInFile,
 )
+from quizroom.exchange.review_file.sent_out import without_sent_out
 from quizroom.exchange.review_file.station_steps import without_stations
 from quizroom.exchange.review_file.steps import Step, step_adapter, told
 from quizroom.questions.model import Item
@@ -87,7 +88,7 @@ def _items(room: Room, steps: Sequence[Step]) -> Iterator[Item]:
 def _steps(room: Room, log: Sequence[Event]) -> Iterator[Step]:
     """What happened, by the players who are still there; of several answers to a round the last."""
     handles = {player.id: player.handle for player in room.players.values()}
-    log = tuple(without_stations(log))
+    log = tuple(without_stations(tuple(without_sent_out(log))))
     last = {_slot(event): place for place, event in enumerate(log) if isinstance(event, AnswerAccepted)}
     asked = {(current.dealt or current.item).id for current in room.rounds}
     asked |= {one.id for one in items_to_come(room)}
