@@ -8,7 +8,7 @@ from sqlalchemy import Engine, create_engine, event, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
-from quizroom.storage.upgrading import upgrade
+from quizroom.storage.upgrading import PATIENCE_MS, upgrade
 
 FEW_CONNECTIONS = 2
 """Enough for a command; a server is given more."""
@@ -86,5 +86,8 @@ def _engine(url: str, connections: int) -> Engine:
 
 
 def _set_up_sqlite(connection: Any, _record: Any) -> None:
-    for pragma in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "secure_delete=ON"):
+    # Whoever starts while another program makes the tables has to wait for that before its first step.
+    for pragma in (f"busy_timeout={PATIENCE_MS}", "journal_mode=WAL", "busy_timeout=5000"):
+        connection.execute(f"PRAGMA {pragma}")
+    for pragma in ("synchronous=FULL", "secure_delete=ON"):
         connection.execute(f"PRAGMA {pragma}")

@@ -32,7 +32,7 @@ def test_a_mock_practical_is_walked_looked_over_and_handed_in_by_keys_alone(scre
     mine.writes("no such term")
     press(mine, "Enter")
     mine.says("All stations are passed.")
-    mine.hides(looks[0]["solution"]["key_text"][0])
+    mine.hides(looks[0]["solution"]["why"])
     press(mine, *["Tab"] * 3, "Enter")  # the third line of the sheet is opened
     mine.writes(looks[2]["solution"]["key_text"][0])
     press(mine, "Enter")

@@ -138,7 +138,7 @@ def test_where_websockets_are_blocked_long_polling_carries_a_review(server: Serv
         polling = socketio.Client(reconnection=False)
         heard: list[dict[str, Any]] = []
         polling.on("public", heard.append)
-        polling.connect(line.address)
+        polling.connect(line.address, wait_timeout=30)
         assert polling.transport() == "polling"
         seat = {
             "type": "enter_seat",
@@ -159,5 +159,5 @@ def test_where_websockets_are_blocked_long_polling_carries_a_review(server: Serv
 def test_a_server_told_to_take_websockets_alone_refuses_long_polling(start_server: StartServer) -> None:
     server = start_server(settings={"QUIZROOM_TRANSPORTS": "websocket"})
     with pytest.raises(socketio.exceptions.ConnectionError):
-        socketio.Client(reconnection=False).connect(server.address, transports=["polling"])
+        socketio.Client(reconnection=False).connect(server.address, transports=["polling"], wait_timeout=30)
     Voice(server).hang_up()

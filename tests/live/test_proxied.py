@@ -94,7 +94,7 @@ def test_what_is_the_operators_is_not_shown_outside(deployment: Deployment) -> N
 
 def test_long_polling_stays_with_one_worker(deployment: Deployment, lesson: Lesson) -> None:
     client = socketio.Client(reconnection=False)
-    client.connect(f"{deployment.seen.address}?room={lesson.door}", transports=["polling"])
+    client.connect(f"{deployment.seen.address}?room={lesson.door}", transports=["polling"], wait_timeout=30)
     try:
         for number in range(10):
             said = {"id": f"p{number}", "type": "watch_wall", "door_code": lesson.door}
@@ -109,7 +109,7 @@ def test_a_page_of_another_site_is_refused_behind_the_proxy_too(
     stranger = socketio.Client(reconnection=False)
     headers = {"Origin": "https://elsewhere.example", "Cookie": f"quizroom_host={lesson.cookie}"}
     with pytest.raises(socketio.exceptions.ConnectionError):
-        stranger.connect(deployment.seen.address, headers=headers, transports=["websocket"])
+        stranger.connect(deployment.seen.address, headers=headers, transports=["websocket"], wait_timeout=30)
     own = Voice(deployment.seen)  # the library names the address that it connects to as its origin
     assert own.is_connected()
     own.hang_up()

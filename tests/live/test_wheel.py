@@ -20,7 +20,7 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
     source, target = tmp_path_factory.mktemp("source"), tmp_path_factory.mktemp("target")
     for path in listed("--cached", "--others", "--exclude-standard"):
         (source / path).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy(ROOT / path, source / path)
+        shutil.copy2(ROOT / path, source / path)  # with its time, lest npm takes what is installed for stale
     (source / "web" / "node_modules").symlink_to(ROOT / "web" / "node_modules")
     build = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(target)]
     if not system_npm():  # only an isolated build may fetch a Node for itself

@@ -33,7 +33,7 @@ class Voice:
         self._client: Any = socketio.Client(reconnection=False)
         for event in EVENTS:
             self._client.on(event, lambda data, event=event: self._hear(event, data))
-        self._client.connect(server.address, headers=headers, transports=["websocket"])
+        self._client.connect(server.address, headers=headers, transports=["websocket"], wait_timeout=30)
         self._socket: Any = self._client.eio.ws
 
     def say(self, kind: str, **fields: Any) -> dict[str, Any]:

@@ -41,6 +41,7 @@ def talked(service: Reviews, room: Room) -> Room:
 def test_a_twin_asks_a_fact_of_its_round_by_another_item_and_comes_next() -> None:
     service = reviews(Desk())
     room = laid_out(service)
+    made = 0
     for number in range(1, 11):
         room = talked(service, room)
         asked = room.rounds[-1].item
@@ -53,8 +54,9 @@ def test_a_twin_asks_a_fact_of_its_round_by_another_item_and_comes_next() -> Non
         assert set(twin.facts) & set(asked.facts)
         assert all(twin.id != one.id and is_another(twin, one) for one in others)
         assert room.twins[twin.id] == number
+        made += 1
         room = service.rooms.handle(room.id, DropItem(position=0, item=twin.id))
-    assert len(room.twins) >= 8
+    assert made >= 8
 
 
 def test_the_same_order_again_makes_no_second_twin() -> None:
