@@ -37,11 +37,15 @@ class AgainClosed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TwinAdded:
-    """This item comes next, and asks the fact of the round once more."""
+    """This item comes next, and asks the fact of the round once more.
+
+    Only a review's file has it further back, behind `position` items: a twin that was never asked.
+    """
 
     round: int
     item: Item
     at: datetime
+    position: int = 0
 
 
 TalkEvent = TalkOpened | AgainOpened | AgainClosed | TwinAdded

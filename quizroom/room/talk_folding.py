@@ -18,7 +18,8 @@ def after(room: Room, event: TalkEvent) -> Room:
             return _closed_again(room, event)
         case TwinAdded():
             twins = {**room.twins, event.item.id: event.round}
-            return replace(room, ahead=(event.item, *room.ahead), twins=twins)
+            before, behind = room.ahead[: event.position], room.ahead[event.position :]
+            return replace(room, ahead=(*before, event.item, *behind), twins=twins)
 
 
 def _talking(room: Room, event: TalkOpened) -> Room:

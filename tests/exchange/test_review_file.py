@@ -19,6 +19,7 @@ from quizroom.exchange.review_file.steps import Told
 from quizroom.exchange.review_file.writing import review_file
 from quizroom.marking import marks_of_room
 from quizroom.questions.own_dealt import dealt
+from quizroom.room.adding import ItemAdded
 from quizroom.room.change_commands import FlagItem
 from quizroom.room.commands import (
     CloseRound,
@@ -35,11 +36,12 @@ from quizroom.room.folding import replay
 from quizroom.room.laying_out import prepare
 from quizroom.room.rules import decide
 from quizroom.room.state import Room, Round
+from quizroom.room.talk_events import TwinAdded
 from quizroom.room.time_commands import SetTimeFactor
 from tests.exchange.review_samples import PICTURE, finished, read_back
 from tests.questions.lists import REGIONAL, items_of_course, syllabus
 from tests.questions.own_samples import DRAWING, best, picked, typed
-from tests.room.histories import History, histories, talks
+from tests.room.histories import TALKED, History, Order, histories, talks
 from tests.room.refusing import code_of
 from tests.room.samples import (
     NOON,
@@ -129,6 +131,25 @@ def test_who_was_sent_out_and_came_back_is_told_once() -> None:
     assert review_file(there, log_there, no_picture, happened=True) == body
     steps = orjson.loads(body)["happened"]["steps"]
     assert [step["event"]["handle"] for step in steps if step["step"] == "SeatTaken"] == ["Bo", "Ada"]
+
+
+@pytest.mark.parametrize("rounds", [1, 3])
+def test_a_twin_behind_an_item_that_came_later_stands_there_behind_it(rounds: int) -> None:
+    """Else the answers to the item before it would be marked against the twin."""
+    more = [Order(kind, 0, 0, 0, 50.0) for kind in ("open_round", "close_round")]
+    added = [Order(kind, 0, 0, 0, 1.0) for kind in ("twin", "add")]
+    room, log = finished([*_talked(), *added, *more * (rounds - 1)])
+    assert [kind for kind in map(type, log) if kind in (TwinAdded, ItemAdded)] == [TwinAdded, ItemAdded]
+    there, _ = read_back(read_review(review_file(room, log, no_picture, happened=True)))
+    for one in (room, there):
+        items = [*(current.item.id for current in one.rounds), *(item.id for item in one.ahead)]
+        assert items[1:3] == ["own-0", "twin-1"]
+        assert one.twins == {"twin-1": 1}
+        assert len(one.rounds) == rounds
+
+
+def _talked() -> History:
+    return [Order(kind, index % 6, 0, 0, 0.0) for index, kind in enumerate(TALKED)]
 
 
 def test_no_file_tells_who_answered_in_their_own_time() -> None:

@@ -20,6 +20,7 @@ from quizroom.exchange.review_file.model import (
 from quizroom.exchange.review_file.sent_out import without_sent_out
 from quizroom.exchange.review_file.station_steps import without_stations
 from quizroom.exchange.review_file.steps import Step, step_adapter, told
+from quizroom.exchange.review_file.twin_steps import with_twins_in_place
 from quizroom.questions.model import Item
 from quizroom.room.events import AnswerAccepted, Event
 from quizroom.room.state import Plan, Room
@@ -88,14 +89,13 @@ def _items(room: Room, steps: Sequence[Step]) -> Iterator[Item]:
 def _steps(room: Room, log: Sequence[Event]) -> Iterator[Step]:
     """What happened, by the players who are still there; of several answers to a round the last."""
     handles = {player.id: player.handle for player in room.players.values()}
+    asked = [(current.dealt or current.item).id for current in room.rounds]
+    ahead = [item.id for item in items_to_come(room)]
     log = tuple(without_stations(tuple(without_sent_out(log))))
+    log = tuple(with_twins_in_place(log, asked, ahead))
     last = {_slot(event): place for place, event in enumerate(log) if isinstance(event, AnswerAccepted)}
-    asked = {(current.dealt or current.item).id for current in room.rounds}
-    asked |= {one.id for one in items_to_come(room)}
     for place, event in enumerate(log):
         if isinstance(event, AnswerAccepted) and last[_slot(event)] != place:
-            continue
-        if isinstance(event, TwinAdded) and event.item.id not in asked:
             continue
         step = told(event, handles)
         if step is not None:
