@@ -49,6 +49,7 @@ from quizroom.service.rooms import Change
 from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import answered, public_view
+from quizroom.views.telling import round_as_told
 
 TALLY_EVERY_S = 0.5
 AT_EASE = 500
@@ -220,10 +221,10 @@ class Broadcast:
             desk.waiting = room
 
     def _tell_seats(self, room: Room, only: Container[str] | None = None) -> None:
-        marks, now = self.marks(room), self._clock.now()
+        marks, now, told = self.marks(room), self._clock.now(), round_as_told(room)
         seats = self._seats.in_room(room.id, "seat")
         for number, seat in enumerate([one for one in seats if only is None or one.player in only], 1):
-            self._emit("own", write(own_view(room, seat.player, marks, now)), to=seat.sid)
+            self._emit("own", write(own_view(room, seat.player, marks, now, told=told)), to=seat.sid)
             if number % BREATHE_EVERY == 0:
                 self._breathe()
 

@@ -51,22 +51,29 @@ def submit_answer(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Eve
     if room.stations is not None and command.round > len(room.rounds):
         return stations.submit(room, command, now)
     asked = asked_round(room, command.player, command.round)
-    choice, typed = said = canonical(asked.item, command.choice, command.typed)
+    said = canonical(asked.item, command.choice, command.typed)
     certainty = command.certainty if room.plan.certainty else None
     if is_known(asked.answers.get(command.player), said, certainty):
         return ()
     refuse_unfit(room, asked, command.player, said, now)
     if room.benches.get(command.player, "") in asked.bench_answers:
         raise Refused("bench_has_answered")
-    return (
-        AnswerAccepted(
-            player=command.player,
-            round=command.round,
-            choice=choice,
-            typed=typed,
-            at=now,
-            certainty=certainty,
-        ),
+    return (accepted(command, said, certainty, now),)
+
+
+def accepted(
+    command: SubmitAnswer, said: Said, certainty: Certainty | None, now: datetime, *, again: bool = False
+) -> AnswerAccepted:
+    """That this has been taken, as a first answer or as one `again`."""
+    choice, typed = said
+    return AnswerAccepted(
+        player=command.player,
+        round=command.round,
+        choice=choice,
+        typed=typed,
+        at=now,
+        certainty=certainty,
+        again=again,
     )
 
 

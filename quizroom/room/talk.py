@@ -9,7 +9,7 @@ from quizroom.room import rounds
 from quizroom.room.answers import canonical
 from quizroom.room.clock import is_over, later, limit_ms
 from quizroom.room.commands import CloseRound, SubmitAnswer
-from quizroom.room.events import AnswerAccepted, Event
+from quizroom.room.events import Event
 from quizroom.room.holding import is_held
 from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
@@ -37,7 +37,7 @@ def decide(room: Room, command: TalkCommand, now: datetime) -> tuple[Event, ...]
 def submit_again(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...]:
     """Take a player's second answer; the same again changes nothing, as with first ones."""
     asked = rounds.asked_round(room, command.player, command.round)
-    choice, typed = said = canonical(asked.item, command.choice, command.typed)
+    said = canonical(asked.item, command.choice, command.typed)
     certainty = command.certainty if room.plan.certainty else None
     if rounds.is_known(asked.second_answers.get(command.player), said, certainty):
         return ()
@@ -46,17 +46,7 @@ def submit_again(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Even
     if (not is_open or is_over(asked, now)) and not in_own_time:
         raise Refused("too_late")
     rounds.refuse_misplaced(room, asked, command.player, said)
-    return (
-        AnswerAccepted(
-            player=command.player,
-            round=command.round,
-            choice=choice,
-            typed=typed,
-            at=now,
-            certainty=certainty,
-            again=True,
-        ),
-    )
+    return (rounds.accepted(command, said, certainty, now, again=True),)
 
 
 def may_talk(room: Room) -> bool:

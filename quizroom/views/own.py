@@ -23,12 +23,17 @@ from quizroom.views.stations import own_at_station
 from quizroom.views.telling import round_as_told
 
 
-def own_view(room: Room, player: str, marks: RoomMarks, now: datetime) -> OwnView:
-    """What only this player may see. One who was sent out sees that and nothing else."""
+def own_view(
+    room: Room, player: str, marks: RoomMarks, now: datetime, *, told: Round | None = None
+) -> OwnView:
+    """What only this player may see. One who was sent out sees that and nothing else.
+
+    `told` is `round_as_told(room)`: whoever makes the views of a whole class works it out once for all.
+    """
     seated = room.players.get(player)
     if seated is None:
         return _removed_view(room, player, now)
-    current = round_as_told(room)
+    current = told or round_as_told(room)
     answer = current.answers.get(player) if current else None
     total = marks.totals[player]
     view = OwnView(
