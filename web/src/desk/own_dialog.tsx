@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
 import { ask } from "../own/api";
 import { holds, noteOf } from "../own/library";
+import { FindField } from "../parts/find_field";
 import { Complaint } from "../parts/notice";
 import type { DeskItem, OwnItemLine, OwnLibrary } from "../wire";
 
@@ -43,7 +44,7 @@ export function OwnDialog(props: {
         {place.kind === "add" && (
           <PositionField position={position} ahead={props.ahead} onPosition={setPosition} />
         )}
-        <FindField words={words} onWords={setWords} />
+        <FindField label="Find" words={words} onWords={setWords} />
         <Complaint text={problem} />
         {items && <Choices items={items.filter((one) => holds(one, words))} onChoose={choose} />}
         <div class="dialog_buttons">
@@ -56,20 +57,6 @@ export function OwnDialog(props: {
         </div>
       </div>
     </dialog>
-  );
-}
-
-function FindField({ words, onWords }: { words: string; onWords: (words: string) => void }) {
-  return (
-    <label class="field">
-      <span class="field_label">Find</span>
-      <input
-        class="field_input"
-        type="search"
-        value={words}
-        onInput={(event) => onWords(event.currentTarget.value)}
-      />
-    </label>
   );
 }
 

@@ -1,6 +1,7 @@
 import "./review_list.css";
 import { useRef, useState } from "preact/hooks";
 import type { Draft } from "../line/line";
+import { FindField } from "../parts/find_field";
 import type { ReviewLine } from "../wire";
 import { countOf } from "../words/numbers";
 import { PHASE_WORD } from "./family_words";
@@ -62,15 +63,7 @@ function Finder(props: {
 }) {
   return (
     <search class="reviews_finder">
-      <label class="field">
-        <span class="field_label">Title or course</span>
-        <input
-          class="field_input"
-          type="search"
-          value={props.words}
-          onInput={(event) => props.onWords(event.currentTarget.value)}
-        />
-      </label>
+      <FindField label="Title or course" words={props.words} onWords={props.onWords} />
       <label class="field">
         <span class="field_label">State</span>
         <select

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { familyWord } from "../desk/family_words";
+import { FindField } from "../parts/find_field";
 import type { OwnItemLine, OwnLibrary } from "../wire";
 import { countOf, listed } from "../words/numbers";
 
@@ -20,16 +21,12 @@ export function Library(props: {
   return (
     <section class="own_library" aria-label="Library">
       <div class="own_find">
-        <label class="field">
-          <span class="field_label">Find</span>
-          <input
-            class="field_input"
-            type="search"
-            value={words}
-            placeholder="a word of the question, a muscle, a region, a family"
-            onInput={(event) => setWords(event.currentTarget.value)}
-          />
-        </label>
+        <FindField
+          label="Find"
+          hint="a word of the question, a muscle, a region, a family"
+          words={words}
+          onWords={setWords}
+        />
         <a class="button button-main" href="#new">
           Write an item
         </a>

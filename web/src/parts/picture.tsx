@@ -10,14 +10,7 @@ export function ItemPicture({ picture }: { picture: PictureFace }) {
   return (
     <figure class="picture">
       <button class="picture_button" type="button" onClick={() => setLarge(true)}>
-        <img
-          class="picture_shown"
-          src={picture.address}
-          alt={picture.alt}
-          width={picture.width}
-          height={picture.height}
-          onError={() => setFailed(true)}
-        />
+        <Shown picture={picture} onFail={() => setFailed(true)} />
         <span class="unseen">Show it larger</span>
       </button>
       <figcaption class="picture_below">
@@ -38,16 +31,22 @@ export function PlainPicture({ picture }: { picture: PictureFace }) {
   if (failed) return <PictureInWords picture={picture} />;
   return (
     <figure class="picture">
-      <img
-        class="picture_shown"
-        src={picture.address}
-        alt={picture.alt}
-        width={picture.width}
-        height={picture.height}
-        onError={() => setFailed(true)}
-      />
+      <Shown picture={picture} onFail={() => setFailed(true)} />
       <figcaption class="picture_credit">{picture.credit}</figcaption>
     </figure>
+  );
+}
+
+function Shown({ picture, onFail }: { picture: PictureFace; onFail: () => void }) {
+  return (
+    <img
+      class="picture_shown"
+      src={picture.address}
+      alt={picture.alt}
+      width={picture.width}
+      height={picture.height}
+      onError={onFail}
+    />
   );
 }
 
