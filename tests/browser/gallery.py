@@ -13,7 +13,7 @@ from playwright.sync_api import Page
 
 from tests.browser.barriers import too_wide
 from tests.browser.scenes import SCENES
-from tests.browser.sizes import SIZES, TOUCH, needs_scrolling
+from tests.browser.sizes import SIZES, TOUCH, needs_scrolling, resize
 from tests.browser.stage import House, house
 
 PLAYERS = 24
@@ -43,8 +43,7 @@ class Wish:
 def take(page: Page, name: str, phase: str, wish: Wish) -> Iterator[str]:
     """One page in all wished sizes and schemes, as `page-phase-size-scheme.png`; yields what does not fit."""
     for size in wish.sizes:
-        width, height = SIZES[size]
-        page.set_viewport_size({"width": width, "height": height})
+        resize(page, *SIZES[size])
         for scheme in wish.schemes:
             page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
             page.wait_for_timeout(SETTLING_MS)

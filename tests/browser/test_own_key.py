@@ -8,6 +8,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.conftest import LayOut
 from tests.browser.screens import PHONE, Screens
+from tests.browser.sizes import resize
 
 
 def seated(screens: Screens, lay_out: LayOut) -> Page:
@@ -70,7 +71,7 @@ def test_the_panel_with_everything_open_is_free_of_barriers(
     screens: Screens, lay_out: LayOut, axe_source: str, width: int
 ) -> None:
     page = seated(screens, lay_out)
-    page.set_viewport_size({"width": width, "height": 740})
+    resize(page, width, 740)
     words_on(page)
     page.get_by_role("button", name="Delete everything …").click()
     expect(page.get_by_text("This cannot be undone.")).to_be_visible()

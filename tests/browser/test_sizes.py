@@ -6,7 +6,7 @@ from quizroom.rehearsal.people import AWKWARD
 from tests.browser.barriers import too_wide
 from tests.browser.scenes import SCENES
 from tests.browser.screens import Screens
-from tests.browser.sizes import SIZES, TOUCH, needs_scrolling
+from tests.browser.sizes import SIZES, TOUCH, needs_scrolling, resize
 from tests.browser.stage import House
 
 PLAYERS = 2 * len(AWKWARD)
@@ -28,8 +28,7 @@ def test_every_page_fits_its_screen(scene: str, screens: Screens, host_cookie: s
             if scene == "formats" and name != "wall":
                 continue  # test_reading looks at seats and desks in every format
             for size in LOOKED_AT[name]:
-                width, height = SIZES[size]
-                screen.page.set_viewport_size({"width": width, "height": height})
+                resize(screen.page, *SIZES[size])
                 where = f"{name}, {phase}, {size}"
                 misfits += [f"{where}: {one}" for one in too_wide(screen.page)]
                 if name == "wall" and size != "phone" and needs_scrolling(screen.page):
