@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.me import MyData
-from quizroom.protocol.messages import CourseLine, DeskSettings
+from quizroom.protocol.desk_settings import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.handle_filter import reads_rudely
 from quizroom.realtime.timed_log import TimedLog

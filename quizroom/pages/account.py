@@ -7,7 +7,7 @@ from werkzeug.wrappers import Response
 
 from quizroom.pages.host_entry import COOKIE
 from quizroom.pages.host_forms import HostForms, must_be_own_form
-from quizroom.protocol.messages import HostFace
+from quizroom.protocol.desk_settings import HostFace
 from quizroom.service.hosts import HostFault
 from quizroom.service.passwords import SHORTEST_PASSWORD
 

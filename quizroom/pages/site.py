@@ -42,8 +42,8 @@ from quizroom.pages.safety import with_safety_headers, with_strict_transport
 from quizroom.pages.sign_in import add_sign_in
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
+from quizroom.protocol.desk_settings import DeskSettings
 from quizroom.protocol.group_messages import GroupSettings
-from quizroom.protocol.messages import DeskSettings
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.reports import Reports
 from quizroom.service.reviews import tidy_door_code

@@ -9,9 +9,11 @@ from pydantic import TypeAdapter, ValidationError
 
 from quizroom.knowledge.record import Record
 from quizroom.protocol.blueprint import BlueprintGrid
+from quizroom.protocol.desk_settings import DeskSettings
 from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
-from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
+from quizroom.protocol.messages import ClientMessage
+from quizroom.protocol.replies import Reply, Tally
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView
 

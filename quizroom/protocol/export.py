@@ -10,9 +10,10 @@ from typing import Any, Literal
 from pydantic import TypeAdapter
 
 from quizroom.protocol.blueprint import BlueprintGrid
+from quizroom.protocol.desk_settings import DeskSettings
 from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
-from quizroom.protocol.messages import ClientMessage, DeskSettings, Reply, Tally
+from quizroom.protocol.messages import ClientMessage
 from quizroom.protocol.mine import (
     LookAnswers,
     LookOutcomes,
@@ -24,6 +25,7 @@ from quizroom.protocol.mine import (
     Today,
 )
 from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, PictureKept
+from quizroom.protocol.replies import Reply, Tally
 from quizroom.protocol.review_files import ReviewFilePreview, ReviewFileRefused, ReviewTaken
 from quizroom.views.desk_model import DeskView
 from quizroom.views.model import OwnView, PublicView

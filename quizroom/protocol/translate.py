@@ -2,7 +2,7 @@
 
 from typing import cast
 
-from quizroom.protocol import change_messages, messages, time_messages
+from quizroom.protocol import change_messages, host_messages, seat_messages, time_messages
 from quizroom.protocol.bench_messages import BenchChoice
 from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.change_messages import FlagMessage, KeyMessage
@@ -18,23 +18,15 @@ from quizroom.room.talk_commands import TalkCommand
 from quizroom.service.hashing import hash_of_secret
 
 PlainMessage = (
-    messages.ItemStep
+    host_messages.HostMessage
     | MoveItem
-    | messages.RoundStep
-    | messages.AddTime
-    | messages.StrikeStep
-    | messages.RuleOnWords
-    | messages.ShowStandings
-    | messages.HoldResults
-    | messages.RenamePlayer
-    | messages.RemovePlayer
     | KeyMessage
     | time_messages.SetTimeFactor
     | time_messages.MakeTimeLink
 )
 
 
-def answer_command(message: messages.SubmitAnswer, player: str) -> commands.SubmitAnswer:
+def answer_command(message: seat_messages.SubmitAnswer, player: str) -> commands.SubmitAnswer:
     """An answer, always for the seat of the connection, never for one named in the message."""
     return commands.SubmitAnswer(
         player=player,
@@ -96,30 +88,30 @@ def host_command(message: PlainMessage, *, by: str) -> commands.Command | None:
     `by` is the name of the host, for changes of what answers are worth.
     """
     match message:
-        case messages.RoundStep():
+        case host_messages.RoundStep():
             return _round_command(message)
-        case messages.ItemStep(type="drop_item"):
+        case host_messages.ItemStep(type="drop_item"):
             return commands.DropItem(position=message.position, item=message.item)
         case MoveItem():
             return MoveItemOrder(position=message.position, item=message.item, to=message.to)
-        case messages.AddTime():
+        case host_messages.AddTime():
             return commands.AddTime(seconds=message.seconds, order=message.id)
-        case messages.StrikeStep(type="strike_item"):
+        case host_messages.StrikeStep(type="strike_item"):
             return commands.StrikeItem(round=message.round, by=by)
-        case messages.StrikeStep():
+        case host_messages.StrikeStep():
             return commands.RestoreItem(round=message.round, by=by)
         case change_messages.RekeyItem() | change_messages.RestoreKey() | change_messages.SettleFlags():
             return _key_command(message, by)
-        case messages.RuleOnWords():
+        case host_messages.RuleOnWords():
             words, accept = message.words, message.accept
             return commands.RuleOnWords(round=message.round, words=words, accept=accept, by=by)
-        case messages.ShowStandings():
+        case host_messages.ShowStandings():
             return commands.ShowStandings(on=message.on)
-        case messages.HoldResults():
+        case host_messages.HoldResults():
             return commands.HoldResults(on=message.on)
-        case messages.RenamePlayer():
+        case host_messages.RenamePlayer():
             return commands.RenamePlayer(player=message.player, handle=message.handle)
-        case messages.RemovePlayer():
+        case host_messages.RemovePlayer():
             return commands.RemovePlayer(player=message.player, by=by)
         case time_messages.SetTimeFactor() | time_messages.MakeTimeLink():
             return _time_command(message)
@@ -141,7 +133,7 @@ def _time_command(
     return time_commands.MakeTimeLink(link=hash_of_secret(message.secret), factor_percent=factor)
 
 
-def _round_command(message: messages.RoundStep) -> commands.Command | None:
+def _round_command(message: host_messages.RoundStep) -> commands.Command | None:
     match message.type:
         case "open_round":
             return commands.OpenRound(round=message.round)

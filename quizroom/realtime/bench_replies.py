@@ -5,7 +5,7 @@ from hashlib import sha256
 
 from quizroom.protocol import bench_messages
 from quizroom.protocol.bench_messages import BenchMessage
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat

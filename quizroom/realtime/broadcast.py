@@ -13,7 +13,7 @@ from typing import Any, Protocol
 
 from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.protocol.codec import write
-from quizroom.protocol.messages import Tally
+from quizroom.protocol.replies import Tally
 from quizroom.realtime.seats import Seats
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass, replace
 
-from quizroom.protocol import messages
+from quizroom.protocol import seat_messages
 from quizroom.protocol.credit_messages import ClaimIdentity
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.realtime.door import DoorGuesses
 from quizroom.realtime.replies import refused
 from quizroom.realtime.seat_replies import SeatReplies
@@ -44,4 +44,4 @@ class CreditReplies:
         return self._views(seat, message)
 
     def _views(self, seat: Seat, message: ClaimIdentity) -> Reply:
-        return self.seat_replies.answer(seat, messages.ShowView(id=message.id, type="show_view"))
+        return self.seat_replies.answer(seat, seat_messages.ShowView(id=message.id, type="show_view"))

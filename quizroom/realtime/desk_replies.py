@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from quizroom.protocol import messages
+from quizroom.protocol import desk_messages, host_messages
 from quizroom.protocol.change_messages import KeyMessage
-from quizroom.protocol.messages import Reply
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
+from quizroom.protocol.replies import Reply
 from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.protocol.time_messages import MakeTimeLink, SetTimeFactor
@@ -26,17 +26,9 @@ from quizroom.service.rosters import Rosters
 from quizroom.views.desk import desk_view
 
 HostMessage = (
-    messages.PrepareReview
-    | messages.OpenDesk
-    | messages.ItemStep
-    | messages.RoundStep
-    | messages.AddTime
-    | messages.StrikeStep
-    | messages.RuleOnWords
-    | messages.ShowStandings
-    | messages.HoldResults
-    | messages.RenamePlayer
-    | messages.RemovePlayer
+    desk_messages.PrepareReview
+    | desk_messages.OpenDesk
+    | host_messages.HostMessage
     | OwnMessage
     | KeyMessage
     | TalkMessage
@@ -77,10 +69,10 @@ class DeskReplies:
 
     def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:
-            case messages.PrepareReview():
+            case desk_messages.PrepareReview():
                 room = self.reviews.prepare(self._plan(message, seat.host), host=seat.host, order=message.id)
                 return self._at_desk(seat, message.id, room)
-            case messages.OpenDesk():
+            case desk_messages.OpenDesk():
                 return self._at_desk(seat, message.id, self._own_room(seat, message.room))
             case _:
                 self._carry_out(self._own_room(seat, seat.room), message, by=seat.host_name)
@@ -88,7 +80,7 @@ class DeskReplies:
 
     def _carry_out(self, room: Room, message: HostMessage, *, by: str) -> None:
         match message:
-            case messages.ItemStep(type="swap_item"):
+            case host_messages.ItemStep(type="swap_item"):
                 self.reviews.swap(room, position=message.position, instead_of=message.item)
             case AddOwnItem():
                 self.own_dealing.add(room, message.own_item, position=message.position)
@@ -96,7 +88,7 @@ class DeskReplies:
                 self.own_dealing.swap(
                     room, message.own_item, position=message.position, instead_of=message.item
                 )
-            case messages.RoundStep(type="open_door"):
+            case host_messages.RoundStep(type="open_door"):
                 self.reviews.open_door(room)
             case TalkStep(type="ask_twin"):
                 self.reviews.add_twin(room, round_number=message.round)
@@ -104,7 +96,7 @@ class DeskReplies:
                 order = talk_command(message)
                 if order is not None:
                     self.rooms.handle(room.id, order)
-            case messages.PrepareReview() | messages.OpenDesk():
+            case desk_messages.PrepareReview() | desk_messages.OpenDesk():
                 raise TypeError("these are answered before")
             case _:
                 command: Command | None = host_command(message, by=by)
@@ -125,7 +117,7 @@ class DeskReplies:
             raise UnknownRoom(room_id)
         return room
 
-    def _plan(self, message: messages.PrepareReview, host: str) -> Plan:
+    def _plan(self, message: desk_messages.PrepareReview, host: str) -> Plan:
         if message.roster and self.rosters.own(host, message.roster) is None:
             raise UnknownRoster
         course = self.reviews.course(message.course)

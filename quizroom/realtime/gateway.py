@@ -8,8 +8,10 @@ from typing import Any
 from quizroom.protocol.bench_messages import BenchMessage
 from quizroom.protocol.codec import BadMessage, id_of, read_message, write
 from quizroom.protocol.credit_messages import ClaimIdentity
+from quizroom.protocol.desk_messages import ListReviews
 from quizroom.protocol.group_messages import GroupMessage
-from quizroom.protocol.messages import ClientMessage, ListReviews, Reply
+from quizroom.protocol.messages import ClientMessage
+from quizroom.protocol.replies import Reply
 from quizroom.protocol.review_messages import ReviewMessage
 from quizroom.protocol.sentences import SENTENCES, WireCode
 from quizroom.realtime.bench_replies import BenchReplies

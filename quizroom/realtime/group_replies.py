@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from quizroom.protocol import group_messages
 from quizroom.protocol.group_messages import GroupMessage
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.protocol.translate import bench_rules_of
 from quizroom.questions.model import FAMILIES
 from quizroom.realtime.replies import done, refused

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from prometheus_client import CollectorRegistry, Counter, Gauge, Histogram, generate_latest
 
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.room.state import Room
 
 SECONDS = (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0)

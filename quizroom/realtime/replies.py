@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import datetime
 from types import MappingProxyType
 
-from quizroom.protocol.messages import Reply, ReviewLine
+from quizroom.protocol.replies import Reply, ReviewLine
 from quizroom.protocol.sentences import SENTENCES, FailureCode, WireCode
 from quizroom.questions.deck import CannotDeal
 from quizroom.room.refusals import RefusalCode

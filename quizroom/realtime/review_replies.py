@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from quizroom.protocol import review_messages
-from quizroom.protocol.messages import ListReviews, PlanOptions, Reply, ReviewLine
+from quizroom.protocol.desk_messages import ListReviews
+from quizroom.protocol.replies import PlanOptions, Reply, ReviewLine
 from quizroom.protocol.review_messages import ReviewMessage
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Seat

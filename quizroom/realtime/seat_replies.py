@@ -4,9 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import timedelta
 
-from quizroom.protocol import messages
+from quizroom.protocol import seat_messages
 from quizroom.protocol.change_messages import FlagItem, FlagMessage, UnflagItem
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.protocol.time_messages import BringTime
 from quizroom.protocol.translate import answer_command, bring_command, flag_command
 from quizroom.realtime.broadcast import Broadcast, public_of
@@ -27,17 +27,7 @@ from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 
-SeatMessage = (
-    messages.EnterSeat
-    | messages.ResumeSeat
-    | messages.WatchWall
-    | messages.ShowView
-    | messages.ProbeTime
-    | messages.SubmitAnswer
-    | messages.KeepResults
-    | FlagMessage
-    | BringTime
-)
+SeatMessage = seat_messages.SeatMessage | FlagMessage | BringTime
 
 
 CODE_OUTLIVES_REVIEW = timedelta(hours=12)
@@ -65,22 +55,22 @@ class SeatReplies:
     def answer(self, seat: Seat, message: SeatMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
         match message:
-            case messages.SubmitAnswer():
+            case seat_messages.SubmitAnswer():
                 return self._submit(seat, message)
-            case messages.KeepResults():
+            case seat_messages.KeepResults():
                 return self._keep(seat, message)
             case FlagItem() | UnflagItem():
                 return self._flag(seat, message)
             case BringTime():
                 return self._bring(seat, message)
-            case messages.ProbeTime():
+            case seat_messages.ProbeTime():
                 return done(message.id, self.clock.now())
-            case messages.ShowView():
+            case seat_messages.ShowView():
                 return self._show(seat, message)
             case _:
                 return self._come_in(seat, message)
 
-    def _submit(self, seat: Seat, message: messages.SubmitAnswer) -> Reply:
+    def _submit(self, seat: Seat, message: seat_messages.SubmitAnswer) -> Reply:
         if seat.role != "seat":
             return refused(message.id, "no_seat", self.clock.now())
         self.rooms.handle(seat.room, answer_command(message, seat.player))
@@ -92,7 +82,7 @@ class SeatReplies:
         room = self.rooms.handle(seat.room, flag_command(message, seat.player))
         return self._views(message.id, room, seat.player)
 
-    def _keep(self, seat: Seat, message: messages.KeepResults) -> Reply:
+    def _keep(self, seat: Seat, message: seat_messages.KeepResults) -> Reply:
         if seat.role != "seat":
             return refused(message.id, "no_seat", self.clock.now())
         room = self._linked(self.rooms.room(seat.room), seat.player, message.player_key)
@@ -104,7 +94,7 @@ class SeatReplies:
         room = self.rooms.handle(seat.room, bring_command(message, seat.player))
         return self._views(message.id, room, seat.player)
 
-    def _show(self, seat: Seat, message: messages.ShowView) -> Reply:
+    def _show(self, seat: Seat, message: seat_messages.ShowView) -> Reply:
         if not seat.room:
             return refused(message.id, "no_seat", self.clock.now())
         room = self.rooms.fresh(seat.room)
@@ -114,12 +104,14 @@ class SeatReplies:
         return replace(shown, desk=desk_view(room, self.broadcast.marks(room), self.clock.now()))
 
     def _come_in(
-        self, seat: Seat, message: messages.EnterSeat | messages.ResumeSeat | messages.WatchWall
+        self,
+        seat: Seat,
+        message: seat_messages.EnterSeat | seat_messages.ResumeSeat | seat_messages.WatchWall,
     ) -> Reply:
         now = self.clock.now()
         room = self._room_behind(message.door_code)
         match message:
-            case messages.ResumeSeat() if room is not None and self._sits_in(room, message):
+            case seat_messages.ResumeSeat() if room is not None and self._sits_in(room, message):
                 # Whoever has a seat comes back to it however many others are guessing codes.
                 return self._resume(seat, message, room)
             case _ if not self.guesses.may_try(now.timestamp()):
@@ -127,11 +119,11 @@ class SeatReplies:
             case _ if room is None:
                 self.guesses.was_wrong(seat.credits)
                 return refused(message.id, "unknown_door", now)
-            case messages.EnterSeat():
+            case seat_messages.EnterSeat():
                 return self._enter(seat, message, room.id)
-            case messages.ResumeSeat():
+            case seat_messages.ResumeSeat():
                 return self._resume(seat, message, room)
-            case messages.WatchWall():
+            case seat_messages.WatchWall():
                 return self._sit(seat, message.id, room, role="wall")
 
     def _room_behind(self, door_code: str) -> Room | None:
@@ -145,10 +137,10 @@ class SeatReplies:
         over = room.finished_at is not None and self.clock.now() - room.finished_at > CODE_OUTLIVES_REVIEW
         return None if over else room
 
-    def _sits_in(self, room: Room, message: messages.ResumeSeat) -> bool:
+    def _sits_in(self, room: Room, message: seat_messages.ResumeSeat) -> bool:
         return player_of_key(room, hash_of_secret(message.seat_key)) is not None
 
-    def _enter(self, seat: Seat, message: messages.EnterSeat, room_id: str) -> Reply:
+    def _enter(self, seat: Seat, message: seat_messages.EnterSeat, room_id: str) -> Reply:
         if self.reads_rudely(message.handle):
             return refused(message.id, "rude_handle", self.clock.now())
         key_hash = hash_of_secret(message.seat_key)
@@ -158,7 +150,7 @@ class SeatReplies:
         # The room as it is now, not as it was after this one of many orders: its marks are known already.
         return self.sit_down(seat, message.id, self.rooms.room(room_id), key_hash)
 
-    def _resume(self, seat: Seat, message: messages.ResumeSeat, room: Room) -> Reply:
+    def _resume(self, seat: Seat, message: seat_messages.ResumeSeat, room: Room) -> Reply:
         mine = player_of_key(room, hash_of_secret(message.seat_key))
         if mine is not None and message.player_key:
             room = self._linked(room, mine.id, message.player_key)

@@ -2,7 +2,7 @@
 
 from typing import Any, Literal
 
-from quizroom.protocol import messages
+from quizroom.protocol import desk_messages, host_messages, messages
 from quizroom.rehearsal.entry import CannotRehearse
 from quizroom.rehearsal.line import Line, Reply, new_message_id
 
@@ -69,7 +69,7 @@ class Host:
             CannotRehearse: these settings do not yield a review.
         """
         reply = self._line.say(
-            messages.PrepareReview(
+            desk_messages.PrepareReview(
                 id=new_message_id(),
                 type="prepare_review",
                 title=title,
@@ -86,26 +86,28 @@ class Host:
         )
         if reply["result"] != "done":
             raise CannotRehearse(reply["text"])
-        self._line.greeting = messages.OpenDesk(id=new_message_id(), type="open_desk", room=self.desk["room"])
+        self._line.greeting = desk_messages.OpenDesk(
+            id=new_message_id(), type="open_desk", room=self.desk["room"]
+        )
         self.step("open_door", number=0)
 
     def step(self, step: Step, *, number: int) -> Reply:
         """One step of the review, for the round that it is meant for; then look at the desk again."""
-        reply = self._line.say(messages.RoundStep(id=new_message_id(), type=step, round=number))
+        reply = self._line.say(host_messages.RoundStep(id=new_message_id(), type=step, round=number))
         self.look()
         return reply
 
     def add_time(self, seconds: int) -> None:
         """Lengthen the open round."""
-        self._line.say(messages.AddTime(id=new_message_id(), type="add_time", seconds=seconds))
+        self._line.say(host_messages.AddTime(id=new_message_id(), type="add_time", seconds=seconds))
 
     def strike(self, number: int) -> None:
         """Take an item out of all marks."""
-        self._line.say(messages.StrikeStep(id=new_message_id(), type="strike_item", round=number))
+        self._line.say(host_messages.StrikeStep(id=new_message_id(), type="strike_item", round=number))
 
     def show_standings(self) -> None:
         """Standings on the wall."""
-        self._line.say(messages.ShowStandings(id=new_message_id(), type="show_standings", on=True))
+        self._line.say(host_messages.ShowStandings(id=new_message_id(), type="show_standings", on=True))
 
     def say(self, message: messages.ClientMessage) -> Reply:
         """Any other order of a host; then look at the desk again."""
@@ -115,7 +117,7 @@ class Host:
 
     def look(self) -> None:
         """Get the desk as it is now."""
-        self._line.say(messages.OpenDesk(id=new_message_id(), type="open_desk", room=self.desk["room"]))
+        self._line.say(desk_messages.OpenDesk(id=new_message_id(), type="open_desk", room=self.desk["room"]))
 
     def close(self) -> None:
         """Leave the desk."""

@@ -3,7 +3,7 @@
 import secrets
 import time
 
-from quizroom.protocol import messages
+from quizroom.protocol import messages, seat_messages
 from quizroom.rehearsal.line import Line, Reply, new_message_id
 from quizroom.rehearsal.people import Person
 from quizroom.rehearsal.skill import Choice
@@ -35,13 +35,13 @@ class SimulatedSeat:
             self.refused.append(code)
             return
         # Said again after every break, before anything else.
-        self._line.greeting = messages.ResumeSeat(
+        self._line.greeting = seat_messages.ResumeSeat(
             id=new_message_id(), type="resume_seat", door_code=self._door_code, seat_key=self._key
         )
 
     def _try_handle(self, handle: str) -> str:
         reply = self._line.say(
-            messages.EnterSeat(
+            seat_messages.EnterSeat(
                 id=new_message_id(),
                 type="enter_seat",
                 door_code=self._door_code,
@@ -58,7 +58,7 @@ class SimulatedSeat:
         """Hand in an answer, `again` after talking, and wait until it is in the log, or refused."""
         sent = time.perf_counter()
         reply = self._line.say(
-            messages.SubmitAnswer(
+            seat_messages.SubmitAnswer(
                 id=new_message_id(),
                 type="submit_answer",
                 round=number,
@@ -79,7 +79,7 @@ class SimulatedSeat:
 
     def come_back(self) -> None:
         """Return to the seat after a break."""
-        self._line.say(messages.ShowView(id=new_message_id(), type="show_view"))
+        self._line.say(seat_messages.ShowView(id=new_message_id(), type="show_view"))
 
     def drop(self) -> None:
         """Lose the connection; the seat stays."""

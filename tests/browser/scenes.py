@@ -6,7 +6,7 @@ from playwright.sync_api import expect
 
 from quizroom.protocol.bench_messages import AnswerForBench, BenchChoice, DrawBenches
 from quizroom.protocol.change_messages import FlagItem, RekeyItem
-from quizroom.protocol.messages import HoldResults
+from quizroom.protocol.host_messages import HoldResults
 from quizroom.protocol.talk_messages import LetTalk, TalkStep
 from quizroom.questions.deck import ALL_FORMATS
 from quizroom.rehearsal.line import new_message_id

@@ -14,7 +14,7 @@ from quizroom.pages.host_forms import HostForms
 from quizroom.pages.me import MyData
 from quizroom.pages.privacy import Privacy
 from quizroom.pages.site import Site, add_pages
-from quizroom.protocol.messages import CourseLine, DeskSettings
+from quizroom.protocol.desk_settings import CourseLine, DeskSettings
 from quizroom.questions.model import FAMILIES
 from quizroom.service.blueprints import Blueprints
 from quizroom.service.forgetting import Forgetting, Keeping

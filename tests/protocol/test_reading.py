@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from quizroom.protocol import messages
+from quizroom.protocol import desk_messages, seat_messages
 from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
 from quizroom.protocol.codec import BadMessage, read_message
 from tests.protocol.wording import PLAIN, all_types, message
@@ -95,7 +95,7 @@ def test_what_is_too_long_too_much_or_of_another_kind_is_refused(raw: dict[str, 
 def test_a_blueprint_is_read_with_its_cells() -> None:
     cells = [{"region": "arm", "family": "action", "rounds": 3}]
     read = read_message(message("prepare_review", blueprint={"cells": cells, "warm_up": 1}))
-    assert isinstance(read, messages.PrepareReview)
+    assert isinstance(read, desk_messages.PrepareReview)
     assert read.blueprint == BlueprintChoice(
         cells=(BlueprintCell(region="arm", family="action", rounds=3),), warm_up=1
     )
@@ -103,5 +103,5 @@ def test_a_blueprint_is_read_with_its_cells() -> None:
 
 def test_what_is_left_out_has_the_value_that_the_server_documents() -> None:
     read = read_message({"id": "m", "type": "submit_answer", "round": 1})
-    assert isinstance(read, messages.SubmitAnswer)
+    assert isinstance(read, seat_messages.SubmitAnswer)
     assert (read.choice, read.typed) == ((), ())

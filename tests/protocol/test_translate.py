@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from quizroom.protocol import messages
+from quizroom.protocol import seat_messages
 from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
 from quizroom.protocol.change_messages import FlagItem, UnflagItem
 from quizroom.protocol.codec import read_message
@@ -25,7 +25,7 @@ def host_message(kind: str, **changes: Any) -> PlainMessage:
 
 def test_an_answer_is_always_for_the_seat_of_the_connection() -> None:
     read = read_message(message("submit_answer", round=3, choice=["C", "A"]))
-    assert isinstance(read, messages.SubmitAnswer)
+    assert isinstance(read, seat_messages.SubmitAnswer)
     assert answer_command(read, "ada") == commands.SubmitAnswer(player="ada", round=3, choice=("C", "A"))
 
 

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import Outgoing, write
 from quizroom.protocol.export import wire_schema
-from quizroom.protocol.messages import Reply, Tally
+from quizroom.protocol.replies import Reply, Tally
 from quizroom.realtime.broadcast import tally_of
 from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view

@@ -2,7 +2,7 @@
 
 import pytest
 
-from quizroom.protocol.messages import ListReviews
+from quizroom.protocol.desk_messages import ListReviews
 from quizroom.protocol.review_messages import ReviewMessage
 from quizroom.realtime.desk_replies import HostMessage
 from quizroom.realtime.rights import RIGHTS

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 import pytest
 from prometheus_client.parser import text_string_to_metric_families
 
-from quizroom.protocol.messages import Reply
+from quizroom.protocol.replies import Reply
 from quizroom.realtime.meters import Meters
 from quizroom.realtime.replies import done, failed, refused
 from quizroom.realtime.timed_log import TimedLog
