@@ -1,5 +1,6 @@
 """What every test may ask for, and the rule that in CI nothing is skipped."""
 
+import gc
 import os
 from collections.abc import Generator, Iterator, Mapping
 from pathlib import Path
@@ -22,6 +23,18 @@ def pytest_configure() -> None:
     settings.register_profile("any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow])
     if "CI" not in os.environ:
         settings.load_profile("any machine")
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Generator[None, object, object]:
+    """Let the collector of memory look at what tests make alone, not again and again at all test files."""
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.enable()
+        gc.collect()
+        gc.freeze()
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
