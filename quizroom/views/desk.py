@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Literal
 
 from quizroom.analysis.certainty import sureness_of_room
-from quizroom.marking import NO_ANSWERS, RoomMarks, RoundMarks
+from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
@@ -154,7 +154,7 @@ def _answers_now(room: Room) -> Mapping[str, Answer]:
     if room.phase == "stations":
         return answers_now(room)
     if not room.rounds:
-        return NO_ANSWERS
+        return {}
     return room.rounds[-1].second_answers if room.phase == "answering again" else room.rounds[-1].answers
 
 
