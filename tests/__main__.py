@@ -18,9 +18,12 @@ MOST_PROCESSES = 6
 
 
 def everything() -> list[str]:
-    """What pytest is told. Tests of servers and pages wait more than they compute, so one process more."""
+    """What pytest is told. Tests of servers and pages wait more than they compute, so one process more.
+
+    Files are started in the order of `tests/long_files.py`, not by their number of tests.
+    """
     processes = min(MOST_PROCESSES, (os.cpu_count() or 1) + 1)
-    return ["--numprocesses", str(processes), "--dist", "loadfile"]
+    return ["--numprocesses", str(processes), "--dist", "loadfile", "--no-loadscope-reorder"]
 
 
 if __name__ == "__main__":

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import pytest
 from hypothesis import HealthCheck, settings
 
-from tests import browsing, services, serving
+from tests import browsing, long_files, services, serving
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -38,7 +38,8 @@ def pytest_collection() -> Generator[None, object, object]:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark each test by its folder, so that `-m "not live and not browser"` is the quick part."""
+    """Put long files first, and mark tests by folder: `-m "not live and not browser"` is the quick part."""
+    items.sort(key=lambda item: long_files.place(item.path))
     for item in items:
         for folder in FOLDER_MARKERS:
             if folder in item.path.parts:
