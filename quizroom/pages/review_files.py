@@ -10,7 +10,8 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.exchange.review_file.faults import LARGEST_FILE, BadReviewFile
-from quizroom.exchange.review_file.reading import ReadReview, events_of, items_of, plan_of, read_review
+from quizroom.exchange.review_file.plan import plan_of
+from quizroom.exchange.review_file.reading import ReadReview, events_of, items_of, read_review
 from quizroom.exchange.review_file.writing import review_file
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.filed_faces import preview_face, refused_face

@@ -2,7 +2,8 @@
 
 from datetime import timedelta
 
-from quizroom.exchange.review_file.reading import ReadReview, events_of, plan_of
+from quizroom.exchange.review_file.plan import plan_of
+from quizroom.exchange.review_file.reading import ReadReview, events_of
 from quizroom.room.commands import EndReview
 from quizroom.room.events import Event
 from quizroom.room.folding import replay

@@ -13,7 +13,8 @@ from jsonschema import Draft202012Validator
 from quizroom.analysis.choices import choices_of
 from quizroom.exchange.review_file import schema
 from quizroom.exchange.review_file.lateness import without_lateness
-from quizroom.exchange.review_file.reading import plan_of, read_review
+from quizroom.exchange.review_file.plan import plan_of
+from quizroom.exchange.review_file.reading import read_review
 from quizroom.exchange.review_file.schema import review_schema
 from quizroom.exchange.review_file.steps import Told
 from quizroom.exchange.review_file.writing import review_file

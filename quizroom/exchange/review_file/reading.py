@@ -15,6 +15,7 @@ from quizroom.exchange.review_file.faults import BadReviewFile, Fault, parsed
 from quizroom.exchange.review_file.following import followed, players_of
 from quizroom.exchange.review_file.item_faults import faults_of_items
 from quizroom.exchange.review_file.model import FORMAT, VERSION, ReviewFile
+from quizroom.exchange.review_file.plan import plan_of
 from quizroom.exchange.review_file.steps import Step, step_adapter
 from quizroom.questions.model import Item
 from quizroom.room.events import Event, ReviewPrepared
@@ -103,29 +104,6 @@ def _with_name(item: Item, names: Mapping[str, str]) -> Item:
         item
         if item.picture is None
         else replace(item, picture=replace(item.picture, name=names[item.picture.name]))
-    )
-
-
-def plan_of(file: ReviewFile, *, capacity: int, imported: bool) -> Plan:
-    """The plan of the review on this server."""
-    plan = file.plan
-    return Plan(
-        title=plan.title,
-        course=plan.course,
-        course_title=plan.course_title,
-        families=plan.families,
-        rounds=len(file.items),
-        seed=plan.seed,
-        timing=plan.timing,
-        seconds=plan.seconds,
-        typed=plan.typed,
-        standings=plan.standings,
-        certainty=plan.certainty,
-        holds_results=plan.holds_results,
-        capacity=capacity,
-        blueprint=plan.blueprint,
-        benches=plan.benches,
-        imported=imported,
     )
 
 

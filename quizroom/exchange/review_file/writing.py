@@ -17,13 +17,14 @@ from quizroom.exchange.review_file.model import (
     PictureInFile,
     PlanInFile,
 )
+from quizroom.exchange.review_file.plan import plan_in_file
 from quizroom.exchange.review_file.sent_out import without_sent_out
 from quizroom.exchange.review_file.station_steps import without_stations
 from quizroom.exchange.review_file.steps import Step, step_adapter, told
 from quizroom.exchange.review_file.twin_steps import with_twins_in_place
 from quizroom.questions.model import Item
 from quizroom.room.events import AnswerAccepted, Event
-from quizroom.room.state import Plan, Room
+from quizroom.room.state import Room
 from quizroom.room.stations import items_to_come
 from quizroom.room.talk_events import TwinAdded
 
@@ -53,25 +54,6 @@ def review_file(room: Room, log: Sequence[Event], picture_of: PictureOf, *, happ
         "happened": _happened(room.prepared_at, steps, named) if steps else None,
     }
     return orjson.dumps(written, option=orjson.OPT_INDENT_2)
-
-
-def plan_in_file(plan: Plan) -> PlanInFile:
-    """The part of a plan that is not about who plays."""
-    return PlanInFile(
-        title=plan.title,
-        course=plan.course,
-        course_title=plan.course_title,
-        families=plan.families,
-        seed=plan.seed,
-        timing=plan.timing,
-        seconds=plan.seconds,
-        typed=plan.typed,
-        standings=plan.standings,
-        certainty=plan.certainty,
-        holds_results=plan.holds_results,
-        blueprint=plan.blueprint,
-        benches=plan.benches,
-    )
 
 
 def _items(room: Room, steps: Sequence[Step]) -> Iterator[Item]:
