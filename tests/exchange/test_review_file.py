@@ -7,7 +7,7 @@ from typing import Any, get_args
 
 import orjson
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from jsonschema import Draft202012Validator
 
 from quizroom.analysis.choices import choices_of
@@ -61,6 +61,9 @@ from tests.room.test_stations import ITEMS, OPEN, OPENING, bell, by_benches
 SCHEMA = Path(schema.__file__).parent.with_suffix(".schema.json")
 VALIDATOR = Draft202012Validator(json.loads(SCHEMA.read_text("utf-8")))
 
+AS_FOUND = settings(deadline=None, phases=set(Phase) - {Phase.shrink, Phase.explain})
+"""A review that fails is told as found: to make it smaller took five minutes, each try a whole review."""
+
 
 def no_picture(_name: str) -> None:
     return None
@@ -99,7 +102,7 @@ def _round_by_handle(current: Round, handles: dict[str, str]) -> Round:
     )
 
 
-@settings(max_examples=30, deadline=None)
+@settings(AS_FOUND, max_examples=30)
 @given(histories() | talks())
 def test_a_played_review_comes_back_as_it_was(history: History) -> None:
     room, log = finished(history)
@@ -173,7 +176,7 @@ def test_no_file_tells_who_answered_in_their_own_time() -> None:
     assert "Time" not in "".join(kinds)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(AS_FOUND, max_examples=15)
 @given(histories())
 def test_a_file_of_a_file_is_the_same_file(history: History) -> None:
     room, log = finished(history)
@@ -181,7 +184,7 @@ def test_a_file_of_a_file_is_the_same_file(history: History) -> None:
     assert review_file(*read_back(read_review(body)), no_picture, happened=True) == body
 
 
-@settings(max_examples=15, deadline=None)
+@settings(AS_FOUND, max_examples=15)
 @given(histories())
 def test_nothing_in_it_tells_whose_seats_or_whose_review_they_were(history: History) -> None:
     room, log = finished(history)
