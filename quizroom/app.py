@@ -33,6 +33,7 @@ from quizroom.assembly import (
     meters_of,
     notices_of,
     timed,
+    tries_of,
 )
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
@@ -182,11 +183,10 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     """Connect the parts; nothing runs yet."""
     engine = open_database(settings.database_url, connections=settings.database_connections)
     notices = notices_of(settings)
-    web = _web()
+    web, meters = _web(), meters_of(settings)
     sockets = _sockets(web, settings)
-    meters = meters_of(settings)
     log = timed(SqlEventLog(engine), meters)
-    clock, seats = SystemClock(days_ahead=settings.days_ahead), Seats()
+    clock, seats, tries = SystemClock(days_ahead=settings.days_ahead), Seats(), tries_of(settings)
     players = SqlPlayers(engine)
     broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit, breathe=lambda: eventlet.sleep(0))
     rooms = Rooms(
@@ -212,7 +212,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         broadcast=broadcast,
         class_work=class_work,
         shelf=SqlReviewShelf(engine),
-        hosts=hosts_over(engine, clock=clock, run_apart=eventlet.tpool.execute),
+        hosts=hosts_over(engine, clock=clock, tries=tries, run_apart=eventlet.tpool.execute),
         entry=entry_over(engine, clock=clock),
         web=web,
         meters=meters,
@@ -223,6 +223,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         forgetting=_forgetting(engine, players, rooms),
         reports=Reports(rooms=rooms, log=log, breathe=lambda: eventlet.sleep(0)),
         rosters=Rosters(store=SqlRosters(engine), clock=clock, new_id=new_id),
+        tries=tries,
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
     web.register_blueprint(own_requests(engine, mine, settings.address))

@@ -16,13 +16,17 @@ from quizroom.service.histories import Histories
 from quizroom.service.player_ports import PlayerStore
 from quizroom.service.players import Players
 from quizroom.service.ports import Clock, EventLog, Notices
+from quizroom.service.tries import OwnTries, Tries
 from quizroom.settings import Settings
 from quizroom.storage.memory import SilentNotices
 
 if TYPE_CHECKING:
     from quizroom.realtime.meters import Meters
 
-NO_FAN_OUT = "QUIZROOM_FANOUT_URL is not set: what other workers change takes up to half a second."
+NO_FAN_OUT = (
+    "QUIZROOM_FANOUT_URL is not set: what other workers change takes up to half a second, and each worker"
+    " counts wrong door codes and passwords for itself."
+)
 
 
 def desk_settings(catalogue: Catalogue, join_address: str) -> DeskSettings:
@@ -105,3 +109,12 @@ def notices_of(settings: Settings) -> Notices:
     from quizroom.storage.redis_notices import RedisNotices  # noqa: PLC0415 - an extra that one server does without
 
     return RedisNotices(settings.fanout_url)
+
+
+def tries_of(settings: Settings) -> Tries:
+    """How wrong codes and passwords are counted: by all workers together where they have a Redis."""
+    if not settings.fanout_url:
+        return OwnTries()
+    from quizroom.storage.redis_tries import RedisTries  # noqa: PLC0415 - likewise
+
+    return RedisTries(settings.fanout_url, OwnTries())

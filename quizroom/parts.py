@@ -21,6 +21,7 @@ from quizroom.service.reports import Reports
 from quizroom.service.review_list import ReviewShelf
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
+from quizroom.service.tries import Tries
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlHeartbeat
 from quizroom.storage.players import SqlPlayers
@@ -58,3 +59,4 @@ class Parts:
     forgetting: Forgetting
     rosters: Rosters
     reports: Reports
+    tries: Tries

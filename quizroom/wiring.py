@@ -24,7 +24,7 @@ from quizroom.parts import Parts
 from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
-from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.door import UNKNOWN_IDS, WRONG_DOORS, Guesses
 from quizroom.realtime.frames import close_on_nonsense
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
@@ -118,7 +118,7 @@ def answer_messages(parts: Parts) -> None:
     seat_replies = SeatReplies(
         log=parts.log,
         new_id=new_id,
-        guesses=DoorGuesses(parts.clock.now().timestamp()),
+        guesses=Guesses(limit=WRONG_DOORS, tries=parts.tries),
         **handle_filter_of(parts.settings),
         **shared,
     )
@@ -161,7 +161,7 @@ def _reviews_of(parts: Parts) -> Reviews:
 
 
 def _credit_replies(parts: Parts, seat_replies: SeatReplies) -> CreditReplies:
-    guesses = DoorGuesses(parts.clock.now().timestamp())
+    guesses = Guesses(limit=UNKNOWN_IDS, tries=parts.tries)
     return CreditReplies(seat_replies=seat_replies, rosters=parts.rosters.store, guesses=guesses)
 
 

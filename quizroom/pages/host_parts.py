@@ -5,7 +5,9 @@ from typing import TYPE_CHECKING, Any
 
 from quizroom.pages.host_entry import HostEntry
 from quizroom.service.hosts import Hosts
+from quizroom.service.passwords import PasswordTries
 from quizroom.service.ports import Clock
+from quizroom.service.tries import OwnTries, Tries
 from quizroom.storage.accounts import SqlAccounts
 from quizroom.storage.argon2_passwords import Argon2Passwords
 from quizroom.storage.chance import new_id, new_secret
@@ -24,8 +26,12 @@ def _here(work: Callable[..., Any], *given: Any) -> Any:
     return work(*given)
 
 
-def hosts_over(engine: "Engine", *, clock: Clock, run_apart: Callable[..., Any] = _here) -> Hosts:
-    """What can be done about hosts; `run_apart(work, *given)` does what would keep others waiting."""
+def hosts_over(
+    engine: "Engine", *, clock: Clock, tries: Tries | None = None, run_apart: Callable[..., Any] = _here
+) -> Hosts:
+    """What can be done about hosts; `run_apart(work, *given)` does what would keep others waiting, and
+    `tries` counts wrong passwords.
+    """
     return Hosts(
         store=SqlHosts(engine),
         accounts=SqlAccounts(engine),
@@ -33,4 +39,5 @@ def hosts_over(engine: "Engine", *, clock: Clock, run_apart: Callable[..., Any] 
         clock=clock,
         new_secret=new_secret,
         new_id=new_id,
+        tries=PasswordTries(tries=tries or OwnTries()),
     )

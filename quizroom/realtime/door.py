@@ -4,7 +4,9 @@ Never counted by address: a whole class shares one. A code is one of 759 375 (fi
 five wrong ones a second a room with a two-hour review is found by guessing with a chance of one in twenty.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from quizroom.service.tries import Limit, OwnTries, Tries
 
 MOST_CREDITS = 40.0
 """A player may say so many things at once: a reconnect replays the outbox and probes the clock."""
@@ -36,26 +38,33 @@ def admit(credits_left: Credits, now: float) -> bool:
 
 WRONG_DOOR_COSTS = 8.0
 """A connection may mistype five times at once, and then about once a second."""
-MOST_WRONG_DOORS = 300.0
+WRONG_DOORS = Limit(name="doors", most=300.0, a_second=5.0)
 """A lecture of a thousand may mistype together without anybody being kept waiting."""
-WRONG_DOORS_A_SECOND = 5.0
+UNKNOWN_IDS = Limit(name="ids", most=300.0, a_second=5.0)
+"""Likewise for ids that are on no roster."""
 
 
-class DoorGuesses:
-    """Wrong door codes of all connections together. Once too many have come, any code must wait."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Guesses:
+    """Wrong codes of all connections together. Once too many have come, any code must wait."""
 
-    def __init__(self, now: float) -> None:
-        """Begin with all credits; `now` in seconds of any steady clock."""
-        self._credits = Credits(left=MOST_WRONG_DOORS, at=now)
+    limit: Limit
+    tries: Tries = field(default_factory=OwnTries)
 
     def may_try(self, now: float) -> bool:
-        """Whether a door code may be tried."""
-        gone = max(0.0, now - self._credits.at)
-        self._credits.left = min(MOST_WRONG_DOORS, self._credits.left + gone * WRONG_DOORS_A_SECOND)
-        self._credits.at = now
-        return self._credits.left >= 1.0
+        """Whether a right code may come in; `now` in seconds since the epoch."""
+        return self.tries.are_left(self.limit, now)
 
-    def was_wrong(self, guesser: Credits) -> None:
-        """Somebody's code opened nothing: it costs all a little, and the guesser more."""
-        self._credits.left -= 1.0
+    def was_wrong(self, guesser: Credits, now: float) -> bool:
+        """Somebody's code opened nothing: it costs all a little, and the guesser more.
+
+        False if too many have guessed, and then nobody may be told that it was wrong.
+        """
+        if not self.tries.take((self.limit,), now):
+            return False
         guesser.left = max(0.0, guesser.left - WRONG_DOOR_COSTS)
+        return True
+
+    def give_back(self, now: float) -> None:
+        """It was no guess after all."""
+        self.tries.give_back(self.limit, now)

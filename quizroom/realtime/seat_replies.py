@@ -10,7 +10,7 @@ from quizroom.protocol.replies import Reply
 from quizroom.protocol.time_messages import BringTime
 from quizroom.protocol.translate import answer_command, bring_command, flag_command
 from quizroom.realtime.broadcast import Broadcast, public_of
-from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.door import Guesses
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Role, Seat, Seats
@@ -49,7 +49,7 @@ class SeatReplies:
     broadcast: Broadcast
     clock: Clock
     new_id: Callable[[], str]
-    guesses: DoorGuesses
+    guesses: Guesses
     reads_rudely: Callable[[str], bool] = _nothing_does
 
     def answer(self, seat: Seat, message: SeatMessage) -> Reply:
@@ -114,11 +114,11 @@ class SeatReplies:
             case seat_messages.ResumeSeat() if room is not None and self._sits_in(room, message):
                 # Whoever has a seat comes back to it however many others are guessing codes.
                 return self._resume(seat, message, room)
+            case _ if room is None:
+                told = self.guesses.was_wrong(seat.credits, now.timestamp())
+                return refused(message.id, "unknown_door" if told else "slow_down", now)
             case _ if not self.guesses.may_try(now.timestamp()):
                 return refused(message.id, "slow_down", now)
-            case _ if room is None:
-                self.guesses.was_wrong(seat.credits)
-                return refused(message.id, "unknown_door", now)
             case seat_messages.EnterSeat():
                 return self._enter(seat, message, room.id)
             case seat_messages.ResumeSeat():

@@ -51,13 +51,13 @@ class Hosts:
         Raises:
             HostFault: they do not belong together, or too many have been tried.
         """
-        account = folded(tidy_handle(name))
-        if not self.tries.take(account, self.clock.now().timestamp()):
+        account, now = folded(tidy_handle(name)), self.clock.now().timestamp()
+        if not self.tries.take(account, now):
             raise HostFault(TOO_MANY)
         host = self.store.named(name)
         if not self._proves(host, password) or host is None:
             raise HostFault(WRONG)
-        self.tries.give_back(account)
+        self.tries.give_back(account, now)
         return host
 
     def invite(self, by: Host, *, role: HostRole, helps: str = "") -> str:
@@ -111,12 +111,12 @@ class Hosts:
             HostFault: the old one is wrong, or the new one will not do.
         """
         if host.has_password:
-            account = folded(host.name)
-            if not self.tries.take(account, self.clock.now().timestamp()):
+            account, now = folded(host.name), self.clock.now().timestamp()
+            if not self.tries.take(account, now):
                 raise HostFault(TOO_MANY)
             if not self._proves(host, old):
                 raise HostFault(WRONG_OLD)
-            self.tries.give_back(account)
+            self.tries.give_back(account, now)
         self.store.set_password(host.id, self._hash_of_good(new, host.name))
         self.accounts.drop_tokens_of(host.id)
 

@@ -1,7 +1,6 @@
 """Passwords of hosts: what makes one good, and how often one may be guessed.
 
-Tries are counted for each account and in all, never by address: a whole college shares one. Each worker
-counts for itself, and forgets when it ends.
+Tries are counted for each account and in all, never by address: a whole college shares one.
 """
 
 import unicodedata
@@ -9,6 +8,8 @@ from dataclasses import dataclass, field
 from typing import Protocol
 
 from quizroom.room.handles import folded
+from quizroom.service.hashing import hash_of_secret
+from quizroom.service.tries import Limit, OwnTries, Tries
 
 SHORTEST_PASSWORD = 15
 """NIST SP 800-63B-4, 3.1.1.2, for a password that is the only proof (from memory)."""
@@ -18,11 +19,8 @@ FEWEST_DIFFERENT = 5
 FOR_ONE = 10.0
 """Wrong passwords of one account at once; then one every five minutes."""
 FOR_ONE_A_SECOND = 1 / 300
-IN_ALL = 100.0
+IN_ALL = Limit(name="passwords", most=100.0, a_second=1.0)
 """Of all accounts together; then one a second, which also bounds the work of checking them."""
-IN_ALL_A_SECOND = 1.0
-MOST_ACCOUNTS_COUNTED = 4000
-"""More cannot be short of tries at once: one a second comes, and after 50 minutes one has all again."""
 
 TOO_SHORT = f"A password needs at least {SHORTEST_PASSWORD} characters; four or five words do."
 TOO_LONG = f"A password has at most {LONGEST_PASSWORD} characters."
@@ -57,45 +55,22 @@ def fault_of_password(password: str, name: str) -> str:
     return TOO_PLAIN if len(set(rest)) < FEWEST_DIFFERENT else ""
 
 
-@dataclass(slots=True)
-class _Tries:
-    left: float
-    at: float
-
-    def refill(self, now: float, *, most: float, a_second: float) -> float:
-        gone = max(0.0, now - self.at)
-        self.left, self.at = min(most, self.left + gone * a_second), now
-        return self.left
-
-
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PasswordTries:
-    """What is left to guess, by account and in all; times are seconds of any steady clock."""
+    """What is left to guess, by account and in all; times are seconds since the epoch."""
 
-    accounts: dict[str, _Tries] = field(default_factory=dict)
-    together: _Tries = field(default_factory=lambda: _Tries(IN_ALL, 0.0))
+    tries: Tries = field(default_factory=OwnTries)
 
     def take(self, account: str, now: float) -> bool:
         """Take a try for this account if there is one; it is given back if the password was right."""
-        one = self.accounts.get(account) or _Tries(FOR_ONE, now)
-        left = one.refill(now, most=FOR_ONE, a_second=FOR_ONE_A_SECOND)
-        in_all = self.together.refill(now, most=IN_ALL, a_second=IN_ALL_A_SECOND)
-        if min(left, in_all) < 1.0:
-            return False
-        one.left -= 1.0
-        self.together.left -= 1.0
-        self.accounts[account] = one
-        self._tidy(now)
-        return True
+        return self.tries.take((_limit_of(account), IN_ALL), now)
 
-    def give_back(self, account: str) -> None:
+    def give_back(self, account: str, now: float) -> None:
         """The password was right: the account has all its tries again."""
-        self.accounts.pop(account, None)
-        self.together.left = min(IN_ALL, self.together.left + 1.0)
+        self.tries.forgive(_limit_of(account), now)
+        self.tries.give_back(IN_ALL, now)
 
-    def _tidy(self, now: float) -> None:
-        if len(self.accounts) <= MOST_ACCOUNTS_COUNTED:
-            return
-        for account, tries in list(self.accounts.items()):
-            if tries.refill(now, most=FOR_ONE, a_second=FOR_ONE_A_SECOND) >= FOR_ONE:
-                del self.accounts[account]
+
+def _limit_of(account: str) -> Limit:
+    # By its hash: nobody need read names of hosts where tries are counted.
+    return Limit(name=f"password.{hash_of_secret(account)}", most=FOR_ONE, a_second=FOR_ONE_A_SECOND)

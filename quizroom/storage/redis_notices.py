@@ -1,6 +1,6 @@
 """Notices between workers by Redis publish and subscribe.
 
-Redis keeps nothing here. While it is away everybody goes on by looking into the log.
+Redis keeps nothing of them. While it is away everybody goes on by looking into the log.
 """
 
 import logging
@@ -122,5 +122,8 @@ class RedisNotices:
         if bool(fault) != bool(self._faults[way]):
             logger.log(logging.WARNING if fault else logging.INFO, "notices: %s", fault or f"can {way}")
         self._faults[way] = (
-            f"Redis does not answer ({fault}); changes take up to half a second." if fault else ""
+            f"Redis does not answer ({fault}); changes take up to half a second, and each worker counts wrong"
+            " door codes and passwords for itself."
+            if fault
+            else ""
         )

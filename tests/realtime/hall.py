@@ -6,7 +6,7 @@ from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.broadcast import Broadcast
 from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
-from quizroom.realtime.door import DoorGuesses
+from quizroom.realtime.door import UNKNOWN_IDS, WRONG_DOORS, Guesses
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.review_replies import ReviewReplies
@@ -21,6 +21,7 @@ from quizroom.service.review_list import ReviewList
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
+from quizroom.service.tries import OwnTries, Tries
 from quizroom.storage.own_items import MemoryOwnItems
 from quizroom.storage.pictures import MemoryPictures
 from quizroom.storage.roster_memory import MemoryRosters
@@ -65,9 +66,14 @@ class FakeLines:
 class Hall:
     """The gateway with everything behind it."""
 
-    def __init__(self, log: WatchedLog | None = None, telling: type[Broadcast] = Broadcast) -> None:
-        """Serve from this log, or a fresh one; `telling` is what tells of changes."""
-        self.log = log or WatchedLog()
+    def __init__(
+        self,
+        log: WatchedLog | None = None,
+        telling: type[Broadcast] = Broadcast,
+        tries: Tries | None = None,
+    ) -> None:
+        """Serve from this log, or a fresh one; `telling` is what tells of changes, `tries` counts guesses."""
+        self.log, self.tries = log or WatchedLog(), tries or OwnTries()
         self.clock, self.lines, self.seats = SetClock(), FakeLines(), Seats()
         self.steady_s = 0.0
         self.ids = (f"p{number}" for number in range(1, 1000))
@@ -101,7 +107,7 @@ class Hall:
         seat_replies = SeatReplies(
             log=self.log,
             new_id=lambda: next(self.ids),
-            guesses=DoorGuesses(self.clock.now().timestamp()),
+            guesses=Guesses(limit=WRONG_DOORS, tries=self.tries),
             reads_rudely=lambda handle: "rude" in handle.lower(),
             **shared,
         )
@@ -148,7 +154,7 @@ class Hall:
         self.log.erase(room)
 
     def _credit_replies(self, seat_replies: SeatReplies) -> CreditReplies:
-        guesses = DoorGuesses(self.clock.now().timestamp())
+        guesses = Guesses(limit=UNKNOWN_IDS, tries=self.tries)
         return CreditReplies(seat_replies=seat_replies, rosters=self.rosters.store, guesses=guesses)
 
     def host_of(self, session: str) -> Host | None:
