@@ -21,6 +21,7 @@ ZLIB = b"\x78"
 COLUMNS = (
     *("review", "course", "handle", "round", "opened_at", "answered_at", "family", "format"),
     *("stem", "options", "answer", "key", "verdict", "mark"),
+    *("second_answer", "second_verdict", "flagged", "flag_words"),
 )
 
 
@@ -61,6 +62,8 @@ def _rows(review: PastReview) -> Iterator[tuple[str, ...]]:
             *(past.family, past.format, _stem(past)),
             *(" | ".join(past.options), " | ".join(past.answer), " | ".join(past.key)),
             *(past.verdict, "" if past.mark is None else f"{past.mark:g}"),
+            *(" | ".join(past.second), past.second_verdict or ""),
+            *("yes" if past.flagged else "", past.flag_words),
         )
 
 
@@ -80,7 +83,7 @@ def _looks(history: History) -> Iterator[tuple[str, ...]]:
             " | ".join(f"{option['letter']}: {option['text']}" for option in item["options"]),
             " | ".join(given),
             " | ".join(item["key"] or [accepted["text"] for accepted in item["accepted"]]),
-            *("", ""),
+            *("",) * 6,
         )
 
 

@@ -15,6 +15,7 @@ from quizroom.pages.mine_faces import (
     settings_face,
     today_face,
 )
+from quizroom.pages.mine_flags import NO_READER, flagged
 from quizroom.protocol.mine import (
     LookAnswer,
     LookAnswers,
@@ -24,8 +25,11 @@ from quizroom.protocol.mine import (
     PracticeSet,
 )
 from quizroom.protocol.mine_codec import Shown, Unreadable, read_sent, write_shown
+from quizroom.protocol.sentences import SENTENCES
 from quizroom.questions.deck import CannotDeal
+from quizroom.room.refusals import Refused
 from quizroom.second_look.asked import GivenAnswer, Wishes
+from quizroom.service.look_flags import LookFlags, NoReader
 from quizroom.service.players import Players
 from quizroom.service.ports import NotStored
 from quizroom.service.practice import MOST_SETS_A_DAY, Practice, TooManySets, Wanted
@@ -46,6 +50,7 @@ class Mine:
     players: Players
     second_looks: SecondLooks
     practice: Practice
+    flags: LookFlags
 
 
 def mine_blueprint(mine: Mine) -> Blueprint:
@@ -90,6 +95,11 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
         return _answered(answered)
 
+    @routes.post("/mine/api/flags")
+    def flags() -> AnyResponse:
+        player = player_of_request(mine.players)
+        return _answered(lambda: flagged(mine.flags, player, request.get_data()))
+
     @routes.post("/mine/api/practice")
     def practice() -> AnyResponse:
         player_of_request(mine.players)
@@ -125,6 +135,10 @@ def _answered(work: Callable[[], Shown]) -> AnyResponse:
         return problem(NO_ZONE, 400)
     except UnknownList:
         return problem(NO_LIST, 400)
+    except NoReader:
+        return problem(NO_READER, 404)
+    except Refused as refusal:
+        return problem(SENTENCES[refusal.code], 409)
     except CannotDeal as reason:
         return problem(str(reason), 409)
     except TooManySets:

@@ -23,19 +23,36 @@ from quizroom.questions.words import action_text, injury_text, words_of
 from quizroom.second_look.asked import AskedLook, LookSet, Wishes
 from quizroom.second_look.knowing import recall_of
 from quizroom.second_look.plan import last_day
+from quizroom.service.look_flags import Flagged, flag_places
 from quizroom.service.mind import Mind, still_missed
 from quizroom.service.seat_history import SeatHistory
 from quizroom.service.second_look import Answered, Day
 from quizroom.views.look import look_face
-from quizroom.views.look_model import Look
+from quizroom.views.look_model import Look, LookFlag
 from quizroom.views.moment import milliseconds
 
 GONE = "This question is not kept any more, so its answer counts nothing."
 
 
-def look_faces(catalogue: Catalogue, looks: Iterable[AskedLook]) -> tuple[Look, ...]:
-    """Looks as they are shown."""
-    return tuple(look_face(look, subject_text(catalogue, look.course, look.item)) for look in looks)
+def look_faces(
+    catalogue: Catalogue, looks: Iterable[AskedLook], histories: Iterable[SeatHistory] = ()
+) -> tuple[Look, ...]:
+    """Looks as they are shown; the reviews of these histories have hosts who would read a flag."""
+    asked = tuple(looks)
+    places = flag_places(histories, asked)
+    return tuple(
+        look_face(look, subject_text(catalogue, look.course, look.item), _flag(places.get(look.id)))
+        for look in asked
+    )
+
+
+def _flag(place: Flagged | None) -> LookFlag | None:
+    if place is None:
+        return None
+    words = place.history.flags.get(place.played.number)
+    return LookFlag(
+        review=place.history.title, round=place.played.number, up=words is not None, text=words or ""
+    )
 
 
 def today_face(catalogue: Catalogue, day: Day) -> Today:
@@ -44,7 +61,7 @@ def today_face(catalogue: Catalogue, day: Day) -> Today:
     return Today(
         day=mind.today,
         exam_date=last_day(mind.aim, mind.today),
-        looks=look_faces(catalogue, day.looks),
+        looks=look_faces(catalogue, day.looks, mind.histories),
         minutes=_minutes(sum(look.item.seconds for look in day.looks)),
         missed_reviews=tuple(_missed_reviews(mind)),
         forecast=_forecast(catalogue, day),
@@ -60,7 +77,8 @@ def today_face(catalogue: Catalogue, day: Day) -> Today:
 
 def second_look_face(catalogue: Catalogue, history: SeatHistory, looks: Iterable[AskedLook]) -> SecondLook:
     """What was missed in one review."""
-    return SecondLook(room=history.room, title=history.title, looks=look_faces(catalogue, looks))
+    faces = look_faces(catalogue, looks, (history,))
+    return SecondLook(room=history.room, title=history.title, looks=faces)
 
 
 def set_face(catalogue: Catalogue, made: LookSet, looks: Iterable[AskedLook]) -> PracticeSet:

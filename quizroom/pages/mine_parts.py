@@ -10,6 +10,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.mine_api import Mine, mine_blueprint
 from quizroom.pages.take_away import add_take_away
 from quizroom.pages.take_away_parts import take_away_over
+from quizroom.service.look_flags import LookFlags
 from quizroom.service.players import Players
 from quizroom.service.ports import Clock, EventLog
 from quizroom.service.practice import Practice
@@ -25,17 +26,19 @@ from quizroom.storage.players import SqlPlayers
 def mine_over(engine: Engine, catalogue: Catalogue, *, rooms: Rooms, log: EventLog, clock: Clock) -> Mine:
     """Connect players, their looks and their seats in these rooms."""
     players, looks = Players(store=SqlPlayers(engine)), SqlLookStore(engine)
+    second_looks = SecondLooks(
+        catalogue=catalogue,
+        players=players,
+        histories=SeatHistories(rooms=rooms, log=log),
+        store=looks,
+        clock=clock,
+        # In the server sleep is patched, so that this lets others go on; elsewhere it does nothing.
+        breathe=partial(sleep, 0),
+    )
     return Mine(
         players=players,
-        second_looks=SecondLooks(
-            catalogue=catalogue,
-            players=players,
-            histories=SeatHistories(rooms=rooms, log=log),
-            store=looks,
-            clock=clock,
-            # In the server sleep is patched, so that this lets others go on; elsewhere it does nothing.
-            breathe=partial(sleep, 0),
-        ),
+        second_looks=second_looks,
+        flags=LookFlags(second_looks=second_looks, rooms=rooms),
         practice=Practice(catalogue=catalogue, store=looks, clock=clock, new_id=new_id),
     )
 

@@ -15,7 +15,9 @@ from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage
 from quizroom.protocol.mine import (
+    FlagOfLook,
     LookAnswers,
+    LookFlagged,
     LookOutcomes,
     MineProblem,
     PlanSettings,
@@ -49,6 +51,8 @@ def wire_schema() -> dict[str, Any]:
         ("SecondLook", SecondLook),
         ("LookAnswers", LookAnswers),
         ("LookOutcomes", LookOutcomes),
+        ("FlagOfLook", FlagOfLook),
+        ("LookFlagged", LookFlagged),
         ("PlanSettings", PlanSettings),
         ("PracticeOrder", PracticeOrder),
         ("PracticeSet", PracticeSet),

@@ -65,6 +65,23 @@ class LookOutcomes:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FlagOfLook:
+    """Client: the item of a look seems wrong (`up`, with a few words or none), or does so no more."""
+
+    look: Id
+    up: bool
+    text: Annotated[str, Field(max_length=400)] = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookFlagged:
+    """The flag is as the player wished."""
+
+    look: str
+    up: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanSettings:
     """What the return plan is made for. Without a date of the practical it looks four weeks ahead.
 

@@ -6,7 +6,9 @@ from typing import Any, TypeVar, get_args
 from pydantic import TypeAdapter, ValidationError
 
 from quizroom.protocol.mine import (
+    FlagOfLook,
     LookAnswers,
+    LookFlagged,
     LookOutcomes,
     PlanSettings,
     PracticeOrder,
@@ -15,8 +17,8 @@ from quizroom.protocol.mine import (
     Today,
 )
 
-Sent = TypeVar("Sent", LookAnswers, PlanSettings, PracticeOrder)
-Shown = Today | SecondLook | PracticeSet | LookOutcomes | PlanSettings
+Sent = TypeVar("Sent", LookAnswers, FlagOfLook, PlanSettings, PracticeOrder)
+Shown = Today | SecondLook | PracticeSet | LookOutcomes | LookFlagged | PlanSettings
 
 
 class Unreadable(Exception):
@@ -45,4 +47,4 @@ def write_shown(shown: Shown) -> Any:
 
 @cache
 def _adapters() -> dict[type, TypeAdapter[Any]]:
-    return {kind: TypeAdapter(kind) for kind in (LookAnswers, PracticeOrder, *get_args(Shown))}
+    return {kind: TypeAdapter(kind) for kind in (LookAnswers, FlagOfLook, PracticeOrder, *get_args(Shown))}

@@ -24,6 +24,8 @@ class FlagItem:
     player: str
     round: int
     text: str = ""
+    asked: str = ""
+    """The question of a second look, where the fact of the round was asked there in other words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,6 +33,8 @@ class ItemFlagged:
     round: int
     text: str
     at: datetime
+    asked: str = ""
+    """The question of a second look, where the fact of the round was asked there in other words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -46,11 +46,11 @@ def _changed(current: Round, event: ChangeEvent) -> Round:
             return replace(current, item=current.dealt or current.item, dealt=None)
         case ItemFlagged():
             times = current.flags[event.player].times + 1 if event.player in current.flags else 1
-            flag = Flag(text=event.text, at=event.at, times=times)
+            flag = Flag(text=event.text, asked=event.asked, at=event.at, times=times)
             return replace(current, flags={**current.flags, event.player: flag})
         case FlagTakenBack():
             flag = current.flags[event.player]
-            down = replace(flag, up=False, text="", times=flag.times + 1)
+            down = replace(flag, up=False, text="", asked="", times=flag.times + 1)
             return replace(current, flags={**current.flags, event.player: down})
         case FlagsSettled():
             # Flags that were taken back are left as they are.

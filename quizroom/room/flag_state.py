@@ -10,6 +10,8 @@ class Flag:
 
     text: str
     at: datetime
+    asked: str = ""
+    """The question of a second look, if it was put up there over other words than those of the round."""
     up: bool = True
     settled: bool = False
     """Whether the host has dealt with it."""

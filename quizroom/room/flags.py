@@ -45,10 +45,11 @@ def _flag(room: Room, current: Round, command: FlagItem, now: datetime) -> tuple
     if len(text) > LONGEST_FLAG:
         raise Refused("words_too_long")
     known = current.flags.get(command.player)
-    if known is not None and known.up and known.text == text:
+    if known is not None and known.up and (known.text, known.asked) == (text, command.asked):
         return ()
     _refuse_too_often(known)
-    return (ItemFlagged(player=command.player, round=current.number, text=text, at=now),)
+    flagged = ItemFlagged(player=command.player, round=current.number, text=text, asked=command.asked, at=now)
+    return (flagged,)
 
 
 def _take_back(room: Room, current: Round, command: UnflagItem, now: datetime) -> tuple[Event, ...]:

@@ -1,7 +1,7 @@
 """What a player did in reviews: the rounds that count for a seat, slim enough to be kept in memory."""
 
 from collections import OrderedDict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -14,6 +14,7 @@ from quizroom.second_look.sighting import Said
 from quizroom.service.look_ports import SeatOfPlayer
 from quizroom.service.ports import EventLog
 from quizroom.service.rooms import Rooms
+from quizroom.views.changes import own_flags
 from quizroom.views.look import contrast_of, said_text, verdicts_of
 from quizroom.views.results import key_text
 
@@ -42,12 +43,17 @@ class SeatHistory:
     """One review from one seat. `missed` holds the missed rounds, certain and wrong ones first."""
 
     room: str
+    seat: str
     version: int
     title: str
     course: str
     finished_at: datetime | None
     rounds: tuple[PlayedRound, ...]
     missed: tuple[PlayedRound, ...]
+    has_host: bool
+    """Whether somebody would read a flag: groups have no host."""
+    flags: Mapping[int, str]
+    """The words of the flags that this seat has up, by round."""
 
 
 class SeatHistories:
@@ -85,12 +91,15 @@ def seat_history(room: Room, seat: str) -> SeatHistory:
     rounds = {one.current.number: _played_round(room, one) for one in played}
     return SeatHistory(
         room=room.id,
+        seat=seat,
         version=room.version,
         title=room.plan.title or room.plan.course_title,
         course=room.plan.course,
         finished_at=room.finished_at,
         rounds=tuple(rounds.values()),
         missed=tuple(rounds[one.current.number] for one in misses(played)),
+        has_host=room.run is None,
+        flags={one.round: one.text for one in own_flags(room, room.players[seat])},
     )
 
 

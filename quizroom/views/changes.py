@@ -1,5 +1,7 @@
 """What the desk sees of flags and changes, and a seat of its own flag."""
 
+from collections.abc import Iterator
+
 from quizroom.questions.rekeying import key_words
 from quizroom.room.change_noting import changes_of
 from quizroom.room.changes import Change
@@ -60,7 +62,11 @@ def flags_face(current: Round) -> FlagsFace:
     return FlagsFace(
         up=len(flags),
         waiting=sum(not one.settled for one in flags),
-        texts=tuple(FlagText(text=one.text, settled=one.settled) for one in flags if one.text),
+        texts=tuple(
+            FlagText(text=one.text, settled=one.settled, asked=one.asked)
+            for one in flags
+            if one.text or one.asked
+        ),
     )
 
 
@@ -70,3 +76,11 @@ def own_flag(player: Player, current: Round | None) -> OwnFlag | None:
     if current is None or known is None or not known.up:
         return None
     return OwnFlag(round=current.number, text=known.text)
+
+
+def own_flags(room: Room, player: Player) -> Iterator[OwnFlag]:
+    """All flags that a player has up, round by round."""
+    for current in room.rounds:
+        flag = own_flag(player, current)
+        if flag is not None:
+            yield flag

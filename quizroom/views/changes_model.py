@@ -11,6 +11,8 @@ class FlagText:
 
     text: str
     settled: bool
+    asked: str = ""
+    """The question of a second look, where the flag was put up there over other words than the item's."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from datetime import datetime
 from quizroom.marking import RoomMarks, RoundMarks, marks_of_room
 from quizroom.questions.model import Family, Format, Item
 from quizroom.room.state import Answer, Player, Room, Round
+from quizroom.views.changes import own_flag
 from quizroom.views.model import Verdict
 from quizroom.views.own import verdict_of
 from quizroom.views.results import key_text
@@ -32,6 +33,11 @@ class PastRound:
     """0 to 1; None where the round does not count for this player or nothing was answered."""
     opened_at: datetime
     answered_at: datetime | None
+    second_verdict: Verdict | None = None
+    """How the second answer stands; None for none."""
+    flagged: bool = False
+    """Whether the player's flag is up at this item, and in `flag_words` what the player wrote with it."""
+    flag_words: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,13 +88,14 @@ def past_review(room: Room, seat: str) -> PastReview | None:
 
 
 def _rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[PastRound]:
-    for current, marked in zip(room.rounds, marks.rounds, strict=True):
+    for current, marked, again in zip(room.rounds, marks.rounds, marks.seconds, strict=True):
         if current.shown_at is not None:
-            yield _past_round(current, player, marked)
+            yield _past_round(current, player, marked, again)
 
 
-def _past_round(current: Round, player: Player, marked: RoundMarks) -> PastRound:
+def _past_round(current: Round, player: Player, marked: RoundMarks, again: RoundMarks | None) -> PastRound:
     second = current.second_answers.get(player.id)
+    flag = own_flag(player, current)
     answer, mark = current.answers.get(player.id), marked.marks.get(player.id)
     verdict = verdict_of(player, current, mark)
     return PastRound(
@@ -105,6 +112,11 @@ def _past_round(current: Round, player: Player, marked: RoundMarks) -> PastRound
         mark=mark if verdict in ("right", "part", "wrong") else None,
         opened_at=current.opened_at,
         answered_at=None if answer is None else answer.at,
+        second_verdict=None
+        if second is None or again is None
+        else verdict_of(player, current, again.marks.get(player.id)),
+        flagged=flag is not None,
+        flag_words="" if flag is None else flag.text,
     )
 
 

@@ -10,7 +10,15 @@ from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer
 from quizroom.second_look.asked import AskedLook, Missed
 from quizroom.views.item_face import item_face
-from quizroom.views.look_model import Look, MissedFace, Solution, SolvedOption, SolvedRow, SolvedTerm
+from quizroom.views.look_model import (
+    Look,
+    LookFlag,
+    MissedFace,
+    Solution,
+    SolvedOption,
+    SolvedRow,
+    SolvedTerm,
+)
 from quizroom.views.moment import milliseconds
 from quizroom.views.own import chosen_reasons
 from quizroom.views.public import CAUTIONS
@@ -23,7 +31,7 @@ BY_HOST = "Written by your host"
 SAID_NOTHING = "no answer"
 
 
-def look_face(look: AskedLook, subject: str) -> Look:
+def look_face(look: AskedLook, subject: str, flag: LookFlag | None = None) -> Look:
     """The look; `subject` names what its stem asks about, in words."""
     return Look(
         id=look.id,
@@ -34,6 +42,7 @@ def look_face(look: AskedLook, subject: str) -> Look:
         label=_label(look.item, subject),
         missed=None if look.missed is None else _missed_face(look.missed),
         solution=solution_of(look.item, None if look.missed is None else look.missed.contrast),
+        flag=flag,
     )
 
 

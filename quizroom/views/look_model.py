@@ -67,6 +67,17 @@ class MissedFace:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LookFlag:
+    """Where a flag of a look goes: to the host of this review, at the round whose fact it asks again."""
+
+    review: str
+    round: int
+    up: bool
+    text: str
+    """What the player wrote with the flag that is up there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
     """An item as asked again, alone. `label` says in words which fact it is about."""
 
@@ -78,3 +89,5 @@ class Look:
     label: str
     missed: MissedFace | None
     solution: Solution
+    flag: LookFlag | None = None
+    """None: no host would read a flag, because the item was dealt for this player alone, or in a group."""

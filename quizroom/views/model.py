@@ -339,3 +339,5 @@ class OwnView:
     """How far this seat has said who sits in it; None unless the review is for credit."""
     station: OwnStation | None = None
     """Where the own bench is; None if nowhere, or for whoever came after the stations were opened."""
+    flags: tuple[OwnFlag, ...]
+    """The own flags that are up, for all rounds so far."""

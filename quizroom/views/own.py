@@ -11,7 +11,7 @@ from quizroom.room.answers import IN_PLACES
 from quizroom.room.own_time import can_keep_own_time, told_version
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.benches import bench_place, own_bench
-from quizroom.views.changes import own_flag
+from quizroom.views.changes import own_flag, own_flags
 from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
@@ -55,6 +55,7 @@ def own_view(
         group=own_group(room, player),
         bench=own_bench(room, player, marks),
         flag=own_flag(seated, current),
+        flags=tuple(own_flags(room, seated)),
         factor_percent=seated.factor_percent,
         factor_counts=can_keep_own_time(room.plan) and room.holds_results,
         clock=own_clock_face(room, player),
@@ -83,6 +84,7 @@ def _removed_view(room: Room, player: str, now: datetime) -> OwnView:
         group=own_group(room, player),
         bench=None,
         flag=None,
+        flags=(),
         factor_percent=100,
         factor_counts=False,
         clock=None,

@@ -10,6 +10,7 @@ from quizroom.pages.mine_api import mine_blueprint
 from quizroom.pages.mine_parts import mine_over
 from quizroom.room.commands import CloseRound, EndReview, EnterSeat, OpenRound, ShowRecord, SubmitAnswer
 from quizroom.service.players import player_of
+from quizroom.service.rooms import Rooms
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from tests.service.alone import said
@@ -30,6 +31,7 @@ class Page:
     browser: FlaskClient
     clock: SetClock
     room: str
+    rooms: Rooms
     key: str = KEY
 
     def ask(self, method: str, path: str, body: Json | None = None, *, status: int = 200) -> Json:
@@ -49,7 +51,7 @@ def page() -> Page:
     app = Flask("quizroom")
     mine = mine_over(engine, knowledge(), rooms=desk.rooms, log=desk.log, clock=desk.clock)
     app.register_blueprint(mine_blueprint(mine))
-    return Page(app.test_client(), desk.clock, room)
+    return Page(app.test_client(), desk.clock, room, desk.rooms)
 
 
 def answer_to(look: Json, clock: SetClock, *, right: bool) -> Json:

@@ -8,7 +8,18 @@ import orjson
 import pytest
 from flask.testing import FlaskClient
 
-from quizroom.room.commands import CloseRound, EnterSeat, OpenDoor, OpenRound, StrikeItem
+from quizroom.room.change_commands import FlagItem
+from quizroom.room.commands import (
+    CloseRound,
+    EnterSeat,
+    HoldResults,
+    OpenDoor,
+    OpenRound,
+    ShowResult,
+    StrikeItem,
+    SubmitAnswer,
+)
+from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
 from quizroom.service.players import player_of
 from tests.pages.web import Web, made
 from tests.room.sample_items import matching, one_best, typed
@@ -102,6 +113,39 @@ def test_answers_are_handed_out_as_a_table_in_which_blank_is_not_0() -> None:
     web = played(words="rectus abdominis")
     web.rooms.handle("room-1", StrikeItem(round=1))
     assert [row["mark"] for row in rows(web)] == ["", "0"]
+
+
+def test_flags_and_second_answers_are_handed_out_as_json_and_as_a_table() -> None:
+    web = made()
+    web.rooms.handle("room-1", preparation(one_best(), one_best("2")))
+    steps: list[Any] = [
+        OpenDoor(door_code="CDFHJ"),
+        EnterSeat(player="p1", handle="Teal Talus", key_hash="k", owner=player_of(KEY)),
+        HoldResults(on=True),
+        OpenRound(round=1),
+        says("p1", "A"),
+        CloseRound(round=1, by_host=True),
+        LetTalk(round=1),
+        OpenAgain(round=1, by_host=True),
+        SubmitAnswer(player="p1", round=1, choice=("B",), typed=(), again=True),
+        CloseAgain(round=1, by_host=True),
+        ShowResult(round=1),
+        FlagItem(player="p1", round=1, text="=Is it not the radial nerve?"),
+        OpenRound(round=2),
+        CloseRound(round=2, by_host=True),
+        ShowResult(round=2),
+    ]
+    for step in steps:
+        web.rooms.handle("room-1", step)
+    first, second = exported(web)["reviews"][0]["rounds"]
+    assert (first["verdict"], first["second_verdict"], first["second"]) == ("wrong", "right", first["key"])
+    assert (first["flagged"], first["flag_words"]) == (True, "=Is it not the radial nerve?")
+    assert (second["flagged"], second["second_verdict"]) == (False, None)
+    columns = ("second_answer", "second_verdict", "flagged", "flag_words")
+    assert [tuple(row[one] for one in columns) for row in rows(web)] == [
+        (first["key"][0], "right", "yes", "'=Is it not the radial nerve?"),
+        ("", "", "", ""),
+    ]
 
 
 def test_the_table_ends_lines_as_rfc_4180_says_and_no_cell_is_a_formula() -> None:

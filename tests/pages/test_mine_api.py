@@ -100,7 +100,7 @@ def test_practice_is_dealt_once_for_an_order_and_found_again(mine: Page) -> None
 
 
 def test_practice_needs_no_review(mine: Page) -> None:
-    other = Page(mine.browser, mine.clock, mine.room, OTHER_KEY)
+    other = Page(mine.browser, mine.clock, mine.room, mine.rooms, key=OTHER_KEY)
     made = other.ask("POST", "practice", ORDER)
     sent = {"answers": [answer_to(look, mine.clock, right=False) for look in made["looks"]]}
     assert {one["verdict"] for one in other.ask("POST", "looks", sent)["outcomes"]} == {"wrong"}
@@ -126,6 +126,6 @@ def test_a_look_that_is_not_there_is_answered_so_that_an_outbox_can_let_it_go(mi
 def test_without_a_key_nothing_is_told(mine: Page) -> None:
     for method, path in (("GET", "today"), ("GET", f"second-look/{mine.room}"), ("POST", "looks")):
         assert mine.browser.open(f"/mine/api/{path}", method=method).status_code == 401
-    stranger = Page(mine.browser, mine.clock, mine.room, OTHER_KEY)
+    stranger = Page(mine.browser, mine.clock, mine.room, mine.rooms, key=OTHER_KEY)
     assert stranger.ask("GET", f"second-look/{mine.room}", status=404)["problem"]
     assert stranger.ask("GET", "today")["looks"] == []

@@ -133,6 +133,21 @@ def test_a_seat_is_told_of_its_flag_for_the_current_round() -> None:
     assert own(ordered(room, OpenRound(round=2))) is None
 
 
+def test_a_seat_is_told_of_all_its_flags_and_of_nobody_elses() -> None:
+    room = ordered(
+        answering(one_best(), one_best("2")), flag(text=SAID), flag("bo"), CLOSE, OpenRound(round=2)
+    )
+    room = ordered(room, flag(round_=2))
+    seen = own_view(room, "ada", marks_of_room(room), NOON)
+    assert seen.flags == (OwnFlag(round=1, text=SAID), OwnFlag(round=2, text=""))
+
+
+def test_a_flag_from_a_second_look_shows_what_was_asked_there() -> None:
+    room = ordered(answering(), replace(flag(), asked="Which nerve supplies it?"))
+    assert on_desk(room).texts == (FlagText(text="", settled=False, asked="Which nerve supplies it?"),)
+    assert on_desk(ordered(room, unflag(), flag())).texts == ()
+
+
 @settings(max_examples=25, deadline=None)
 @given(histories())
 def test_nothing_that_others_see_depends_on_a_flag(history: History) -> None:

@@ -98,6 +98,7 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
         group=None,
         bench=None,
         flag=None,
+        flags=(),
         factor_percent=100,
         factor_counts=False,
         clock=None,

@@ -790,6 +790,7 @@ export interface FlagsFace {
  * What somebody wrote with a flag; nobody is told who.
  */
 export interface FlagText {
+  asked?: string;
   settled: boolean;
   text: string;
 }
@@ -1302,6 +1303,14 @@ export interface Finding {
   text: string;
 }
 /**
+ * Client: the item of a look seems wrong (`up`, with a few words or none), or does so no more.
+ */
+export interface FlagOfLook {
+  look: string;
+  text?: string;
+  up: boolean;
+}
+/**
  * A course list that a group may take.
  */
 export interface GroupCourse {
@@ -1325,6 +1334,7 @@ export interface GroupSettings {
  */
 export interface Look {
   face: ItemFace;
+  flag?: LookFlag | null;
   id: string;
   label: string;
   missed: MissedFace | null;
@@ -1332,6 +1342,15 @@ export interface Look {
   seconds: number;
   set: string;
   solution: Solution;
+}
+/**
+ * Where a flag of a look goes: to the host of this review, at the round whose fact it asks again.
+ */
+export interface LookFlag {
+  review: string;
+  round: number;
+  text: string;
+  up: boolean;
 }
 /**
  * What was asked in the review, and what was answered ("" for nothing).
@@ -1398,6 +1417,13 @@ export interface LookAnswer {
  */
 export interface LookAnswers {
   answers: LookAnswer[];
+}
+/**
+ * The flag is as the player wished.
+ */
+export interface LookFlagged {
+  look: string;
+  up: boolean;
 }
 /**
  * What came of an answer. `mark` is 0 to 1; `due` is the day on which the fact comes back.
@@ -1670,6 +1696,7 @@ export interface OwnView {
   factor_counts: boolean;
   factor_percent: 100 | 150 | 200;
   flag: OwnFlag | null;
+  flags: OwnFlag[];
   from_round: number;
   group: OwnGroup | null;
   handle: string;

@@ -85,6 +85,7 @@ export function ownView(change: Partial<OwnView>): OwnView {
     group: null,
     bench: null,
     flag: null,
+    flags: [],
     factor_percent: 100,
     factor_counts: false,
     clock: null,

@@ -19,7 +19,8 @@ export function FlagsPart({ item, onOrder }: { item: DeskItem; onOrder: (draft: 
         <ul class="sheet_flag_texts">
           {texts.map((one, place) => (
             <li key={place} class={one.settled ? "sheet_flag-settled" : undefined}>
-              “{one.text}”
+              {one.text && `“${one.text}”`}
+              {one.asked && <span class="sheet_flag_asked"> in a second look at: {one.asked}</span>}
             </li>
           ))}
         </ul>

@@ -3,6 +3,7 @@ import { useStore } from "../line/store";
 import type { Look } from "../wire";
 import { countOf } from "../words/numbers";
 import { AskForm } from "./ask_form";
+import { LookFlagPart } from "./look_flag";
 import { knownOf, verdictText } from "./outcome";
 import { answerTo, type MineSession } from "./session";
 import { Shown } from "./shown";
@@ -25,9 +26,12 @@ export function LookFlow(props: {
   const next = nextUnanswered(looks, at, session);
   return (
     <>
-      <p class="look_count">
-        {props.title} · {at + 1} of {looks.length}
-      </p>
+      <div class="look_head">
+        <p class="look_count">
+          {props.title} · {at + 1} of {looks.length}
+        </p>
+        {look.flag && <LookFlagPart key={look.id} look={look} flag={look.flag} session={session} say={say} />}
+      </div>
       <OneLook
         key={look.id}
         look={look}

@@ -41,6 +41,7 @@ export function Shown(props: {
       {look.solution.records.map((record) => (
         <RecordPlate key={record.muscle} record={record} />
       ))}
+      {inFlow && !look.flag && <p class="look_caution">{NO_HOST}</p>}
       <Cautions texts={look.solution.cautions} />
       {props.next && (
         <div class="hand_in">
@@ -53,6 +54,9 @@ export function Shown(props: {
     </div>
   );
 }
+
+const NO_HOST =
+  "No host reads flags of this item: it was dealt for you alone. If it looks wrong, tell your teacher.";
 
 function VerdictBox({ look, given, lost }: { look: Look; given: Given; lost: boolean }) {
   const known = knownOf(look, given);

@@ -1,4 +1,5 @@
 import "./finished.css";
+import type { ComponentChildren } from "preact";
 import { BenchTotal } from "../bench/bench_result";
 import type { Line } from "../line/line";
 import { SurenessTable, surenessWords } from "../parts/sureness_table";
@@ -9,6 +10,7 @@ import { ClaimPanel } from "./claim_panel";
 import { GroupStandings } from "./group_standings";
 import { keptRounds, type PastRound } from "./history";
 import { KeptPanel } from "./kept_panel";
+import { PastFlag } from "./past_flag";
 import { SecondLookLink } from "./second_look_link";
 
 /** The end of the review at the seat: one's total, the place if standings are on, the rounds to read again. */
@@ -39,7 +41,9 @@ export function Finished(props: {
           <h2 class="finished_heading">Your rounds</h2>
           <ol class="past">
             {rounds.map((round) => (
-              <PastItem key={round.round} round={round} outcome={outcomeOf(own, round.round)} />
+              <PastItem key={round.round} round={round} outcome={outcomeOf(own, round.round)}>
+                {own && !view.group && <PastFlag round={round.round} own={own} line={line} say={say} />}
+              </PastItem>
             ))}
           </ol>
         </section>
@@ -91,7 +95,8 @@ function outcomeOf(own: OwnView | null, round: number): OwnRound | undefined {
   return own?.rounds.find((one) => one.round === round);
 }
 
-function PastItem({ round, outcome }: { round: PastRound; outcome: OwnRound | undefined }) {
+function PastItem(props: { round: PastRound; outcome: OwnRound | undefined; children: ComponentChildren }) {
+  const { round, outcome } = props;
   return (
     <li class="past_round">
       <span class="past_number">{round.round}</span>
@@ -104,6 +109,7 @@ function PastItem({ round, outcome }: { round: PastRound; outcome: OwnRound | un
           {round.answer.length ? `you: ${listed(round.answer)}` : "you: no answer"}
           {outcome && <Outcome outcome={outcome} />}
         </p>
+        {props.children}
       </div>
     </li>
   );

@@ -16,20 +16,31 @@ export interface FlagAtSeat {
   takeBack(): void;
 }
 
+const NOTE = "Flagged: your host sees that somebody did, not who. Nobody else sees it.";
 const HINT = "If an answer looks wrong, flag it.";
 
-/** Null where nothing can be flagged: before the own first round, after the last, and where no host would read it. */
+/** The flag of the current round; null where nothing can be flagged: before the own first round, after the last, and where no host would read it. */
 export function useFlag(
   line: Line,
   view: PublicView,
   own: OwnView | null,
   say: (text: string) => void,
 ): FlagAtSeat | null {
+  const flag = useFlagOf({ round: view.round, own, line, say });
+  return canFlag(view, own) ? flag : null;
+}
+
+/** The flag of one round of the review, the current one or one before. */
+export function useFlagOf(props: {
+  round: number;
+  own: OwnView | null;
+  line: Line;
+  say: (text: string) => void;
+}): FlagAtSeat {
+  const { round, own, line, say } = props;
   const [open, setOpen] = useState(false);
   const [complaint, setComplaint] = useState("");
-  const { round } = view;
   useEffect(() => setOpen(false), [round]);
-  if (!canFlag(view, own)) return null;
   const order = async (draft: Draft, done: string, staysOpen: boolean) => {
     const reply = await line.say(draft);
     const fault = reply.result === "done" ? "" : (reply.text ?? "");
@@ -37,7 +48,7 @@ export function useFlag(
     setOpen(staysOpen || fault !== "");
     say(fault || done);
   };
-  const mine = own?.flag?.round === round ? own.flag : null;
+  const mine = own?.flags.find((one) => one.round === round) ?? null;
   const put = (text: string, staysOpen: boolean) =>
     void order({ type: "flag_item", round, text }, "Flagged for your host.", staysOpen);
   return {
@@ -56,7 +67,8 @@ function canFlag(view: PublicView, own: OwnView | null): boolean {
   return view.round >= Math.max(1, own.from_round);
 }
 
-export function FlagButton({ flag }: { flag: FlagAtSeat }) {
+/** One tap flags; `about` tells a screen reader what, where several flags stand on one page. */
+export function FlagButton({ flag, about }: { flag: FlagAtSeat; about?: string }) {
   return (
     <button
       class="button flag_button"
@@ -67,12 +79,13 @@ export function FlagButton({ flag }: { flag: FlagAtSeat }) {
       onClick={flag.tap}
     >
       <span aria-hidden="true">⚑</span> {flag.up ? "Flagged" : "Flag"}
+      {about && <span class="unseen"> {about}</span>}
     </button>
   );
 }
 
 /** A few words to the flag, or taking it back. */
-export function FlagWords({ flag }: { flag: FlagAtSeat }) {
+export function FlagWords({ flag, note = NOTE }: { flag: FlagAtSeat; note?: string }) {
   const [text, setText] = useState(flag.text);
   return (
     <form
@@ -82,9 +95,7 @@ export function FlagWords({ flag }: { flag: FlagAtSeat }) {
         flag.write(text);
       }}
     >
-      <p role="status">
-        {flag.complaint || "Flagged: your host sees that somebody did, not who. Nobody else sees it."}
-      </p>
+      <p role="status">{flag.complaint || note}</p>
       <label class="field">
         <span class="field_label">What looks wrong? (may stay empty)</span>
         <input

@@ -5,7 +5,7 @@ import { useStore } from "../line/store";
 import { type Announcer, LiveRegion, useAnnouncements, useClockCalls } from "../parts/announcer";
 import { ClockFigures, ClockRule } from "../parts/clock";
 import { Complaint, LineNotice } from "../parts/notice";
-import type { OwnView, PublicView } from "../wire";
+import type { OwnFlag, OwnView, PublicView } from "../wire";
 import { countOf } from "../words/numbers";
 import { roundTitle } from "../words/round_title";
 import { turnTitle } from "../words/stations";
@@ -14,6 +14,7 @@ import { AtStation } from "./at_station";
 import { ClaimPanel } from "./claim_panel";
 import { Closed } from "./closed";
 import { Door } from "./door";
+import { EarlierFlags } from "./earlier_flags";
 import { Finished } from "./finished";
 import { FlagButton, FlagWords, useFlag } from "./flag";
 import { Gathering, SentOut } from "./gathering";
@@ -124,6 +125,7 @@ function PhaseOfSeat(props: {
       <>
         {own?.bench && <BenchResult bench={own.bench} />}
         <Closed view={view} own={own} result={view.result} />
+        {own && <EarlierFlags flags={otherFlags(view, own)} line={session.line} say={say} />}
         {own?.claim && !own.claim.claimed && <ClaimPanel claim={own.claim} line={session.line} say={say} />}
         {view.group && view.phase === "explained" && (
           <ReadyBar view={view} group={view.group} own={own} line={session.line} />
@@ -136,6 +138,10 @@ function PhaseOfSeat(props: {
     return <GroupGathering view={view} group={view.group} own={own} line={session.line} say={say} />;
   }
   return <Gathering view={view} own={own} line={session.line} say={say} />;
+}
+
+function otherFlags(view: PublicView, own: OwnView): OwnFlag[] {
+  return own.flags.filter((one) => one.round !== view.round);
 }
 
 function topText(view: PublicView): string {
