@@ -6,19 +6,16 @@ import json
 import time
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
-from http.client import HTTPConnection
-from urllib.parse import urlencode
 
 import pytest
 
-from quizroom.pages.host_entry import form_proof
-from quizroom.pages.host_forms import FORM_COOKIE
 from quizroom.realtime.door import WRONG_DOORS, Credits, Guesses
 from quizroom.service.hosts import TOO_MANY, WRONG
 from quizroom.service.passwords import FOR_ONE
 from quizroom.service.tries import OwnTries
 from quizroom.storage.redis_tries import RedisTries
 from tests import services, serving
+from tests.live.forms import wrong_sign_in
 from tests.live.lesson import Lesson, gathered
 from tests.live.test_talk import told_nothing, watchers
 from tests.live.voices import Voice
@@ -64,20 +61,8 @@ def lesson(workers: list[Server]) -> Iterator[Lesson]:
     lesson.hang_up()
 
 
-def tried_password(worker: Server, name: str) -> str:
-    """The page that a wrong password gets."""
-    form = {"proof": form_proof("this-browser"), "name": name, "password": "some words or other"}
-    headers = {"Content-Type": "application/x-www-form-urlencoded", "Cookie": f"{FORM_COOKIE}=this-browser"}
-    connection = HTTPConnection("127.0.0.1", worker.port, timeout=20)
-    try:
-        connection.request("POST", "/sign-in", urlencode(form), headers)
-        return connection.getresponse().read().decode()
-    finally:
-        connection.close()
-
-
 def test_who_guesses_at_two_workers_has_no_more_passwords_than_at_one(workers: list[Server]) -> None:
-    told = [tried_password(workers[number % 2], "Dr. M. Sorrel") for number in range(int(FOR_ONE) + 2)]
+    told = [wrong_sign_in(workers[number % 2], "Dr. M. Sorrel") for number in range(int(FOR_ONE) + 2)]
     assert [WRONG in page for page in told] == [True] * int(FOR_ONE) + [False, False]
     assert all(TOO_MANY in page for page in told[-2:])
 
