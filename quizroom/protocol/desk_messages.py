@@ -31,6 +31,7 @@ class PrepareReview:
     standings: bool = False
     certainty: bool = False
     holds_results: bool = False
+    players_take_time: bool = True
     seed: Annotated[int, Field(ge=0, le=2**31 - 1)] | None = None
     blueprint: BlueprintChoice | None = None
     benches: BenchChoice | None = None

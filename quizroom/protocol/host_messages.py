@@ -39,6 +39,8 @@ class RoundStep:
         "end_review",
     ]
     round: RoundOrNone
+    ends_own_time: bool = False
+    """Whether the host knows that it ends the time which single players still have."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

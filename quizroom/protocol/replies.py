@@ -10,11 +10,12 @@ from quizroom.views.model import OwnView, PublicView
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanOptions:
-    """How a review is timed, and whether it asks for certainty."""
+    """How a review is timed, whether it asks for certainty, and whether players may take more time."""
 
     timing: Timing
     seconds: int
     certainty: bool
+    players_take_time: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,7 +21,10 @@ class RenameReview:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeReview:
-    """Host: choose timing and certainty of a review anew, before its door is open."""
+    """Host: choose timing and certainty of a review anew, before its door is open.
+
+    None leaves as it is whether players may take more time by themselves.
+    """
 
     id: MessageId
     type: Literal["change_review"]
@@ -29,6 +32,7 @@ class ChangeReview:
     timing: Timing
     seconds: Seconds
     certainty: bool
+    players_take_time: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

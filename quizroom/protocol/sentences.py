@@ -31,6 +31,7 @@ FailureCode = Literal["not_stored", "broken"]
 
 SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType(
     {
+        "ask_host_for_time": "In this review more time is your host's to give. Ask your host.",
         "bad_bench": "A bench needs a name of at most 24 characters with at least one letter or figure.",
         "bad_choice": "That answer does not fit this item. Choose no more options than are asked for.",
         "bad_handle": "Please choose a handle of 1 to 40 characters with at least one letter or figure.",
@@ -54,6 +55,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "id_is_taken": "Another seat has been claimed with that id. If it is yours, tell your instructor.",
         "in_class": "A class is in this review. End it first, or wait until it is over.",
         "imported": "This review was read from a file. It can be looked at, but not changed.",
+        "held_for_own_time": "Somebody has more time in this round. Show its result first, then change this.",
         "hold_results_first": "Let results be held until shown first: else all would see who answers later.",
         "led_by_host": "Your host leads this review; nothing is to be done here.",
         "no_benches": "You sit at no bench that hands in together.",
@@ -77,6 +79,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "not_ready": "That item of yours has something to mend. Open it under Own items; it says what.",
         "not_opener": "Only whoever opened this room may send somebody else out.",
         "not_stored": "The server could not save that; nothing was changed. It will be tried again.",
+        "own_time_runs": "Somebody with more time may still answer. Wait, or take the step and say so.",
         "owner_only": "Only the owner of the reviews may do that, not an assistant.",
         "result_is_out": "The result has been shown. Hold results, then talk before you show them.",
         "room_full": "This room is full. Ask whoever opened it to make room, or share a seat.",

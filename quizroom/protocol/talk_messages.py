@@ -16,6 +16,8 @@ class LetTalk:
     type: Literal["let_talk"]
     round: RoundNumber
     seconds: Annotated[int, Field(ge=10, le=600)] = 120
+    ends_own_time: bool = False
+    """Whether the host knows that it ends the time which single players still have."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,9 +1,11 @@
-"""Messages about time factors; what comes of them is told to the host and to the one player alone."""
+"""Messages about more time for single players; only the host and that player are told."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Literal
 
-from quizroom.protocol.fields import MessageId, PlayerId, TimeSecret
+from pydantic import Field
+
+from quizroom.protocol.fields import MessageId, PlayerId, RoundNumber, TimeSecret
 from quizroom.room.time_state import FactorPercent
 
 
@@ -38,4 +40,28 @@ class BringTime:
     secret: TimeSecret
 
 
-TimeMessage = SetTimeFactor | MakeTimeLink | BringTime
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeTime:
+    """Player: I take more time in this round. `time` is how often I then have (1 the first time), so that a
+    repeat does not add twice.
+    """
+
+    id: MessageId
+    type: Literal["take_time"]
+    round: RoundNumber
+    time: Annotated[int, Field(ge=1, le=1000)]
+    again: bool = False
+    """Whether it is for the second answer, after talking."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeTimeAlways:
+    """Player: I take more time in every round of this review, or not any more."""
+
+    id: MessageId
+    type: Literal["take_time_always"]
+    on: bool
+
+
+TakingMessage = TakeTime | TakeTimeAlways
+TimeMessage = SetTimeFactor | MakeTimeLink | BringTime | TakingMessage

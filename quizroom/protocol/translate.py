@@ -73,7 +73,9 @@ def talk_command(message: TalkMessage) -> TalkCommand | None:
     """The order of a message about a talk, or None for the twin, which the service has to make."""
     match message:
         case LetTalk():
-            return talk_commands.LetTalk(round=message.round, seconds=message.seconds)
+            return talk_commands.LetTalk(
+                round=message.round, seconds=message.seconds, ends_own_time=message.ends_own_time
+            )
         case TalkStep(type="open_again"):
             return talk_commands.OpenAgain(round=message.round, by_host=True)
         case TalkStep(type="close_again"):
@@ -124,6 +126,13 @@ def bring_command(message: time_messages.BringTime, player: str) -> time_command
     return time_commands.BringTime(player=player, link=hash_of_secret(message.secret))
 
 
+def taking_command(message: time_messages.TakingMessage, player: str) -> time_commands.TimeCommand:
+    """More time that a player takes, always for the seat of the connection."""
+    if isinstance(message, time_messages.TakeTimeAlways):
+        return time_commands.TakeTimeAlways(player=player, on=message.on)
+    return time_commands.TakeTime(player=player, round=message.round, time=message.time, again=message.again)
+
+
 def _time_command(
     message: time_messages.SetTimeFactor | time_messages.MakeTimeLink,
 ) -> time_commands.TimeCommand:
@@ -136,7 +145,7 @@ def _time_command(
 def _round_command(message: host_messages.RoundStep) -> commands.Command | None:
     match message.type:
         case "open_round":
-            return commands.OpenRound(round=message.round)
+            return commands.OpenRound(round=message.round, ends_own_time=message.ends_own_time)
         case "open_stations":
             return station_commands.OpenStations(round=message.round)
         case "ring_bell":
@@ -148,11 +157,11 @@ def _round_command(message: host_messages.RoundStep) -> commands.Command | None:
         case "close_round":
             return commands.CloseRound(round=message.round, by_host=True)
         case "show_result":
-            return commands.ShowResult(round=message.round)
+            return commands.ShowResult(round=message.round, ends_own_time=message.ends_own_time)
         case "show_record":
-            return commands.ShowRecord(round=message.round)
+            return commands.ShowRecord(round=message.round, ends_own_time=message.ends_own_time)
         case "end_review":
-            return commands.EndReview()
+            return commands.EndReview(ends_own_time=message.ends_own_time)
         case _:
             return None
 

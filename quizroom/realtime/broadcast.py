@@ -38,12 +38,12 @@ from quizroom.room.events import (
     TimeAdded,
     WordsRuled,
 )
-from quizroom.room.own_time import hides_counts, is_untold, told_version
+from quizroom.room.own_time import has_more_time, hides_counts, is_untold, told_version
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.state import Room
 from quizroom.room.station_events import BellRung, StationAnswered, StationShown, StationsOpened
 from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened
-from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
+from quizroom.room.time_events import AlwaysTimeSet, OwnTimeReturned, TimeFactorSet, TimeLinkMade, TimeTaken
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
 from quizroom.views.desk import desk_view
@@ -65,14 +65,16 @@ AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
 ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
 FLAGS = (ItemFlagged, FlagTakenBack, FlagsSettled)
 """For the desk alone; whoever put a flag up has it in the reply."""
-TIME_FACTORS = (OwnTimeReturned, TimeFactorSet, TimeLinkMade)
+MORE_TIME = (TimeFactorSet, TimeTaken, AlwaysTimeSet)
+"""For one player and the desk."""
+OWN_TIME = (OwnTimeReturned, TimeLinkMade, *MORE_TIME)
 CLOCKS = (
     *(RoundOpened, RoundPaused, RoundResumed, TimeAdded, OwnTimeReturned),
     *(HoldingSet, TalkOpened, AgainOpened),
 )
 """These change clocks, also those of single players."""
 ANSWERS = (AnswerAccepted, StationAnswered)
-COUNTS_ONLY = (*ANSWERS, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *TIME_FACTORS)
+COUNTS_ONLY = (*ANSWERS, SeatEntered, SeatLinked, *AT_BENCHES, *ABOUT_CLAIMS, *FLAGS, *OWN_TIME)
 OWN_MATTERS = (
     BellRung,
     EntryAssigned,
@@ -273,8 +275,9 @@ def _changes_views(event: Event) -> bool:
 def concerned(change: Change) -> frozenset[str]:
     """The players who alone are to hear of a change that concerns their own time."""
     if any(isinstance(event, CLOCKS) for event in change.events):
-        return frozenset(player.id for player in change.room.players.values() if player.factor_percent > 100)
-    return frozenset(event.player for event in change.events if isinstance(event, TimeFactorSet))
+        room = change.room
+        return frozenset(player.id for player in room.players.values() if has_more_time(room, player))
+    return frozenset(event.player for event in change.events if isinstance(event, MORE_TIME))
 
 
 def _changes_benches(change: Change) -> bool:

@@ -136,6 +136,7 @@ class DeskReplies:
             standings=message.standings,
             certainty=message.certainty,
             holds_results=message.holds_results,
+            players_take_time=message.players_take_time,
             capacity=self.capacity,
             blueprint=blueprint,
             benches=bench_rules_of(message.benches),

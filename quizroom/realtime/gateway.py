@@ -36,7 +36,7 @@ NOT_READ = "not read"
 """Stands for the type of a message that was refused before it was understood."""
 
 
-UNCOUNTED = ("bring_time", "make_time_link", "set_time_factor")
+UNCOUNTED = ("bring_time", "make_time_link", "set_time_factor", "take_time", "take_time_always")
 """Even as numbers these would tell that somebody has more time."""
 
 

@@ -14,7 +14,7 @@ from quizroom.room.events import (
 from quizroom.room.group_events import PauseAsked, PauseEnded, PlayerLeft, PlayerReady, PlayerReturned
 from quizroom.room.owner_events import PlayerForgotten, SeatLinked
 from quizroom.room.station_events import StationAnswered
-from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
+from quizroom.room.time_events import AlwaysTimeSet, OwnTimeReturned, TimeFactorSet, TimeLinkMade, TimeTaken
 from quizroom.service.rooms import Change
 
 NOT_TOLD = (
@@ -36,6 +36,8 @@ NOT_TOLD = (
     SeatLinked,
     TimeFactorSet,
     TimeLinkMade,
+    TimeTaken,
+    AlwaysTimeSet,
     StationAnswered,
     WordsRuled,
 )

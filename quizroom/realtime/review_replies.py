@@ -50,7 +50,10 @@ class ReviewReplies:
                 self.rooms.handle(room.id, RenameReview(title=message.title))
             case review_messages.ChangeReview():
                 order = ChangeReview(
-                    timing=message.timing, seconds=message.seconds, certainty=message.certainty
+                    timing=message.timing,
+                    seconds=message.seconds,
+                    certainty=message.certainty,
+                    players_take_time=message.players_take_time,
                 )
                 self.rooms.handle(room.id, order)
             case review_messages.CopyReview():
@@ -89,7 +92,13 @@ class ReviewReplies:
 def _options(room: Room | None) -> PlanOptions | None:
     if room is None or room.phase != "preparing":
         return None
-    return PlanOptions(timing=room.plan.timing, seconds=room.plan.seconds, certainty=room.plan.certainty)
+    plan = room.plan
+    return PlanOptions(
+        timing=plan.timing,
+        seconds=plan.seconds,
+        certainty=plan.certainty,
+        players_take_time=plan.players_take_time,
+    )
 
 
 def _deletes(message: review_messages.ReviewStep) -> bool:

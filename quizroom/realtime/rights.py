@@ -67,6 +67,8 @@ OF_PLAYERS = frozenset(
             "submit_answer",
             "keep_results",
             "bring_time",
+            "take_time",
+            "take_time_always",
             "flag_item",
             "unflag_item",
             "claim_identity",

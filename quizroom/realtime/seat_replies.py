@@ -7,8 +7,8 @@ from datetime import timedelta
 from quizroom.protocol import seat_messages
 from quizroom.protocol.change_messages import FlagItem, FlagMessage, UnflagItem
 from quizroom.protocol.replies import Reply
-from quizroom.protocol.time_messages import BringTime
-from quizroom.protocol.translate import answer_command, bring_command, flag_command
+from quizroom.protocol.time_messages import BringTime, TakingMessage
+from quizroom.protocol.translate import answer_command, bring_command, flag_command, taking_command
 from quizroom.realtime.broadcast import Broadcast, public_of
 from quizroom.realtime.door import Guesses
 from quizroom.realtime.lines import Lines
@@ -27,7 +27,7 @@ from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 
-SeatMessage = seat_messages.SeatMessage | FlagMessage | BringTime
+SeatMessage = seat_messages.SeatMessage | FlagMessage | BringTime | TakingMessage
 
 
 CODE_OUTLIVES_REVIEW = timedelta(hours=12)
@@ -63,6 +63,8 @@ class SeatReplies:
                 return self._flag(seat, message)
             case BringTime():
                 return self._bring(seat, message)
+            case _ if isinstance(message, TakingMessage):
+                return self._take_time(seat, message)
             case seat_messages.ProbeTime():
                 return done(message.id, self.clock.now())
             case seat_messages.ShowView():
@@ -92,6 +94,12 @@ class SeatReplies:
         if seat.role != "seat":
             return refused(message.id, "no_seat", self.clock.now())
         room = self.rooms.handle(seat.room, bring_command(message, seat.player))
+        return self._views(message.id, room, seat.player)
+
+    def _take_time(self, seat: Seat, message: TakingMessage) -> Reply:
+        if seat.role != "seat":
+            return refused(message.id, "no_seat", self.clock.now())
+        room = self.rooms.handle(seat.room, taking_command(message, seat.player))
         return self._views(message.id, room, seat.player)
 
     def _show(self, seat: Seat, message: seat_messages.ShowView) -> Reply:

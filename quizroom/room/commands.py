@@ -83,6 +83,8 @@ class OpenRound:
     """Open round `round` for answers; a repeat for a round already opened changes nothing."""
 
     round: int
+    ends_own_time: bool = False
+    """Whether the host knows that it ends the time which single players still have; so below."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,6 +158,7 @@ class ShowResult:
     """Show key, shares and marks of the closed round, which were held."""
 
     round: int
+    ends_own_time: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,6 +166,7 @@ class ShowRecord:
     """Show the full record and the reasons for the closed round."""
 
     round: int
+    ends_own_time: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -201,6 +205,8 @@ class ShowStandings:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EndReview:
     """Finish the review; an open round is closed first."""
+
+    ends_own_time: bool = False
 
 
 Command = (

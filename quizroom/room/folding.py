@@ -63,7 +63,7 @@ from quizroom.room.station_events import (
     StationTimeAdded,
 )
 from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkEvent, TalkOpened, TwinAdded
-from quizroom.room.time_events import OwnTimeReturned, TimeEvent, TimeFactorSet, TimeLinkMade
+from quizroom.room.time_events import TimeEvent
 
 
 def apply(room: Room, event: Event) -> Room:
@@ -168,7 +168,7 @@ def _changed_beside(room: Room, event: BesideEvent) -> Room:
             return change_folding.after(room, event)
         case StationsOpened() | StationAnswered() | BellRung() | StationTimeAdded() | StationShown():
             return station_folding.after(room, event)
-        case TimeFactorSet() | TimeLinkMade() | OwnTimeReturned():
+        case _ if isinstance(event, TimeEvent):
             return time_folding.after(room, event)
         case ReviewHandedOver() | ReviewRenamed() | ReviewChanged() | ItemMoved():
             return host_folding.after(room, event)
@@ -214,11 +214,11 @@ def _with_player(room: Room, player: Player) -> Room:
 
 
 def _with_former_player(room: Room, event: PlayerForgotten) -> Room:
-    room = time_folding.without_links_of(room, event.player)
+    room = time_folding.without_time_of(room, event.player)
     known = room.players.get(event.player)
     if known is None:  # sent out before
         return room
-    former = replace(known, handle=event.handle, key_hash="", owner="", factor_percent=100)
+    former = replace(known, handle=event.handle, key_hash="", owner="", factor_percent=100, always_since=None)
     bench = room.benches.get(event.player, "")
     unclaimed = credit.without_player(room, event.player)
     return station_folding.with_rounds(
@@ -236,7 +236,9 @@ def _without_player(room: Room, player: str) -> Room:
     known = replace(credit.without_player(room, player), players=players, benches=benches)
     return station_folding.with_rounds(
         known,
-        lambda one: change_folding.without_flag(round_folding.without_answer(one, player), player),
+        lambda one: time_folding.without_times_taken(
+            change_folding.without_flag(round_folding.without_answer(one, player), player), player
+        ),
     )
 
 

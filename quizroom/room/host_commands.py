@@ -26,6 +26,8 @@ class ChangeReview:
     timing: Timing
     seconds: int
     certainty: bool
+    players_take_time: bool | None = None
+    """Whether players may take more time by themselves; None leaves it as it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,6 +30,8 @@ class ReviewChanged:
     seconds: int
     certainty: bool
     at: datetime
+    players_take_time: bool | None = None
+    """None where it stays as it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

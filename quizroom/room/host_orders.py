@@ -5,6 +5,7 @@ from datetime import datetime
 from quizroom.room.events import Event
 from quizroom.room.host_commands import ChangeReview, HandOverReview, HostCommand, MoveItem, RenameReview
 from quizroom.room.host_events import ItemMoved, ReviewChanged, ReviewHandedOver, ReviewRenamed
+from quizroom.room.host_folding import plan_after
 from quizroom.room.laying_out import refuse_unless_at
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
@@ -42,13 +43,18 @@ def _rename(room: Room, command: RenameReview, now: datetime) -> tuple[Event, ..
 
 
 def _change(room: Room, command: ChangeReview, now: datetime) -> tuple[Event, ...]:
-    plan, wanted = room.plan, (command.timing, command.seconds, command.certainty)
-    if wanted == (plan.timing, plan.seconds, plan.certainty):
+    changed = ReviewChanged(
+        timing=command.timing,
+        seconds=command.seconds,
+        certainty=command.certainty,
+        at=now,
+        players_take_time=command.players_take_time,
+    )
+    if plan_after(room.plan, changed) == room.plan:
         return ()
     if room.phase != "preparing":
         raise Refused("wrong_phase")
-    timing, seconds, certainty = wanted
-    return (ReviewChanged(timing=timing, seconds=seconds, certainty=certainty, at=now),)
+    return (changed,)
 
 
 def _move(room: Room, command: MoveItem) -> tuple[Event, ...]:

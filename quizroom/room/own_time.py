@@ -1,8 +1,8 @@
-"""A player's own time: with a time factor they may answer on after the round has closed for the rest.
+"""A player's own time: with more of it they may answer on after the round has closed for the rest.
 
 The round closes for everybody at its one deadline, and its result is held. Until the host shows it, whoever
-has a factor may answer up to a deadline of their own. Nobody else can tell, because in such a review no
-count of answers is told and no version counts them (`is_untold`).
+has a factor, or took more time themselves, may answer up to a deadline of their own. Nobody else can tell,
+because in such a review no count of answers is told and no version counts them (`is_untold`).
 """
 
 from collections.abc import Iterator
@@ -13,10 +13,8 @@ from quizroom.room.clock import GRACE_MS, later
 from quizroom.room.events import AnswerAccepted, Event
 from quizroom.room.holding import is_held
 from quizroom.room.state import Plan, Player, Room, Round
-from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
-from quizroom.room.time_state import FactorPercent
-
-SECOND_MS = 1000
+from quizroom.room.time_events import AlwaysTimeSet, OwnTimeReturned, TimeFactorSet, TimeLinkMade, TimeTaken
+from quizroom.room.time_state import ALWAYS_PERCENT, LATE_MS, own_limit_ms, taken_ms
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,16 +27,8 @@ class OwnClock:
     paused: bool
 
 
-def own_limit_ms(limit_ms: int, factor_percent: FactorPercent) -> int:
-    """The length of a round for a player, in whole seconds, rounded up: 45 s at 1.5 are 68 s.
-
-    Source of the example: the trade's timing rule (reading time, 10 s, 3 s an option; times 1.5 or 2).
-    """
-    return -(-limit_ms * factor_percent // (100 * SECOND_MS)) * SECOND_MS
-
-
 def can_keep_own_time(plan: Plan) -> bool:
-    """Whether time factors can mean anything in such a review.
+    """Whether more time for single players can mean anything in such a review.
 
     Not without a limit, not without a host to hold results, and not where benches hand in together: there the
     others already talk about the item, nor at stations, where all move on together.
@@ -57,12 +47,32 @@ def hides_counts(room: Room) -> bool:
     return held and can_keep_own_time(room.plan)
 
 
+def times_taken(current: Round, player: str) -> int:
+    """How often a player took more time for what is asked now: the first answer, or the second."""
+    taken = current.times_taken if current.again_at is None else current.times_taken_again
+    return taken.get(player, 0)
+
+
+def takes_time(room: Room, player: Player) -> bool:
+    """Whether a player takes more time by themselves: in every round, or in the current one."""
+    if player.always_since is not None:
+        return True
+    return bool(room.rounds) and times_taken(room.rounds[-1], player.id) > 0
+
+
+def has_more_time(room: Room, player: Player) -> bool:
+    """Whether anything may give this player a clock of their own in the current round."""
+    return player.factor_percent > 100 or takes_time(room, player)
+
+
 def own_clock(room: Room, player: str) -> OwnClock | None:
     """The player's own clock of the current round; None where the clock of all is theirs too."""
     seated = room.players.get(player)
-    if seated is None or seated.factor_percent == 100 or room.phase == "talking" or not hides_counts(room):
+    if seated is None or not has_more_time(room, seated):
         return None
-    return _clock_of(room.rounds[-1], seated)
+    if room.phase == "talking" or not hides_counts(room):
+        return None
+    return _clock_of(room, room.rounds[-1], seated)
 
 
 def takes_answer(room: Room, asked: Round, player: str, now: datetime, *, again: bool) -> bool:
@@ -89,6 +99,15 @@ def own_clocks(room: Room) -> Iterator[tuple[Player, OwnClock]]:
                 yield player, clock
 
 
+def still_have_time(room: Room, now: datetime) -> bool:
+    """Whether somebody has a clock of their own that is not over, and has not answered."""
+    answers = () if not room.rounds else _asked_for(room.rounds[-1])
+    return any(
+        player.id not in answers and (clock.closes_at is None or now < clock.closes_at)
+        for player, clock in own_clocks(room)
+    )
+
+
 def may_have_own_time(room: Room) -> bool:
     """Whether an outage from now on could cost somebody time after the round has closed."""
     return room.phase == "closed" and any(True for _ in own_clocks(room))
@@ -97,7 +116,7 @@ def may_have_own_time(room: Room) -> bool:
 def is_untold(room: Room, event: Event) -> bool:
     """Whether an event that happens to this room must be noticed by nobody but the desk and its player."""
     match event:
-        case TimeFactorSet() | TimeLinkMade() | OwnTimeReturned():
+        case TimeFactorSet() | TimeLinkMade() | OwnTimeReturned() | TimeTaken() | AlwaysTimeSet():
             return True
         case AnswerAccepted():
             return hides_counts(room)
@@ -110,11 +129,31 @@ def told_version(room: Room) -> int:
     return room.version - room.untold
 
 
-def _clock_of(current: Round, player: Player) -> OwnClock | None:
+def _asked_for(current: Round) -> frozenset[str]:
+    answers = current.answers if current.again_at is None else current.second_answers
+    return frozenset(answers.keys())
+
+
+def _clock_of(room: Room, current: Round, player: Player) -> OwnClock | None:
     if current.limit_ms is None or current.number < player.from_round:
         return None
-    limit = own_limit_ms(current.limit_ms, player.factor_percent)
-    longer = limit - current.limit_ms
+    taken = times_taken(current, player.id) * taken_ms(current.limit_ms)
+    limit = own_limit_ms(current.limit_ms, player.factor_percent) + taken
+    clock = _lengthened(current, current.limit_ms, limit)
+    if room.plan.players_take_time and _was_chosen_in_time(clock, player.always_since):
+        always = max(limit, own_limit_ms(current.limit_ms, ALWAYS_PERCENT) + taken)
+        clock = _lengthened(current, current.limit_ms, always)
+    return None if clock.limit_ms == current.limit_ms else clock
+
+
+def _was_chosen_in_time(clock: OwnClock, since: datetime | None) -> bool:
+    """Whether more time in every round was chosen before this clock was over; a standing one never is."""
+    last = later(clock.closes_at, LATE_MS)
+    return since is not None and (last is None or since < last)
+
+
+def _lengthened(current: Round, of_all: int, limit: int) -> OwnClock:
+    longer = limit - of_all
     return OwnClock(
         limit_ms=limit,
         closes_at=later(current.closes_at, longer),

@@ -18,7 +18,7 @@ from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.room.station_events import StationAnswered
 from quizroom.room.station_folding import round_answered
-from quizroom.room.time_events import TimeFactorSet
+from quizroom.room.time_events import AlwaysTimeSet, TimeFactorSet, TimeTaken
 
 FORMER = "Former player"
 
@@ -86,6 +86,10 @@ def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
             return replace(event, owner="")
         case TimeFactorSet() if event.player == deed.player:
             return replace(event, factor_percent=100, link="")
+        case TimeTaken() if event.player == deed.player:
+            return replace(event, time=0)
+        case AlwaysTimeSet() if event.player == deed.player:
+            return replace(event, on=False)
         case EntryClaimed() | EntryAssigned() if event.player == deed.player:
             return replace(event, entry="")
         case ItemFlagged() if event.player == deed.player:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 RefusalCode = Literal[
+    "ask_host_for_time",
     "bad_bench",
     "bad_choice",
     "bad_handle",
@@ -24,6 +25,7 @@ RefusalCode = Literal[
     "led_by_host",
     "first_alone",
     "in_class",
+    "held_for_own_time",
     "hold_results_first",
     "no_benches",
     "no_desk",
@@ -39,6 +41,7 @@ RefusalCode = Literal[
     "not_closed",
     "not_for_credit",
     "not_opener",
+    "own_time_runs",
     "result_is_out",
     "round_is_open",
     "room_full",

@@ -42,6 +42,7 @@ from quizroom.room.commands import (
     SwapItem,
 )
 from quizroom.room.credit_commands import AssignEntry, ClaimEntry, CreditCommand, MissClaim, SetRoster
+from quizroom.room.ending_own_time import refuse_unsaid_ending
 from quizroom.room.events import Event
 from quizroom.room.group_commands import GroupCommand
 from quizroom.room.host_commands import ChangeReview, HandOverReview, HostCommand, MoveItem, RenameReview
@@ -51,7 +52,7 @@ from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.room.station_commands import OpenStations, RingBell, StationCommand
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
-from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor, TimeCommand
+from quizroom.room.time_commands import TimeCommand
 
 
 def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
@@ -62,7 +63,9 @@ def decide(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
     """
     if room.plan.imported and not isinstance(command, HostCommand):
         raise Refused("imported")
-    return benches.with_drawn_benches(room, _decided(room, command, now))
+    events = _decided(room, command, now)
+    refuse_unsaid_ending(room, command, events, now)
+    return benches.with_drawn_benches(room, events)
 
 
 def _decided(room: Room, command: Command, now: datetime) -> tuple[Event, ...]:
@@ -132,8 +135,8 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
             return judging.decide(room, command, now)
         case OpenStations() | RingBell():
             return stations.decide(room, command, now)
-        case SetTimeFactor() | MakeTimeLink() | BringTime():
-            return time_factors.decide(room, command)
+        case _ if isinstance(command, TimeCommand):
+            return time_factors.decide(room, command, now)
         case HandOverReview() | RenameReview() | ChangeReview() | MoveItem():
             return host_orders.decide(room, command, now)
         case _:

@@ -61,6 +61,8 @@ class Plan:
     """Whether programs answer, so that nothing is learned from it about classes."""
     imported: bool = False
     """Whether it was played elsewhere, or earlier, and read from a file: it is only looked at."""
+    players_take_time: bool = True
+    """Whether players may take more time by themselves where results are held."""
     roster: str = ""
     """Id of the roster on which players say who they are; empty if the review is not for credit."""
 
@@ -77,6 +79,8 @@ class Player:
     """To whose history the seat belongs; never shown to anybody."""
     factor_percent: FactorPercent = 100
     """How much longer the player may answer; shown to the host and to this player alone."""
+    always_since: datetime | None = None
+    """Since when the player takes more time in every round by themselves; None if they do not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +137,10 @@ class Round:
     """The item as it was dealt, if the host keyed it anew."""
     flags: Mapping[str, Flag] = field(default_factory=dict)
     """What players flagged, by player."""
+    times_taken: Mapping[str, int] = field(default_factory=dict)
+    """How often players took more time for their first answer, by player."""
+    times_taken_again: Mapping[str, int] = field(default_factory=dict)
+    """The same for second answers."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

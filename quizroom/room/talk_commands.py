@@ -15,6 +15,8 @@ class LetTalk:
 
     round: int
     seconds: int = TALK_S
+    ends_own_time: bool = False
+    """Whether the host knows that it ends the time which single players still have."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,4 +29,23 @@ class BringTime:
     link: str
 
 
-TimeCommand = SetTimeFactor | MakeTimeLink | BringTime
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeTime:
+    """A player takes more time in this round; `time` counts how often, lest a repeat add it twice."""
+
+    player: str
+    round: int
+    time: int
+    again: bool = False
+    """Whether it is for the second answer, after talking."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeTimeAlways:
+    """A player wants more time in every round of this review, or does not any more."""
+
+    player: str
+    on: bool
+
+
+TimeCommand = SetTimeFactor | MakeTimeLink | BringTime | TakeTime | TakeTimeAlways

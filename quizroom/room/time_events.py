@@ -33,4 +33,25 @@ class OwnTimeReturned:
     at: datetime
 
 
-TimeEvent = TimeFactorSet | TimeLinkMade | OwnTimeReturned
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimeTaken:
+    """A player took more time in this round by themselves, so often by now; 0 once they are forgotten."""
+
+    player: str
+    round: int
+    time: int
+    at: datetime
+    again: bool = False
+    """Whether it was for the second answer."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AlwaysTimeSet:
+    """A player takes more time in every round from now on, or does not any more."""
+
+    player: str
+    on: bool
+    at: datetime
+
+
+TimeEvent = TimeFactorSet | TimeLinkMade | OwnTimeReturned | TimeTaken | AlwaysTimeSet

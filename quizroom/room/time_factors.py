@@ -1,16 +1,24 @@
-"""Orders about time factors, and what follows from them."""
+"""Orders about more time for single players, and what follows from them."""
 
 from datetime import datetime, timedelta
 
+from quizroom.room import taking_time
 from quizroom.room.events import Event
 from quizroom.room.own_time import can_keep_own_time, hides_counts, later_by_grace, own_clocks
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
-from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor, TimeCommand
+from quizroom.room.time_commands import (
+    BringTime,
+    MakeTimeLink,
+    SetTimeFactor,
+    TakeTime,
+    TakeTimeAlways,
+    TimeCommand,
+)
 from quizroom.room.time_events import OwnTimeReturned, TimeFactorSet, TimeLinkMade
 
 
-def decide(room: Room, command: TimeCommand) -> tuple[Event, ...]:
+def decide(room: Room, command: TimeCommand, now: datetime) -> tuple[Event, ...]:
     """The events of such an order."""
     if room.phase == "finished":
         raise Refused("finished")
@@ -21,6 +29,10 @@ def decide(room: Room, command: TimeCommand) -> tuple[Event, ...]:
             return _make_link(room, command)
         case BringTime():
             return _bring(room, command)
+        case TakeTime():
+            return taking_time.take(room, command, now)
+        case TakeTimeAlways():
+            return taking_time.take_always(room, command, now)
 
 
 def give_back_own_time(room: Room, ms: int, order: str, now: datetime) -> tuple[Event, ...]:

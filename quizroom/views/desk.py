@@ -11,9 +11,10 @@ from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
-from quizroom.room.own_time import can_keep_own_time
+from quizroom.room.own_time import can_keep_own_time, takes_time
 from quizroom.room.state import Answer, Room, Round
 from quizroom.room.stations import answers_now
+from quizroom.room.taking_time import may_take_time
 from quizroom.views.benches import bench_warnings
 from quizroom.views.changes import change_rows, flags_face
 from quizroom.views.changes_model import FlagsFace
@@ -51,6 +52,7 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         holds_results=room.holds_results,
         answered=_answered(room),
         can_keep_own_time=can_keep_own_time(room.plan),
+        players_take_time=may_take_time(room.plan),
         items=(*opened, *_at_stations(room), *ahead),
         sureness=sureness_of_room(room, marks),
         roster=tuple(_roster(room, marks)),
@@ -173,7 +175,8 @@ def _roster(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
             of=totals[player.id].of,
             bench=room.benches.get(player.id, ""),
             factor_percent=player.factor_percent,
-            clock=None if player.factor_percent == 100 else own_clock_face(room, player.id),
+            takes_time=takes_time(room, player),
+            clock=own_clock_face(room, player.id),
         )
         for player in players
     )

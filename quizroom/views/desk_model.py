@@ -93,6 +93,8 @@ class RosterRow:
     bench: str
     factor_percent: FactorPercent
     """The player's time factor; nobody else hears of it."""
+    takes_time: bool
+    """Whether the player takes more time by themselves, in this round or in every one; likewise."""
     clock: ClockFace | None
     """Their own clock of the current round, also after it has closed for the rest; None without one."""
 
@@ -138,6 +140,8 @@ class DeskView:
     """How many have answered the current round so far, also where nobody else may know."""
     can_keep_own_time: bool
     """Whether time factors can mean anything in this review, once results are held."""
+    players_take_time: bool
+    """Whether players may take more time by themselves, once results are held."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
     sureness: Sureness | None

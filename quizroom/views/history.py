@@ -38,6 +38,8 @@ class PastRound:
     flagged: bool = False
     """Whether the player's flag is up at this item, and in `flag_words` what the player wrote with it."""
     flag_words: str = ""
+    took_time: int = 0
+    """How often the player took more time by themselves, for both answers together."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +56,8 @@ class PastReview:
     of: int
     time_factor: float
     """How much longer the player might answer: 1, 1.5 or 2; for their own eyes alone."""
+    always_took_time: bool
+    """Whether they took more time in every round by themselves, as last chosen."""
     rounds: tuple[PastRound, ...]
     for_credit: bool = False
     entry: str = ""
@@ -81,6 +85,7 @@ def past_review(room: Room, seat: str) -> PastReview | None:
         marks=marks.totals[seat].marks,
         of=marks.totals[seat].of,
         time_factor=player.factor_percent / 100,
+        always_took_time=player.always_since is not None,
         rounds=tuple(_rounds(room, player, marks)),
         for_credit=bool(room.plan.roster),
         entry=room.claims.get(seat, ""),
@@ -117,6 +122,7 @@ def _past_round(current: Round, player: Player, marked: RoundMarks, again: Round
         else verdict_of(player, current, again.marks.get(player.id)),
         flagged=flag is not None,
         flag_words="" if flag is None else flag.text,
+        took_time=current.times_taken.get(player.id, 0) + current.times_taken_again.get(player.id, 0),
     )
 
 

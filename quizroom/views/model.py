@@ -18,6 +18,7 @@ from quizroom.views.credit import OwnClaim
 from quizroom.views.picture import PictureFace
 from quizroom.views.station_model import StationsFace
 from quizroom.views.talk_model import SecondFace
+from quizroom.views.time_model import TimeToTake
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
 Cause = Literal["host", "time", "end", "all"]
@@ -208,6 +209,8 @@ class PublicView:
     """None where everybody plays alone."""
     for_credit: bool = False
     """Whether marks count outside this room, for who has said by institutional id who they are."""
+    offers_time: bool = False
+    """Whether players may take more time by themselves, in this round and in those to come."""
     stations: StationsFace | None = None
     """Where benches are that started at different items; None once all of these have been shown."""
 
@@ -327,6 +330,8 @@ class OwnView:
     """The own flag for the current round, if one is up."""
     factor_percent: FactorPercent
     """How much longer this player may answer than the rest."""
+    time_to_take: TimeToTake | None = None
+    """None where more time is the host's to give alone."""
     factor_counts: bool
     """Whether the factor counts in this review as it is led now."""
     clock: ClockFace | None

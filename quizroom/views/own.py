@@ -16,7 +16,7 @@ from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
 from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
-from quizroom.views.own_time import own_clock_face
+from quizroom.views.own_time import own_clock_face, time_to_take
 from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons
 from quizroom.views.stations import own_at_station
@@ -58,6 +58,7 @@ def own_view(
         flags=tuple(own_flags(room, seated)),
         factor_percent=seated.factor_percent,
         factor_counts=can_keep_own_time(room.plan) and room.holds_results,
+        time_to_take=time_to_take(room, seated),
         clock=own_clock_face(room, player),
         clock_again=bool(current and current.again_at),
         kept=bool(seated.owner),

@@ -1,9 +1,12 @@
 """Clocks that only one player and the host see."""
 
-from quizroom.room.own_time import own_clock
-from quizroom.room.state import Room
+from quizroom.room.own_time import own_clock, times_taken
+from quizroom.room.state import Player, Room
+from quizroom.room.taking_time import last_taking, may_take_time
+from quizroom.room.time_state import MOST_TIMES
 from quizroom.views.model import ClockFace
 from quizroom.views.moment import milliseconds
+from quizroom.views.time_model import TimeToTake
 
 
 def own_clock_face(room: Room, player: str) -> ClockFace | None:
@@ -16,4 +19,17 @@ def own_clock_face(room: Room, player: str) -> ClockFace | None:
         closes_at=None if clock.closes_at is None else milliseconds(clock.closes_at),
         left_ms=clock.left_ms,
         paused=clock.paused,
+    )
+
+
+def time_to_take(room: Room, player: Player) -> TimeToTake | None:
+    """How a player stands with more time that they may take; None where that is the host's alone."""
+    if not may_take_time(room.plan):
+        return None
+    last = last_taking(room, player.id)
+    return TimeToTake(
+        always=player.always_since is not None,
+        taken=times_taken(room.rounds[-1], player.id) if room.rounds else 0,
+        most=MOST_TIMES,
+        until=None if last is None else milliseconds(last),
     )

@@ -9,6 +9,7 @@ from quizroom.room.holding import is_held
 from quizroom.room.own_time import hides_counts, told_version
 from quizroom.room.state import TIMED, Room, Round
 from quizroom.room.stations import answers_now, items_to_come
+from quizroom.room.taking_time import offers_time
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
 from quizroom.views.item_face import item_face
@@ -58,6 +59,7 @@ def public_view(room: Room, marks: RoomMarks, now: datetime) -> PublicView:
         group=group_face(room),
         benches=benches_face(room),
         for_credit=bool(room.plan.roster),
+        offers_time=offers_time(room),
         stations=stations_face(room),
     )
     return at_stations(room, view)

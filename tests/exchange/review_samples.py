@@ -25,7 +25,7 @@ def finished(history: History) -> tuple[Room, tuple[Event, ...]]:
         last = step.at
     room = replay(log)
     assert room is not None
-    end = carried_out(room, EndReview(), last + timedelta(seconds=90))
+    end = carried_out(room, EndReview(ends_own_time=True), last + timedelta(seconds=90))
     return end.room, (*log, *end.events)
 
 

@@ -289,7 +289,7 @@ AT_HOME = {
     *("DoorOpened", "SeatLinked", "PlayerForgotten", "ReviewHandedOver"),
     *("EntryClaimed", "ClaimMissed", "EntryAssigned", "RosterSet"),
     # who has more time is for nobody else to know
-    *("TimeFactorSet", "TimeLinkMade", "OwnTimeReturned"),
+    *("TimeFactorSet", "TimeLinkMade", "OwnTimeReturned", "TimeTaken", "AlwaysTimeSet"),
     # who flagged what is for nobody to know
     *("ItemFlagged", "FlagTakenBack", "FlagsSettled"),
     # stations stand there as rounds

@@ -97,6 +97,8 @@ PLAIN: dict[str, dict[str, Any]] = {
     "set_time_factor": {"player": "p", "factor_percent": 150},
     "make_time_link": {"secret": "0" * 32, "factor_percent": 200},
     "bring_time": {"secret": "0" * 32},
+    "take_time": {"round": 1, "time": 1, "again": False},
+    "take_time_always": {"on": True},
 }
 
 

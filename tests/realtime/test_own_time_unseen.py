@@ -1,4 +1,4 @@
-"""Two classes in which the same happens, but in one a player has a time factor and uses it.
+"""Two classes in which the same happens, but in one a player has or takes more time and uses it.
 
 What the wall and the other seats receive is the same byte for byte and at the same times: told by the real
 loop, whose waiting is the only thing simulated.
@@ -151,6 +151,13 @@ LINK = [
     Act(at=0.2, who="host", kind="make_time_link", fields={"secret": SECRET, "factor_percent": 200}),
     Act(at=2, who="ada", kind="bring_time", fields={"secret": SECRET}),
 ]
+TAKEN = [Act(at=OPENED + 3.3, who="ada", kind="take_time", fields={"round": 1, "time": 1})]
+TAKEN_LATE = [
+    Act(at=19.7, who="ada", kind="take_time", fields={"round": 1, "time": 1}),
+    Act(at=19.9, who="ada", kind="take_time", fields={"round": 1, "time": 2}),
+]
+ALWAYS = [Act(at=2.2, who="ada", kind="take_time_always", fields={"on": True})]
+OFF_AGAIN = [Act(at=26.2, who="ada", kind="take_time_always", fields={"on": False})]
 BACK = [Act(at=14.04, who="ada", kind="resume_seat", fields={"seat_key": "key of ada"})]
 
 moments = st.integers(int(OPENED * 20) + 1, int(SHOWN * 20) - 1).map(lambda tick: tick / 20 + 0.013)
@@ -197,7 +204,9 @@ def played(acts: Iterable[Act], by: Any = HOLDING) -> ListenedHall:
 @given(
     acts=others_acts(),
     own=st.tuples(moments, moments, letters),
-    given_by=st.sampled_from((FACTOR, LINK, [*FACTOR, *BACK])),
+    given_by=st.sampled_from(
+        (FACTOR, LINK, [*FACTOR, *BACK], TAKEN, TAKEN_LATE, [*ALWAYS, *BACK, *OFF_AGAIN], [*FACTOR, *TAKEN])
+    ),
     late=st.sampled_from(("", "cem")),
     by=st.sampled_from((HOLDING, HOLDING, AT_BENCHES)),
 )
@@ -213,13 +222,15 @@ def test_nobody_else_can_tell(
     assert with_factor.heard == without.heard
 
 
-def test_an_answer_in_own_time_is_taken_and_counted_and_was_not_heard() -> None:
+@pytest.mark.parametrize("given_by", [FACTOR, TAKEN, TAKEN_LATE, ALWAYS])
+def test_an_answer_in_own_time_is_taken_and_counted_and_was_not_heard(given_by: list[Act]) -> None:
     """Guards the property: what it compares does hold an answer after the deadline."""
     rest = [*coming_in(""), answer("bo", 5, "B")]
     late, in_time, never = (
-        played([*rest, *FACTOR, *more]) for more in ([answer("ada", 20, "B")], [answer("ada", 5.5, "B")], [])
+        played([*rest, *given_by, *more])
+        for more in ([answer("ada", 20, "B")], [answer("ada", 5.5, "B")], [])
     )
-    assert late.replies["ada"][-1] == in_time.replies["ada"][-1] == "submit_answer done "
+    assert all("submit_answer done " in hall.replies["ada"] for hall in (late, in_time))
     assert late.heard == in_time.heard
     until_shown = [[one for one in hall.heard if one[0] < SHOWN] for hall in (late, never)]
     assert until_shown[0] == until_shown[1]

@@ -27,6 +27,7 @@ USUAL: tuple[str, ...] = (
     *["rename", "remove", "drop", "swap", "add", "standings", "open_door", "end", "rule"],
     *["rekey", "rekey", "flag", "flag", "settle"],
     *["factor", "factor", "factor", "time_link", "bring_time"],
+    *["take_time", "take_time", "take_time_always"],
     *["hold", "show_result"],
 )
 BEGUN: tuple[str, ...] = ("open_door", "enter", "enter", "enter", "open_round")

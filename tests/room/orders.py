@@ -30,9 +30,10 @@ from quizroom.room.commands import (
     SubmitAnswer,
     SwapItem,
 )
+from quizroom.room.own_time import times_taken
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
-from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor
+from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor, TakeTime, TakeTimeAlways
 from quizroom.room.time_state import FACTORS
 from tests.room.sample_items import one_best
 from tests.room.samples import seat
@@ -117,12 +118,21 @@ def _flag(room: Room, who: int, what: int, shift: int) -> Command:
     return FlagItem(player=player, round=number, text=("", "Ada says it is B.", "x" * 201)[what % 3])
 
 
+def _take_time(room: Room, who: int, what: int, shift: int) -> Command:
+    """Mostly the next time for what is asked now; at times one that was taken before, or one too many."""
+    player, number = PLAYERS[who % len(PLAYERS)], max(1, len(room.rounds) + shift)
+    known = room.rounds[-1] if room.rounds else None
+    again = known is not None and known.again_at is not None and what != 7
+    time = (0 if known is None else times_taken(known, player)) + (1, 1, 1, 2)[what % 4]
+    return TakeTime(player=player, round=number, time=max(1, time - (what == 4)), again=again)
+
+
 def _settle(room: Room, one: int, _: int, shift: int) -> Command:
     return SettleFlags(round=len(room.rounds) + shift, settled=one % 3 > 0, by="M. Sorrel")
 
 
 def _end(_: Room, one: int, __: int, ___: int) -> Command | None:
-    return EndReview() if one == 0 else None
+    return EndReview(ends_own_time=True) if one == 0 else None
 
 
 WORDING: Mapping[str, Wording] = MappingProxyType(
@@ -148,12 +158,16 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         ),
         "give_back": lambda _, one, __, ___: GiveBackTime(ms=(-5, 0, 1, 2500, 60_000)[one % 5]),
         "hold": lambda _, one, __, ___: HoldResults(on=one % 3 > 0),
-        "let_talk": lambda room, one, _, shift: LetTalk(
-            round=len(room.rounds) + shift, seconds=(5, 600, 601, 60, 120, 0)[one % 6]
+        "let_talk": lambda room, one, other, shift: LetTalk(
+            round=len(room.rounds) + shift,
+            seconds=(5, 600, 601, 60, 120, 0)[one % 6],
+            ends_own_time=other % 4 > 0,
         ),
         "open_again": lambda room, one, _, shift: OpenAgain(round=len(room.rounds) + shift, by_host=one > 1),
         "open_door": lambda _, __, ___, ____: OpenDoor(door_code="CDFHJ"),
-        "open_round": lambda room, _, __, shift: OpenRound(round=len(room.rounds) + 1 + shift),
+        "open_round": lambda room, one, _, shift: OpenRound(
+            round=len(room.rounds) + 1 + shift, ends_own_time=one % 4 > 0
+        ),
         "pause": lambda room, _, __, shift: PauseRound(round=len(room.rounds) + shift),
         "rekey": rekey_order,
         "remove": _remove,
@@ -164,8 +178,12 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         ),
         "resume": lambda room, _, __, shift: ResumeRound(round=len(room.rounds) + shift),
         "settle": _settle,
-        "show_record": lambda room, _, __, shift: ShowRecord(round=len(room.rounds) + shift),
-        "show_result": lambda room, _, __, shift: ShowResult(round=len(room.rounds) + shift),
+        "show_record": lambda room, one, _, shift: ShowRecord(
+            round=len(room.rounds) + shift, ends_own_time=one % 4 > 0
+        ),
+        "show_result": lambda room, one, _, shift: ShowResult(
+            round=len(room.rounds) + shift, ends_own_time=one % 4 > 0
+        ),
         "standings": lambda _, one, __, ___: ShowStandings(on=one % 2 == 0),
         "strike": lambda room, _, __, shift: StrikeItem(round=len(room.rounds) + shift),
         "swap": _swap,
@@ -177,6 +195,10 @@ WORDING: Mapping[str, Wording] = MappingProxyType(
         ),
         "bring_time": lambda _, one, other, __: BringTime(
             player=PLAYERS[one % len(PLAYERS)], link=f"link {other % 3}"
+        ),
+        "take_time": _take_time,
+        "take_time_always": lambda _, one, other, __: TakeTimeAlways(
+            player=PLAYERS[one % len(PLAYERS)], on=other % 3 > 0
         ),
         "wait": lambda _, __, ___, ____: None,
     }

@@ -30,7 +30,7 @@ from quizroom.room.events import Event
 from quizroom.room.folding import apply, replay
 from quizroom.room.group_state import GroupRules
 from quizroom.room.laying_out import prepare
-from quizroom.room.own_time import OwnClock, may_have_own_time, own_clock, own_limit_ms, told_version
+from quizroom.room.own_time import OwnClock, may_have_own_time, own_clock, told_version
 from quizroom.room.owner_commands import ForgetPlayer
 from quizroom.room.owner_events import PlayerForgotten
 from quizroom.room.owners import redacted
@@ -39,7 +39,7 @@ from quizroom.room.state import Plan, Room
 from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
 from quizroom.room.time_commands import BringTime, MakeTimeLink, SetTimeFactor
 from quizroom.room.time_events import TimeFactorSet
-from quizroom.room.time_state import FACTORS, FactorPercent
+from quizroom.room.time_state import FACTORS, FactorPercent, own_limit_ms
 from quizroom.views.desk import desk_view
 from quizroom.views.history import past_review
 from quizroom.views.own import own_view
@@ -50,6 +50,12 @@ from tests.room.samples import NOON, after, answering, gathered, ordered, plan, 
 HOLDING = replace(plan(timing="fixed", seconds=40), holds_results=True)
 TWICE = SetTimeFactor(player="ada", factor_percent=200)
 CLOSE = CloseRound(round=1, by_host=True)
+ENDINGS = [
+    ShowResult(round=1, ends_own_time=True),
+    ShowRecord(round=1, ends_own_time=True),
+    OpenRound(round=2, ends_own_time=True),
+    EndReview(ends_own_time=True),
+]
 factors = st.sampled_from(FACTORS)
 
 
@@ -111,7 +117,7 @@ def test_an_answer_between_deadline_and_alarm_is_taken_by_the_own_clock() -> Non
     assert ordered(room, says("ada", "B"), at=after(41)).rounds[0].answers.keys() == {"ada"}
 
 
-@pytest.mark.parametrize("ends", [ShowResult(round=1), ShowRecord(round=1), OpenRound(round=2), EndReview()])
+@pytest.mark.parametrize("ends", ENDINGS)
 def test_showing_going_on_or_ending_ends_it(ends: Command) -> None:
     room = ordered(closed(open_round()), ends, at=after(50))
     assert not may_have_own_time(room)
@@ -126,7 +132,7 @@ def answering_again(at: float = 100) -> Room:
 
 
 def test_talking_ends_it_and_second_answers_have_their_own() -> None:
-    talking = ordered(closed(open_round()), LetTalk(round=1, seconds=60), at=after(50))
+    talking = ordered(closed(open_round()), LetTalk(round=1, seconds=60, ends_own_time=True), at=after(50))
     assert own_clock(talking, "ada") is None
     assert code_of(talking, says("ada", "B"), at=after(51)) == "too_late"
     room = answering_again()
@@ -229,7 +235,9 @@ def test_without_held_results_nobody_can_be_given_more_time() -> None:
     for order in (TWICE, MakeTimeLink(link="x", factor_percent=150)):
         assert code_of(room, order) == "hold_results_first"
         assert code_of(ordered(room, HoldResults(on=True)), order) is None
-    off = ordered(room, HoldResults(on=True), TWICE, HoldResults(on=False))
+    held = ordered(room, HoldResults(on=True), TWICE)
+    assert code_of(held, HoldResults(on=False)) == "held_for_own_time"  # it would take Ada's time from her
+    off = ordered(held, says("ada", "B"), HoldResults(on=False))
     assert own_clock(off, "ada") is None
     assert ordered(off, replace(TWICE, factor_percent=100)).players["ada"].factor_percent == 100
 

@@ -111,7 +111,7 @@ def told_as(room: Room) -> tuple[object, ...] | None:
 def test_the_twins_do_differ_once_a_held_result_is_shown(history: History, shift: int) -> None:
     """Guards the tests above, as the next one does."""
     for step in [one for one in played(history) if is_held(one.room) and one.room.phase == "closed"][-1:]:
-        show = ShowResult(round=len(step.room.rounds))
+        show = ShowResult(round=len(step.room.rounds), ends_own_time=True)
         rooms = (step.room, with_other_key(step.room, shift))
         shown, twin = (carried_out(room, show, step.at).room for room in rooms)
         assert shown.rounds[-1].shown_at == step.at
@@ -127,6 +127,6 @@ def test_the_twins_do_differ_once_the_round_is_closed(history: History) -> None:
         closed, twin = (
             carried_out(carried_out(room, CloseRound(round=number, by_host=True), at).room, show, at).room
             for room in (step.room, with_other_key(step.room, 1))
-            for show in [ShowResult(round=number)]
+            for show in [ShowResult(round=number, ends_own_time=True)]
         )
         assert told_to_all(closed) != told_to_all(twin)

@@ -48,7 +48,9 @@ export type ClientMessage =
   | MoveItem
   | SetTimeFactor
   | MakeTimeLink
-  | BringTime;
+  | BringTime
+  | TakeTime
+  | TakeTimeAlways;
 
 /**
  * What is done at a joint, by which part ("" for the whole muscle), under which condition.
@@ -206,10 +208,13 @@ export interface ChangeFace {
 }
 /**
  * Host: choose timing and certainty of a review anew, before its door is open.
+ *
+ * None leaves as it is whether players may take more time by themselves.
  */
 export interface ChangeReview {
   certainty: boolean;
   id: string;
+  players_take_time?: boolean | null;
   room: string;
   seconds: number;
   timing: "computed" | "fixed" | "untimed";
@@ -333,6 +338,7 @@ export interface PrepareReview {
   families: string[];
   holds_results?: boolean;
   id: string;
+  players_take_time?: boolean;
   rehearsal?: boolean;
   roster?: string;
   rounds: number;
@@ -374,6 +380,7 @@ export interface ItemStep {
  * cannot skip ahead.
  */
 export interface RoundStep {
+  ends_own_time?: boolean;
   id: string;
   round: number;
   type:
@@ -579,6 +586,7 @@ export interface UnflagItem {
  * Host: let neighbours talk about the closed round, for so many seconds.
  */
 export interface LetTalk {
+  ends_own_time?: boolean;
   id: string;
   round: number;
   seconds?: number;
@@ -656,6 +664,25 @@ export interface MakeTimeLink {
   id: string;
   secret: string;
   type: "make_time_link";
+}
+/**
+ * Player: I take more time in this round. `time` is how often I then have (1 the first time), so that a
+ * repeat does not add twice.
+ */
+export interface TakeTime {
+  again?: boolean;
+  id: string;
+  round: number;
+  time: number;
+  type: "take_time";
+}
+/**
+ * Player: I take more time in every round of this review, or not any more.
+ */
+export interface TakeTimeAlways {
+  id: string;
+  on: boolean;
+  type: "take_time_always";
 }
 /**
  * The round's clock. Running: `closes_at`. Standing: `left_ms`. Untimed: neither, `limit_ms` None.
@@ -932,6 +959,7 @@ export interface DeskView {
   holds_results: boolean;
   items: DeskItem[];
   now: number;
+  players_take_time: boolean;
   public: PublicView;
   room: string;
   roster: RosterRow[];
@@ -957,6 +985,7 @@ export interface PublicView {
   group: GroupFace | null;
   item: ItemFace | null;
   now: number;
+  offers_time?: boolean;
   phase:
     | "preparing"
     | "gathering"
@@ -1236,6 +1265,7 @@ export interface RosterRow {
   marks: number;
   of: number;
   player: string;
+  takes_time: boolean;
 }
 /**
  * Certainty over some answers: the marks together, and each level by itself.
@@ -1713,7 +1743,17 @@ export interface OwnView {
   second?: AnswerFace | null;
   station?: OwnStation | null;
   sureness?: Sureness | null;
+  time_to_take?: TimeToTake | null;
   version: number;
+}
+/**
+ * How a player stands with it, in the current round of their own view.
+ */
+export interface TimeToTake {
+  always: boolean;
+  most: number;
+  taken: number;
+  until: number | null;
 }
 /**
  * A picture that was uploaded; width and height are pixels.
@@ -1725,10 +1765,11 @@ export interface PictureKept {
   width: number;
 }
 /**
- * How a review is timed, and whether it asks for certainty.
+ * How a review is timed, whether it asks for certainty, and whether players may take more time.
  */
 export interface PlanOptions {
   certainty: boolean;
+  players_take_time: boolean;
   seconds: number;
   timing: "computed" | "fixed" | "untimed";
 }

@@ -17,6 +17,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   holds_results: false,
   answered: 0,
   can_keep_own_time: true,
+  players_take_time: true,
   room: "r1",
   public: publicView({ round, phase: actions[0] === "open_round" ? "explained" : "answering" }),
   seed: 1,
@@ -40,6 +41,17 @@ describe("an order", () => {
     expect(orderFor("open_door", deskView(["open_door"], 0))).toEqual({ type: "open_door", round: 0 });
     expect(orderFor("strike_item", view)).toEqual({ type: "strike_item", round: 3 });
     expect(actionLabel("open_round", view)).toBe("Open round 4");
+  });
+
+  it("says that it ends the time of single players only where it may and the host was asked", () => {
+    const view = deskView(["show_result"]);
+    expect(orderFor("show_result", view)).toEqual({ type: "show_result", round: 3 });
+    expect(orderFor("show_result", view, true)).toEqual({
+      type: "show_result",
+      round: 3,
+      ends_own_time: true,
+    });
+    expect(orderFor("pause_round", view, true)).toEqual({ type: "pause_round", round: 3 });
   });
 });
 

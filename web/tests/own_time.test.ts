@@ -19,6 +19,7 @@ const row = (handle: string, leftMs: number | null, answered = false): RosterRow
   marks: 0,
   of: 0,
   bench: "",
+  takes_time: false,
   factor_percent: leftMs === null ? 100 : 200,
   clock: leftMs === null ? null : { limit_ms: 90_000, closes_at: NOW + leftMs, left_ms: null, paused: false },
 });

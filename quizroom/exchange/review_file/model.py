@@ -40,6 +40,7 @@ class PlanInFile:
     holds_results: bool
     blueprint: Blueprint | None
     benches: BenchRules | None
+    players_take_time: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,13 +20,14 @@ export function ActionBar(props: {
   const [ending, setEnding] = useState(false);
   const [busy, setBusy] = useState(false);
   const next = view.actions[0];
+  const still = stillTime(view, clock.now()).length;
   const take = async (action: DeskAction | undefined, sure = false) => {
     if (action === undefined || busy) return;
     if (action === "end_review") return setEnding(true);
     if (!sure && endsOwnTime(action) && stillTime(view, clock.now()).length > 0) return ask(action);
     ask(null);
     setBusy(true);
-    await onOrder(orderFor(action, view));
+    await onOrder(orderFor(action, view, sure));
     setBusy(false);
   };
   return (
@@ -49,8 +50,8 @@ export function ActionBar(props: {
       {ending && (
         <EndDialog
           ahead={view.items.filter((item) => item.state === "ahead").length}
-          still={stillTime(view, clock.now()).length}
-          onEnd={() => void onOrder(orderFor("end_review", view)).then(() => setEnding(false))}
+          still={still}
+          onEnd={() => void onOrder(orderFor("end_review", view, still > 0)).then(() => setEnding(false))}
           onStay={() => setEnding(false)}
         />
       )}

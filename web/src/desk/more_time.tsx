@@ -36,6 +36,9 @@ export function MoreTime(props: LinkProps) {
           </button>
         </p>
       )}
+      {view.holds_results && view.players_take_time && (
+        <p class="choice_note">Players may take more time themselves; "+ time" says who does.</p>
+      )}
       <button class="roster_more_time" type="button" onClick={() => setOpen(true)}>
         Private link for more time
       </button>

@@ -60,7 +60,14 @@ function nextTwin(view: DeskView): string {
 export const ADDED_SECONDS = 15;
 
 /** The message that carries a step out; it names the round it is meant for, so that a repeat does no harm. */
-export function orderFor(action: DeskAction, view: DeskView): Draft {
+export function orderFor(action: DeskAction, view: DeskView, endsOwnTime = false): Draft {
+  const draft = plainOrder(action, view);
+  const ending = ["let_talk", "show_result", "show_record", "open_round", "end_review"];
+  // the server refuses a step that ends the time of single players unless the host was asked
+  return endsOwnTime && ending.includes(draft.type) ? ({ ...draft, ends_own_time: true } as Draft) : draft;
+}
+
+function plainOrder(action: DeskAction, view: DeskView): Draft {
   const round = view.public.round;
   switch (action) {
     case "add_time":

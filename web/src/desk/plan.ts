@@ -14,6 +14,8 @@ export interface Plan {
   benches: BenchChoice | null;
   certainty: boolean;
   holds_results: boolean;
+  /** Whether players may take more time by themselves where results are held. */
+  players_take_time: boolean;
   /** The class roster by which it is for credit, or "". */
   roster: string;
 }
@@ -34,6 +36,7 @@ export function firstPlan(settings: DeskSettings): Plan {
     benches: null,
     certainty: false,
     holds_results: false,
+    players_take_time: true,
     roster: "",
   };
 }

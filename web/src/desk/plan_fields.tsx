@@ -95,6 +95,15 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
       >
         results are held until you show them
       </Tick>
+      {plan.timing !== "untimed" && (
+        <Tick
+          line="choice_line"
+          checked={plan.players_take_time}
+          onTick={(checked) => onPlan({ ...plan, players_take_time: checked })}
+        >
+          while results are held, players may take more time themselves; nobody else sees it
+        </Tick>
+      )}
     </fieldset>
   );
 }

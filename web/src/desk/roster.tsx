@@ -57,6 +57,11 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
               {row.bench && <span class="roster_bench"> · {row.bench}</span>}
             </span>
             <span class="roster_marks">
+              {row.takes_time && (
+                <span class="roster_factor">
+                  + <span class="unseen">takes more </span>time
+                </span>
+              )}
               {row.factor_percent > 100 && (
                 <span class="roster_factor">
                   {factorFigures(row.factor_percent)}

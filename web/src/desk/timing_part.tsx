@@ -38,6 +38,13 @@ export function TimingPart({
         >
           players say how certain they are
         </Tick>
+        <Tick
+          line="choice_line"
+          checked={chosen.players_take_time}
+          onTick={(players_take_time) => setChosen({ ...chosen, players_take_time })}
+        >
+          while results are held, players may take more time themselves
+        </Tick>
         <Complaint text={fault} />
         <div>
           <button class="button" type="submit">

@@ -3,7 +3,7 @@ import type { Outbox } from "../line/outbox";
 import { mustRepeat } from "../line/persist";
 import { newMessageId } from "../line/random";
 import { makeStore, type Store } from "../line/store";
-import type { SubmitAnswer } from "../wire";
+import type { PublicView, SubmitAnswer } from "../wire";
 import type { Certainty } from "../words/certainty";
 
 /** What became of the last answer handed in. */
@@ -71,6 +71,12 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
       return send(answer);
     },
   };
+}
+
+/** Whether the server has an answer to what is asked now, as far as this page has seen. */
+export function isHandedIn(handed: Handed | null, view: PublicView): boolean {
+  if (handed?.state !== "received" || handed.answer.round !== view.round) return false;
+  return Boolean(handed.answer.again) === (view.phase === "answering again");
 }
 
 function firstWaiting(outbox: Outbox): Handed | null {

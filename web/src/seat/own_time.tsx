@@ -42,8 +42,9 @@ export function OwnTimeNote({ view, own, late }: { view: PublicView; own: OwnVie
 }
 
 function noteText(view: PublicView, own: OwnView | null, late: boolean): string {
-  if (own === null || own.factor_percent === 100 || view.phase === "finished") return "";
+  if (own === null || view.phase === "finished") return "";
   if (late) return "Closed for the others. Your own time runs on; only your host can see that.";
+  if (own.factor_percent === 100) return "";
   const words = factorWords(own.factor_percent);
   if (!own.factor_counts) {
     return `You may have ${words} the time, but not in this review as it is led now. Your host can see that and change it.`;

@@ -19,9 +19,10 @@ import { Finished } from "./finished";
 import { FlagButton, FlagWords, useFlag } from "./flag";
 import { Gathering, SentOut } from "./gathering";
 import { GroupGathering } from "./group_gathering";
-import type { HandIn } from "./hand_in";
+import { type HandIn, isHandedIn } from "./hand_in";
 import { Held } from "./held";
 import { closedRound, keepRounds, keptRounds, withRound } from "./history";
+import { AlwaysMoreTime, WithMoreTime } from "./more_time";
 import { OwnTimeNote, useLived } from "./own_time";
 import { PauseButton, PauseNotice } from "./pause";
 import { ReadyBar } from "./ready_bar";
@@ -58,6 +59,7 @@ function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
   const state = useStore(session.line.state);
   const { view, left, late } = useLived(told, own, session.line.clock);
   const privately = useStore(session.privately);
+  const handed = useStore(hands.handed);
   const main = useRef<HTMLElement>(null);
   const flag = useFlag(session.line, view, own, announcer.say);
   useAnnouncements(announcer, { public: view, own });
@@ -91,7 +93,13 @@ function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
             {countOf(view.group.present, "player")} here, waiting for {view.group.waited_for}
           </p>
         )}
-        <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
+        <WithMoreTime
+          {...{ view: told, own, announcer, left, line: session.line }}
+          answered={isHandedIn(handed, view)}
+        >
+          <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
+        </WithMoreTime>
+        <AlwaysMoreTime view={told} own={own} line={session.line} announcer={announcer} />
       </main>
     </div>
   );

@@ -1,3 +1,4 @@
+import { OFFERED_AGAIN_MS } from "../seat/taking_time";
 import type { ClockFace, OwnView, PublicView } from "../wire";
 import { countOf, keyWords, marksText, marksWord, secondsWords } from "./numbers";
 import { turnText } from "./stations";
@@ -45,11 +46,11 @@ function phaseText(shown: Shown): string {
     case "stations":
       return view.stations ? `${turnText(view.stations, shown.own)} ${bellText(view)}`.trim() : "";
     case "answering":
-      return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}`;
+      return `Round ${view.round} of ${view.rounds} is open. ${timeText(view.clock)}${offerText(shown)}`;
     case "talking":
       return `Talk with your neighbour about round ${view.round}. ${timeText(view.clock)}`;
     case "answering again":
-      return `Answer round ${view.round} again. ${timeText(view.clock)}`;
+      return `Answer round ${view.round} again. ${timeText(view.clock)}${offerText(shown)}`;
     case "closed":
       return closedText(shown);
     case "explained":
@@ -67,6 +68,13 @@ function hasMoved(before: Shown | null, after: Shown): boolean {
   return (
     after.own !== null && before?.own?.station?.number !== after.own.station?.number && is?.over === false
   );
+}
+
+/** Where a seat may take more time this is said at once if it could not be said early enough later. */
+function offerText({ public: view, own }: Shown): string {
+  const limit = view.clock?.limit_ms ?? null;
+  if (!view.offers_time || !own?.time_to_take || limit === null || limit > OFFERED_AGAIN_MS) return "";
+  return " Press plus for more time.";
 }
 
 function bellText(view: PublicView): string {
