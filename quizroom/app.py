@@ -68,13 +68,15 @@ from quizroom.realtime.seats import Seats
 from quizroom.service.class_work import ClassWork
 from quizroom.service.forgetting import Forgetting, erase_what_is_due, wipe_quietly
 from quizroom.service.pictures import sweep_quietly
-from quizroom.service.ports import Notices
+from quizroom.service.ports import EventLog, Notices
 from quizroom.service.reports import Reports
+from quizroom.service.review_list import ReviewList
+from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Change, Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlHeartbeat
-from quizroom.storage.chance import new_id
+from quizroom.storage.chance import new_id, new_seed
 from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import database_fault, open_database
 from quizroom.storage.event_log import SqlEventLog
@@ -84,7 +86,7 @@ from quizroom.storage.review_shelf import SqlReviewShelf
 from quizroom.storage.rosters import SqlRosters
 from quizroom.storage.system_clock import SystemClock
 from quizroom.storage.wiping import SqlWiping
-from quizroom.wiring import answer_messages, answer_own_items, review_list_of, site_of
+from quizroom.wiring import answer_messages, answer_own_items, site_of
 
 MOST_CONNECTIONS = 20_000
 BACKLOG = 4096
@@ -189,15 +191,10 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
     clock, seats, tries = SystemClock(days_ahead=settings.days_ahead), Seats(), tries_of(settings)
     players = SqlPlayers(engine)
     broadcast = Broadcast(seats=seats, clock=clock, emit=sockets.emit, breathe=lambda: eventlet.sleep(0))
-    rooms = Rooms(
-        log=log,
-        clock=clock,
-        on_change=lambda change: _note(change, broadcast, notices, class_work),
-        gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
-        shared=settings.is_shared,
-        new_signal=lambda: signal_of(eventlet),
-    )
+    rooms = _rooms(settings, log, clock, lambda change: _note(change, broadcast, notices, class_work))
     class_work = ClassWork(rooms=rooms, choices=SqlClassChoices(engine))
+    forgetting = _forgetting(engine, players, rooms)
+    reviews = Reviews(catalogue, rooms, log, new_seed, class_work.experience)
     parts = Parts(
         settings=settings,
         catalogue=catalogue,
@@ -211,7 +208,9 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         heartbeat=SqlHeartbeat(engine),
         broadcast=broadcast,
         class_work=class_work,
-        shelf=SqlReviewShelf(engine),
+        review_list=ReviewList(
+            shelf=SqlReviewShelf(engine), reviews=reviews, erase=forgetting.forget_review, clock=clock
+        ),
         hosts=hosts_over(engine, clock=clock, tries=tries, run_apart=eventlet.tpool.execute),
         entry=entry_over(engine, clock=clock),
         web=web,
@@ -220,7 +219,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         store_fault=lambda: database_fault(engine),
         notices=notices,
         players=players,
-        forgetting=_forgetting(engine, players, rooms),
+        forgetting=forgetting,
         reports=Reports(rooms=rooms, log=log, breathe=lambda: eventlet.sleep(0)),
         rosters=Rosters(store=SqlRosters(engine), clock=clock, new_id=new_id),
         tries=tries,
@@ -235,6 +234,19 @@ def _web() -> Flask:
     web = Flask("quizroom", static_folder=str(STATIC), static_url_path="/static")
     web.config["MAX_CONTENT_LENGTH"] = LARGEST_REQUEST
     return web
+
+
+def _rooms(
+    settings: Settings, log: EventLog, clock: SystemClock, on_change: Callable[[Change], None]
+) -> Rooms:
+    return Rooms(
+        log=log,
+        clock=clock,
+        on_change=on_change,
+        gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
+        shared=settings.is_shared,
+        new_signal=lambda: signal_of(eventlet),
+    )
 
 
 def _forgetting(engine: Engine, players: SqlPlayers, rooms: Rooms) -> Forgetting:
@@ -292,7 +304,6 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
     if alone:
         presence.expect_everybody()
     tidied_at = watched_at = time.monotonic()
-    review_list = review_list_of(parts)
     while True:
         eventlet.sleep(ALARM_EVERY_S)
         close_rounds_that_are_over(parts.rooms, parts.clock)
@@ -305,7 +316,7 @@ def _keep_time(parts: Parts, *, alone: bool) -> None:
         if time.monotonic() - watched_at >= WATCH_HOSTS_EVERY_S:
             watched_at = time.monotonic()
             close_desks_of_the_gone(parts.seats, parts.entry.host_of_session, parts.sockets.disconnect)
-            open_doors_that_are_due(review_list)
+            open_doors_that_are_due(parts.review_list)
         if time.monotonic() - tidied_at >= FORGET_EVERY_S:
             tidied_at = time.monotonic()
             forget_finished_rooms(parts.rooms, parts.seats)

@@ -18,7 +18,7 @@ from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
 from quizroom.service.ports import EventLog, Notices
 from quizroom.service.reports import Reports
-from quizroom.service.review_list import ReviewShelf
+from quizroom.service.review_list import ReviewList
 from quizroom.service.rooms import Rooms
 from quizroom.service.rosters import Rosters
 from quizroom.service.tries import Tries
@@ -48,7 +48,7 @@ class Parts:
     class_work: ClassWork
     broadcast: Broadcast
     hosts: Hosts
-    shelf: ReviewShelf
+    review_list: ReviewList
     entry: HostEntry
     web: Flask
     meters: "Meters | None"

@@ -35,8 +35,6 @@ from quizroom.service.blueprints import Blueprints
 from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.groups import Groups
 from quizroom.service.own_dealing import OwnDealing
-from quizroom.service.review_list import ReviewList
-from quizroom.service.reviews import Reviews
 from quizroom.storage.chance import new_id, new_seed
 
 
@@ -100,7 +98,7 @@ def answer_own_items(parts: Parts, *, run_apart: Apart) -> None:
 
 def answer_messages(parts: Parts) -> None:
     """Let sockets reach what answers their messages."""
-    reviews = _reviews_of(parts)
+    reviews = parts.review_list.reviews
     shared: dict[str, Any] = {
         "rooms": parts.rooms,
         "seats": parts.seats,
@@ -135,7 +133,7 @@ def answer_messages(parts: Parts) -> None:
         ),
         bench_replies=BenchReplies(seat_replies=seat_replies),
         credit_replies=_credit_replies(parts, seat_replies),
-        review_replies=ReviewReplies(review_list=review_list_of(parts), rooms=parts.rooms),
+        review_replies=ReviewReplies(review_list=parts.review_list, rooms=parts.rooms),
         group_replies=GroupReplies(
             groups=groups, seat_replies=seat_replies, clock=parts.clock, new_seed=new_seed
         ),
@@ -146,18 +144,6 @@ def answer_messages(parts: Parts) -> None:
         **counted(parts.meters),
     )
     _listen(parts, gateway)
-
-
-def review_list_of(parts: Parts) -> ReviewList:
-    """What owners do with their reviews as things."""
-    return ReviewList(
-        shelf=parts.shelf, reviews=_reviews_of(parts), erase=parts.forgetting.forget_review, clock=parts.clock
-    )
-
-
-def _reviews_of(parts: Parts) -> Reviews:
-    deals: dict[str, Any] = {"catalogue": parts.catalogue, "experience": parts.class_work.experience}
-    return Reviews(rooms=parts.rooms, log=parts.log, new_seed=new_seed, **deals)
 
 
 def _credit_replies(parts: Parts, seat_replies: SeatReplies) -> CreditReplies:
