@@ -1,18 +1,10 @@
 """From messages of the wire to orders of the room."""
 
-from typing import cast
-
 from quizroom.protocol import change_messages, host_messages, seat_messages, time_messages
-from quizroom.protocol.bench_messages import BenchChoice
-from quizroom.protocol.blueprint import BlueprintChoice
 from quizroom.protocol.change_messages import FlagMessage, KeyMessage
 from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
-from quizroom.questions.blueprint import Blueprint, Cell
-from quizroom.questions.model import Family
-from quizroom.questions.sharing import whole_rounds
 from quizroom.room import change_commands, commands, station_commands, talk_commands, time_commands
-from quizroom.room.bench_state import BenchRules
 from quizroom.room.host_commands import MoveItem as MoveItemOrder
 from quizroom.room.talk_commands import TalkCommand
 from quizroom.service.hashing import hash_of_secret
@@ -43,30 +35,6 @@ def flag_command(message: FlagMessage, player: str) -> change_commands.ChangeCom
     if isinstance(message, change_messages.UnflagItem):
         return change_commands.UnflagItem(player=player, round=message.round)
     return change_commands.FlagItem(player=player, round=message.round, text=message.text)
-
-
-def blueprint_of(choice: BlueprintChoice) -> Blueprint:
-    """The blueprint that a host filled in, weights turned into rounds, without its empty cells.
-
-    Whether its regions and families are there is judged when it is dealt.
-    """
-    numbers = tuple(cell.rounds for cell in choice.cells)
-    rounds = numbers if choice.share is None else whole_rounds(numbers, choice.share)
-    cells = (
-        Cell(region=cell.region, family=cast("Family", cell.family), rounds=given)
-        for cell, given in zip(choice.cells, rounds, strict=True)
-        if given
-    )
-    return Blueprint(cells=tuple(cells), interleave=choice.interleave, warm_up=choice.warm_up, aim=choice.aim)
-
-
-def bench_rules_of(choice: BenchChoice | None) -> BenchRules | None:
-    """How benches are played, if they are."""
-    return (
-        None
-        if choice is None
-        else BenchRules(how=choice.how, size=choice.size, answers=choice.answers, stations=choice.stations)
-    )
 
 
 def talk_command(message: TalkMessage) -> TalkCommand | None:

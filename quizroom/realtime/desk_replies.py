@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from quizroom.protocol import desk_messages, host_messages
 from quizroom.protocol.change_messages import KeyMessage
 from quizroom.protocol.own_messages import AddOwnItem, OwnMessage, SwapForOwn
+from quizroom.protocol.plans import plan_of_host
 from quizroom.protocol.replies import Reply
 from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.protocol.time_messages import MakeTimeLink, SetTimeFactor
-from quizroom.protocol.translate import bench_rules_of, blueprint_of, host_command, talk_command
-from quizroom.questions.model import FAMILIES
+from quizroom.protocol.translate import host_command, talk_command
 from quizroom.realtime.broadcast import Broadcast, desk_of
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
@@ -121,25 +121,4 @@ class DeskReplies:
         if message.roster and self.rosters.own(host, message.roster) is None:
             raise UnknownRoster
         course = self.reviews.course(message.course)
-        blueprint = None if message.blueprint is None else blueprint_of(message.blueprint)
-        families = message.families if blueprint is None else [cell.family for cell in blueprint.cells]
-        return Plan(
-            title=" ".join(message.title.split()) or course.title,
-            course=course.id,
-            course_title=course.title,
-            families=tuple(family for family in FAMILIES if family in families and family in course.families),
-            rounds=message.rounds if blueprint is None else blueprint.rounds,
-            seed=self.new_seed() if message.seed is None else message.seed,
-            timing=message.timing,
-            seconds=message.seconds,
-            typed=message.typed,
-            standings=message.standings,
-            certainty=message.certainty,
-            holds_results=message.holds_results,
-            players_take_time=message.players_take_time,
-            capacity=self.capacity,
-            blueprint=blueprint,
-            benches=bench_rules_of(message.benches),
-            rehearsal=message.rehearsal,
-            roster=message.roster,
-        )
+        return plan_of_host(message, course, seed=self.new_seed(), capacity=self.capacity)

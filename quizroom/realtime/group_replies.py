@@ -5,15 +5,12 @@ from dataclasses import dataclass
 
 from quizroom.protocol import group_messages
 from quizroom.protocol.group_messages import GroupMessage
+from quizroom.protocol.plans import plan_of_group
 from quizroom.protocol.replies import Reply
-from quizroom.protocol.translate import bench_rules_of
-from quizroom.questions.model import FAMILIES
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.realtime.seats import Seat
 from quizroom.room.group_commands import AskPause, GoOn, GroupCommand, RenameSelf, SayReady, SendOut
-from quizroom.room.group_state import GroupRules
-from quizroom.room.state import Plan
 from quizroom.service.groups import Groups
 from quizroom.service.hashing import hash_of_secret
 from quizroom.service.players import player_of
@@ -45,28 +42,10 @@ class GroupReplies:
     def _open(self, seat: Seat, message: group_messages.OpenGroup) -> Reply:
         key_hash = hash_of_secret(message.seat_key)
         owner = player_of(message.player_key) if message.player_key else ""
-        room = self.groups.open(
-            self._plan(message), handle=message.handle, key_hash=key_hash, owner=owner, order=message.id
-        )
-        return self.seat_replies.sit_down(seat, message.id, room, key_hash)
-
-    def _plan(self, message: group_messages.OpenGroup) -> Plan:
         course = self.groups.reviews.course(message.course)
-        return Plan(
-            title=" ".join(message.title.split()) or course.title,
-            course=course.id,
-            course_title=course.title,
-            families=tuple(family for family in FAMILIES if family in course.families),
-            rounds=message.rounds,
-            seed=self.new_seed(),
-            timing=message.timing,
-            seconds=message.seconds,
-            typed=message.typed,
-            standings=message.standings,
-            capacity=self.groups.limits.size,
-            benches=bench_rules_of(message.benches),
-            group=GroupRules(reading_s=message.reading_seconds, hours=self.groups.limits.hours),
-        )
+        plan = plan_of_group(message, course, seed=self.new_seed(), limits=self.groups.limits)
+        room = self.groups.open(plan, handle=message.handle, key_hash=key_hash, owner=owner, order=message.id)
+        return self.seat_replies.sit_down(seat, message.id, room, key_hash)
 
 
 def _command(message: GroupMessage, player: str) -> GroupCommand:

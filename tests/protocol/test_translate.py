@@ -8,7 +8,8 @@ from quizroom.protocol import seat_messages
 from quizroom.protocol.blueprint import BlueprintCell, BlueprintChoice
 from quizroom.protocol.change_messages import FlagItem, UnflagItem
 from quizroom.protocol.codec import read_message
-from quizroom.protocol.translate import PlainMessage, answer_command, blueprint_of, flag_command, host_command
+from quizroom.protocol.plans import blueprint_of
+from quizroom.protocol.translate import PlainMessage, answer_command, flag_command, host_command
 from quizroom.room import change_commands, commands
 from tests.protocol.wording import message
 
