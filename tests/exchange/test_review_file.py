@@ -38,7 +38,7 @@ from quizroom.room.laying_out import prepare
 from quizroom.room.rules import decide
 from quizroom.room.state import Room, Round
 from quizroom.room.talk_events import TwinAdded
-from quizroom.room.time_commands import SetTimeFactor
+from quizroom.room.time_commands import SetTimeFactor, TakeTime, TakeTimeAlways, TimeCommand
 from tests.exchange.review_samples import PICTURE, finished, read_back
 from tests.questions.lists import REGIONAL, items_of_course, syllabus
 from tests.questions.own_samples import DRAWING, best, picked, typed
@@ -111,9 +111,17 @@ def test_a_played_review_comes_back_as_it_was(history: History) -> None:
     in_time = replay(without_lateness(log))
     assert in_time is not None
     kept, found = by_handle(in_time), by_handle(there)
-    for which in (kept, found):  # how many had answered counts those who were sent out since
-        # and time that an outage took from single players stays at home
-        which["rounds"] = [replace(one, answered_at_closing=0, closes_at=None) for one in which["rounds"]]
+    # How many had answered counts those who were sent out since, and time that an outage took from single
+    # players, or that they took themselves, stays at home.
+    at_home: dict[str, Any] = {
+        "answered_at_closing": 0,
+        "closes_at": None,
+        "times_taken": {},
+        "times_taken_again": {},
+    }
+    for which in (kept, found):
+        which["rounds"] = [replace(one, **at_home) for one in which["rounds"]]
+    assert all(not one.times_taken and not one.times_taken_again for one in there.rounds)
     assert found == kept
     assert complaints(body) == []
 
@@ -156,14 +164,22 @@ def _talked() -> History:
     return [Order(kind, index % 6, 0, 0, 0.0) for index, kind in enumerate(TALKED)]
 
 
-def test_no_file_tells_who_answered_in_their_own_time() -> None:
-    """The same class twice; in one a player has a factor and answers after the closing."""
+@pytest.mark.parametrize(
+    "place,more_time",
+    [
+        (3, SetTimeFactor(player="ada", factor_percent=200)),
+        (3, TakeTimeAlways(player="ada", on=True)),
+        (4, TakeTime(player="ada", round=1, time=1)),
+    ],
+)
+def test_no_file_tells_who_answered_in_their_own_time(place: int, more_time: TimeCommand) -> None:
+    """A class in which a player has more time, given or taken, and answers after the closing."""
     holding = replace(plan(timing="fixed", seconds=40), holds_results=True)
     door, enter, close = OpenDoor(door_code="CDFHJ"), seat("ada"), CloseRound(round=1, by_host=True)
     orders: list[tuple[float, Command]] = [(0, door), (0, enter), (0, seat("bo")), (1, OpenRound(round=1))]
     orders += [(9, says("bo", "A")), (41, close), (75, says("ada", "B")), (90, EndReview())]
     room = replay(log := list(prepare("room-1", preparation(by=holding), NOON)))
-    for at, order in [*orders[:3], (0, SetTimeFactor(player="ada", factor_percent=200)), *orders[3:]]:
+    for at, order in [*orders[:place], (1, more_time), *orders[place:]]:
         assert room is not None
         log += (events := decide(room, order, after(at)))
         room = folded(room, events)
