@@ -18,7 +18,7 @@ from quizroom.cli.backup import outdated
     help="Folder in which to remove backups too that are older than reviews are kept.",
 )
 def retention(dry_run: bool, backups: Path | None, **given: Any) -> None:  # noqa: FBT001 - a flag of the command line
-    """Erase reviews, players and rosters that have been kept long enough; a server does so by itself."""
+    """Erase reviews, players, rosters and unused pictures kept long enough; a server does so by itself."""
     from quizroom.assembly import keeping_of  # noqa: PLC0415 - `serve` must not load this first
     from quizroom.cli.places import clear_ends, settings_of  # noqa: PLC0415 - likewise
     from quizroom.storage.database import open_database  # noqa: PLC0415 - likewise
@@ -34,8 +34,10 @@ def retention(dry_run: bool, backups: Path | None, **given: Any) -> None:  # noq
             click.echo(_said(due, dry_run=dry_run))
             if not dry_run:
                 forgetting.carry_out(due)
-                if not forgetting.wipe_if_due():
-                    click.echo("The database is in use: run this again, to take the erased out of its files.")
+            # After the reviews: what only these showed goes with them.
+            click.echo(_pictures_said(_swept(engine, dry_run=dry_run), dry_run=dry_run))
+            if not dry_run and not forgetting.wipe_if_due():
+                click.echo("The database is in use: run this again, to take the erased out of its files.")
         finally:
             engine.dispose()
     if backups is not None and keeping.reviews_days:
@@ -66,6 +68,19 @@ def _forgetting(engine: Any) -> Any:
         rooms=Rooms(log=SqlEventLog(engine), clock=SystemClock(), on_change=lambda _: None, shared=True),
         wiping=SqlWiping(engine),
     )
+
+
+def _swept(engine: Any, *, dry_run: bool) -> int:
+    from quizroom.service.pictures import UNUSED_FOR  # noqa: PLC0415 - `serve` must not load this first
+    from quizroom.storage.pictures import SqlPictures  # noqa: PLC0415 - likewise
+    from quizroom.storage.system_clock import SystemClock  # noqa: PLC0415 - likewise
+
+    store, before = SqlPictures(engine), SystemClock().now() - UNUSED_FOR
+    return store.unused(before) if dry_run else store.sweep(before)
+
+
+def _pictures_said(count: int, *, dry_run: bool) -> str:
+    return f"{'Would erase' if dry_run else 'Erased'} {_counted(count, 'picture')} in no item and no review."
 
 
 def _said(due: Any, *, dry_run: bool) -> str:

@@ -50,6 +50,7 @@ DESK_RIGHTS: Mapping[str, DeskRight] = MappingProxyType(
         "/desk/gradebook/<room>/record.csv": "owner",
         "/desk/report/<room>": "host",
         "/desk/report/<room>/items.csv": "host",
+        "/desk/report/<room>/course": "host",
         "/desk/report/course/<course>": "host",
         "/desk/hosts": "owner",
         "/desk/hosts/invite": "owner",

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from flask import Blueprint, Response, abort
+from flask import Blueprint, Response, abort, redirect, url_for
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.pages.desk_rights import host_of_request
@@ -33,6 +33,10 @@ def add_reports(routes: Blueprint, pages: ReportPages) -> None:
     def review_items(room: str) -> AnyResponse:
         return _for_host(pages, lambda host: _items(pages, room, host))
 
+    @routes.get("/desk/report/<room>/course")
+    def course_of_review(room: str) -> AnyResponse:
+        return _for_host(pages, lambda host: _way_to_course(pages, room, host))
+
     @routes.get("/desk/report/course/<course>")
     def course_report(course: str) -> AnyResponse:
         return _for_host(pages, lambda host: _course(pages, course, host))
@@ -54,6 +58,13 @@ def _review(pages: ReportPages, room: str, host: str) -> AnyResponse:
     if report is None:
         abort(404)
     return Response(review_page(report, pages.manifest, lambda host: _name_of(pages, host)))
+
+
+def _way_to_course(pages: ReportPages, room: str, host: str) -> AnyResponse:
+    course = pages.reports.course_of(room, host=host)
+    if not course:
+        abort(404)
+    return redirect(url_for(".course_report", course=course))
 
 
 def _items(pages: ReportPages, room: str, host: str) -> AnyResponse:

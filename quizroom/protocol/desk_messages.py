@@ -43,10 +43,11 @@ class PrepareReview:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListReviews:
-    """Host: which reviews are there to go on with."""
+    """Host: which reviews are there to go on with; of many the newest, but for so many that are known."""
 
     id: MessageId
     type: Literal["list_reviews"]
+    skip: Annotated[int, Field(ge=0, le=1_000_000)] = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,7 +41,8 @@ class Reply:
     """The answer to one message: done, refused (`code`, `text` say why), or failed (send it again).
 
     `now` is server time in ms. `public`, `own` and `desk` come with entering, resuming, watching and
-    opening; `reviews` with `list_reviews`; `answer_round` says which round's answer is now in the log.
+    opening; `reviews` with `list_reviews`, 500 at most of `reviews_in_all`; `answer_round` says which round's
+    answer is now in the log.
     """
 
     id: str
@@ -53,6 +54,7 @@ class Reply:
     own: OwnView | None = None
     desk: DeskView | None = None
     reviews: tuple[ReviewLine, ...] | None = None
+    reviews_in_all: int | None = None
     answer_round: int | None = None
 
 

@@ -1,6 +1,6 @@
 """What owners say about their reviews as things, and the list that comes of it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from quizroom.protocol import review_messages
@@ -17,6 +17,7 @@ from quizroom.service.rooms import Rooms, UnknownRoom
 from quizroom.views.moment import milliseconds
 
 MOST_LISTED = 500
+"""Reviews in one reply; older ones are asked for by `skip`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,11 +35,10 @@ class ReviewReplies:
                 self._carry_out(seat, message)
         except UnknownRoom:
             return refused(message.id, "unknown_room", now())
-        return done(message.id, now(), reviews=self.lines(seat.host))
-
-    def lines(self, host: str) -> tuple[ReviewLine, ...]:
-        """The newest reviews of an owner."""
-        return tuple(map(self._line, self.review_list.shelf.of_host(host)[:MOST_LISTED]))
+        known = self.review_list.shelf.of_host(seat.host)
+        skip = message.skip if isinstance(message, ListReviews) else 0
+        lines = tuple(map(self._line, known[skip : skip + MOST_LISTED]))
+        return replace(done(message.id, now(), reviews=lines), reviews_in_all=len(known))
 
     def _carry_out(self, seat: Seat, message: ReviewMessage) -> None:
         known = self.rooms.find(message.room)

@@ -45,6 +45,10 @@ class Reports:
         found = [report for report in map(self._report, mine) if report is not None]
         return course_report(found)
 
+    def course_of(self, room: str, *, host: str) -> str:
+        """The course list of a review of this host; "" where there is none."""
+        return self._course_of(room) if room in self.log.rooms_of_host(host) else ""
+
     def _course_of(self, room: str) -> str:
         if room not in self.courses:
             (first,) = self.log.read(room, most=1) or (None,)

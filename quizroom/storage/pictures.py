@@ -4,7 +4,7 @@ import threading
 from collections.abc import Callable
 from datetime import datetime
 
-from sqlalchemy import Engine, delete, func, insert, select
+from sqlalchemy import ColumnElement, Engine, and_, delete, func, insert, select
 
 from quizroom.service.own_ports import KeptPicture
 from quizroom.storage.moments import in_utc
@@ -57,15 +57,23 @@ class SqlPictures:
 
     def sweep(self, before: datetime) -> int:
         """Erase old pictures that are in no item of a library and in no review."""
-        in_library = select(own_items.c.picture).where(own_items.c.picture.is_not(None))
-        gone = (
-            delete(pictures)
-            .where(pictures.c.made_at < before)
-            .where(pictures.c.name.not_in(in_library))
-            .where(pictures.c.name.not_in(select(picture_rooms.c.name)))
-        )
         with writing(self._engine, self._turn) as connection:
-            return connection.execute(gone).rowcount
+            return connection.execute(delete(pictures).where(_unused(before))).rowcount
+
+    def unused(self, before: datetime) -> int:
+        """How many pictures a sweep would erase."""
+        query = select(func.count()).select_from(pictures).where(_unused(before))
+        with reading(self._engine) as connection:
+            return int(connection.execute(query).scalar_one())
+
+
+def _unused(before: datetime) -> ColumnElement[bool]:
+    in_library = select(own_items.c.picture).where(own_items.c.picture.is_not(None))
+    return and_(
+        pictures.c.made_at < before,
+        pictures.c.name.not_in(in_library),
+        pictures.c.name.not_in(select(picture_rooms.c.name)),
+    )
 
 
 class MemoryPictures:

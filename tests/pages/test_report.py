@@ -104,10 +104,22 @@ def test_reports_are_for_the_host_alone(web: Web, address: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "address", ["/desk/report/no-room", "/desk/report/not mine", "/desk/report/course/none"]
+    "address",
+    [
+        "/desk/report/no-room",
+        "/desk/report/not mine",
+        "/desk/report/course/none",
+        "/desk/report/no-room/course",
+    ],
 )
 def test_there_is_no_report_of_what_is_not_there_or_another_hosts(web: Web, address: str) -> None:
     assert web.host().get(address).status_code == 404
+
+
+def test_from_a_review_the_way_leads_to_the_report_of_its_course(web: Web) -> None:
+    answer = web.host().get(f"{REPORT}/course")
+    assert (answer.status_code, answer.location) == (302, f"/desk/report/course/{COURSE}")
+    assert web.browser().get(f"{REPORT}/course").status_code == 403
 
 
 def test_the_course_names_its_reviews_and_what_to_explain_again(web: Web) -> None:

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from quizroom.realtime import review_replies
 from quizroom.room.host_commands import RenameReview
 from tests.realtime.hall import HOST, Hall, hall_with
 from tests.room.samples import NOON, preparation
@@ -120,3 +121,21 @@ def test_a_new_title_is_on_the_desk_too() -> None:
     here = hall()
     here.rooms.handle("room-1", RenameReview(title="Arm"))
     assert here.say("host", "show_view")["desk"]["public"]["title"] == "Arm"
+
+
+def test_of_many_reviews_the_newest_come_first_and_the_older_ones_when_asked_for(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(review_replies, "MOST_LISTED", 2)
+    here = hall()
+    for number in range(3, 6):
+        here.clock.move(60)
+        here.rooms.handle(f"room-{number}", preparation(host=HOST))
+    seen = []
+    for skip in (0, 2, 4, 6):
+        reply = here.say("host", "list_reviews", skip=skip)
+        assert reply["reviews_in_all"] == 5
+        seen.append([line["room"] for line in reply["reviews"]])
+    assert [len(rooms) for rooms in seen] == [2, 2, 1, 0]
+    assert {room for rooms in seen for room in rooms} == {f"room-{number}" for number in range(1, 6)}
+    assert seen[0] == ["room-5", "room-4"]

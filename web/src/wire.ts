@@ -351,10 +351,11 @@ export interface PrepareReview {
   typed?: boolean;
 }
 /**
- * Host: which reviews are there to go on with.
+ * Host: which reviews are there to go on with; of many the newest, but for so many that are known.
  */
 export interface ListReviews {
   id: string;
+  skip?: number;
   type: "list_reviews";
 }
 /**
@@ -1844,7 +1845,8 @@ export interface RegionForecast {
  * The answer to one message: done, refused (`code`, `text` say why), or failed (send it again).
  *
  * `now` is server time in ms. `public`, `own` and `desk` come with entering, resuming, watching and
- * opening; `reviews` with `list_reviews`; `answer_round` says which round's answer is now in the log.
+ * opening; `reviews` with `list_reviews`, 500 at most of `reviews_in_all`; `answer_round` says which round's
+ * answer is now in the log.
  */
 export interface Reply {
   answer_round?: number | null;
@@ -1856,6 +1858,7 @@ export interface Reply {
   public?: PublicView | null;
   result: "done" | "refused" | "failed";
   reviews?: ReviewLine[] | null;
+  reviews_in_all?: number | null;
   text?: string;
 }
 /**

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { byCourse, covers } from "../src/desk/course_links";
 import { fieldOf, momentOf } from "../src/desk/planned_time";
 import { found } from "../src/desk/review_order";
 import type { ReviewLine } from "../src/wire";
@@ -50,5 +51,26 @@ describe("the time of a plan", () => {
     expect(fieldOf(null)).toBe("");
     expect(momentOf("")).toBeNull();
     expect(momentOf("no day")).toBeNull();
+  });
+});
+
+describe("the courses over time", () => {
+  const DAY_MS = 86_400_000;
+  const held = [
+    line("b", { course: "Kinesiology", finished_at: 40 * DAY_MS }),
+    line("a", { course: "Anatomy I" }),
+    line("c", { course: "Kinesiology", finished_at: 10 * DAY_MS }),
+  ];
+
+  test("name each course once, with its reviews", () => {
+    expect(byCourse(held).map(([course, lines]) => [course, rooms(lines)])).toEqual([
+      ["Anatomy I", "a"],
+      ["Kinesiology", "b c"],
+    ]);
+  });
+
+  test("say how many reviews were held, and from when to when", () => {
+    expect(covers(byCourse(held)[1]?.[1] ?? [], false)).toBe("2 reviews held, 11 Jan 1970 to 10 Feb 1970");
+    expect(covers([line("x", { finished_at: DAY_MS })], true)).toBe("1 review held or more, 2 Jan 1970");
   });
 });

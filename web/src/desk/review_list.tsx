@@ -4,6 +4,7 @@ import type { Draft } from "../line/line";
 import { FindField } from "../parts/find_field";
 import type { ReviewLine } from "../wire";
 import { countOf } from "../words/numbers";
+import { CoursesOverTime } from "./course_links";
 import { PHASE_WORD } from "./family_words";
 import { momentText } from "./planned_time";
 import { ReviewDialog } from "./review_dialog";
@@ -12,6 +13,9 @@ import { found, WANTED, type Wanted } from "./review_order";
 /** All reviews of an owner: found by title and state, opened, and by "More" changed as things. */
 export function ReviewList(props: {
   reviews: readonly ReviewLine[];
+  /** How many there are with those that were not fetched. */
+  inAll: number;
+  onOlder: () => Promise<void>;
   /** Whether they are one's own; an assistant opens and runs them, and no more. */
   owns: boolean;
   onOpen: (room: string) => void;
@@ -42,7 +46,7 @@ export function ReviewList(props: {
         <Finder words={words} wanted={wanted} onWords={setWords} onWanted={setWanted} />
       )}
       <p class="reviews_said" role="status">
-        {said || (words !== "" ? countOf(shown.length, "review") : "")}
+        {said || countText(shown.length, reviews.length, words !== "" || wanted !== "all")}
       </p>
       {reviews.length > 0 && shown.length === 0 && <p class="choice_note">None of this kind.</p>}
       <ul class="reviews_list">
@@ -50,9 +54,31 @@ export function ReviewList(props: {
           <Line key={one.room} review={one} owns={owns} onOpen={onOpen} onMore={choose} />
         ))}
       </ul>
+      <Older listed={reviews.length} inAll={props.inAll} onOlder={props.onOlder} />
+      <CoursesOverTime reviews={reviews.filter(hasReport)} partly={reviews.length < props.inAll} />
       {review && <ReviewDialog key={chosen} review={review} onChange={props.onChange} onDone={leave} />}
     </section>
   );
+}
+
+/** That there are older ones, and the way to them. */
+function Older(props: { listed: number; inAll: number; onOlder: () => Promise<void> }) {
+  if (props.listed >= props.inAll) return null;
+  return (
+    <p class="reviews_older">
+      <span>
+        The newest {props.listed} of {countOf(props.inAll, "review")} are listed and searched.
+      </span>
+      <button class="button" type="button" onClick={() => void props.onOlder()}>
+        Fetch older ones
+      </button>
+    </p>
+  );
+}
+
+function countText(shown: number, listed: number, sought: boolean): string {
+  if (listed === 0) return "";
+  return sought ? `${shown} of ${countOf(listed, "review")}` : countOf(listed, "review");
 }
 
 function Finder(props: {

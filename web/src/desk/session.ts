@@ -1,12 +1,17 @@
 import { type Draft, type Line, openLine } from "../line/line";
 import { makeStore, type Store } from "../line/store";
 import type { DeskSettings, PrepareReview, ReviewLine } from "../wire";
+import { knownReviews } from "./known_reviews";
 
 /** The host's page: what it starts with, and the way to a review. */
 export interface DeskSession {
   line: Line;
   settings: Store<DeskSettings | null>;
+  /** Of many the newest, and what was fetched of the older ones. */
   reviews: Store<readonly ReviewLine[]>;
+  /** How many there are in all. */
+  reviewsInAll: Store<number>;
+  fetchOlder(): Promise<void>;
   complaint: Store<string>;
   prepare(plan: Omit<PrepareReview, "id">): Promise<boolean>;
   open(room: string): Promise<boolean>;
@@ -19,7 +24,7 @@ const NO_SETTINGS =
 
 export function startDesk(): DeskSession {
   const settings = makeStore<DeskSettings | null>(null);
-  const reviews = makeStore<readonly ReviewLine[]>([]);
+  const { reviews, reviewsInAll, hear, fetchOlder } = knownReviews();
   const complaint = makeStore("");
   const line = openLine(takePlace);
   void readSettings(settings, complaint);
@@ -29,7 +34,7 @@ export function startDesk(): DeskSession {
     const room = roomInAddress();
     if (room !== "" && (await open(room))) return;
     const reply = await opened.say({ type: "list_reviews" });
-    reviews.set(reply.reviews ?? []);
+    hear(reply);
     if (reply.result !== "done") complaint.set(reply.text ?? "");
   }
 
@@ -48,11 +53,13 @@ export function startDesk(): DeskSession {
     line,
     settings,
     reviews,
+    reviewsInAll,
+    fetchOlder: () => fetchOlder(line),
     complaint,
     open,
     async change(draft) {
       const reply = await line.say(draft);
-      if (reply.reviews) reviews.set(reply.reviews);
+      hear(reply);
       return reply.result === "done" ? "" : (reply.text ?? "");
     },
     async prepare(plan) {

@@ -20,6 +20,7 @@ import { TakeFile } from "./take_file";
 export function Start({ session }: { session: DeskSession }) {
   const settings = useStore(session.settings);
   const reviews = useStore(session.reviews);
+  const inAll = useStore(session.reviewsInAll);
   const complaint = useStore(session.complaint);
   const state = useStore(session.line.state);
   const owns = settings?.host?.role !== "assistant";
@@ -45,6 +46,8 @@ export function Start({ session }: { session: DeskSession }) {
           <div class="start_beside">
             <ReviewList
               reviews={reviews}
+              inAll={inAll}
+              onOlder={session.fetchOlder}
               owns={owns}
               onOpen={(room) => void session.open(room)}
               onChange={session.change}
