@@ -12,13 +12,14 @@ from pathlib import Path
 from playwright.sync_api import Page
 
 from tests.browser.barriers import too_wide
+from tests.browser.other_pages import OTHER_PAGES
 from tests.browser.scenes import SCENES
 from tests.browser.sizes import SIZES, TOUCH, needs_scrolling, resize
 from tests.browser.stage import House, house
 
 PLAYERS = 24
 SCHEMES = ("light", "dark")
-PAGES = ("seat", "wall", "desk", "report", "records")
+PAGES = ("seat", "wall", "desk", "report", "records", *OTHER_PAGES)
 MUSCLES = (
     *("biceps_brachii", "flexor_digitorum_profundus", "trapezius", "psoas_major", "masseter"),
     *("extensor_hallucis_longus", "orbicularis_oculi", "levator_labii_superioris_alaeque_nasi"),
@@ -56,6 +57,8 @@ def take(page: Page, name: str, phase: str, wish: Wish) -> Iterator[str]:
 
 def take_scenes(stage_house: House, wish: Wish) -> Iterator[str]:
     """Desk, wall and seat in every phase, then the report of what was played."""
+    if not {"seat", "wall", "desk", "report"}.intersection(wish.pages):
+        return
     for scene in wish.scenes:
         room = ""
         for phase, stage in SCENES[scene](stage_house, TOUCH, PLAYERS):
@@ -75,6 +78,15 @@ def take_records(stage_house: House, wish: Wish) -> Iterator[str]:
     for muscle in MUSCLES:
         if wish.phase in muscle:
             yield from _take_at(stage_house, f"/records/{muscle}", "records", muscle, wish)
+
+
+def take_others(stage_house: House, wish: Wish) -> Iterator[str]:
+    """The pages beside a review, in the states that are wished for."""
+    for name, show in OTHER_PAGES.items():
+        if name in wish.pages:
+            for phase, page in show(stage_house):
+                if wish.phase in phase:
+                    yield from take(page, name, phase, wish)
 
 
 def _take_at(stage_house: House, path: str, name: str, phase: str, wish: Wish) -> Iterator[str]:
@@ -111,6 +123,8 @@ def main() -> None:
     wish.folder.mkdir(parents=True, exist_ok=True)
     with house() as stage_house:
         for line in take_scenes(stage_house, wish):
+            tell(line)
+        for line in take_others(stage_house, wish):
             tell(line)
         if "records" in wish.pages:
             for line in take_records(stage_house, wish):

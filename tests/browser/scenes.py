@@ -10,6 +10,7 @@ from quizroom.protocol.host_messages import HoldResults
 from quizroom.protocol.talk_messages import LetTalk, TalkStep
 from quizroom.questions.deck import ALL_FORMATS
 from quizroom.rehearsal.line import new_message_id
+from tests.browser import scenes_apart
 from tests.browser.dealt import review_about, review_of_long_names, review_with
 from tests.browser.screens import Device
 from tests.browser.seat_screen import answer_letters
@@ -142,4 +143,6 @@ SCENES: dict[str, Scene] = {
     "talk": play_talk,
     "benches": play_benches,
     "changes": play_changes,
+    "stations": scenes_apart.play_stations,
+    "own-time": scenes_apart.play_own_time,
 }

@@ -41,7 +41,11 @@ export function AnsweringAtBench(props: RoundProps) {
   return (
     <>
       <p class="bench_note">
-        First by yourself, without talking. Then bench <b>{bench.bench}</b> hands in together.
+        First by yourself, without talking. Then bench{" "}
+        <b>
+          <bdi>{bench.bench}</bdi>
+        </b>{" "}
+        hands in together.
         {answered && (
           <button class="button bench_switch" type="button" onClick={() => change(0)}>
             Go on with the bench
@@ -71,8 +75,11 @@ function BenchForm(props: RoundProps & { start: Draft; onChange: () => void }) {
     <form class="answering" onSubmit={(event) => void handIn(event)}>
       <div class="bench_note">
         <p>
-          <b>{bench.bench}</b>: {bench.answered_alone} of {bench.members} have answered by themselves. Talk,
-          then one of you hands in for all.
+          <b>
+            <bdi>{bench.bench}</bdi>
+          </b>
+          : {bench.answered_alone} of {bench.members} have answered by themselves. Talk, then one of you hands
+          in for all.
         </p>
         {bench.answer === null && (
           <button class="button bench_switch" type="button" onClick={props.onChange}>

@@ -7,7 +7,11 @@ export function BenchResult({ bench }: { bench: OwnBench }) {
   if (bench.bench === "") return null;
   return (
     <p class="bench_note">
-      Bench <b>{bench.bench}</b>: {resultText(bench)}
+      Bench{" "}
+      <b>
+        <bdi>{bench.bench}</bdi>
+      </b>
+      : {resultText(bench)}
     </p>
   );
 }
@@ -23,7 +27,11 @@ export function BenchTotal({ own, benches }: { own: OwnView; benches: BenchesFac
   if (!bench || bench.bench === "") return null;
   return (
     <p class="bench_note">
-      Bench <b>{bench.bench}</b>: {marksText(bench.marks)} of {countOf(bench.of, "mark")}
+      Bench{" "}
+      <b>
+        <bdi>{bench.bench}</bdi>
+      </b>
+      : {marksText(bench.marks)} of {countOf(bench.of, "mark")}
       {own.place !== null && `, place ${own.place} among ${countOf(benches.rows.length, "bench", "benches")}`}
     </p>
   );

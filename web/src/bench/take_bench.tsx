@@ -22,7 +22,11 @@ export function TakeBench({ benches, own, line }: TakeProps) {
       <h2 class="bench_heading" id="bench">
         {own.bench ? (
           <>
-            Your bench: <b>{own.bench}</b> ({countOf(own.members, "player")})
+            Your bench:{" "}
+            <b>
+              <bdi>{own.bench}</bdi>
+            </b>{" "}
+            ({countOf(own.members, "player")})
           </>
         ) : (
           noBenchText(benches)
@@ -58,7 +62,7 @@ function BenchWays({ benches, own, line }: TakeProps) {
                 disabled={orders.waiting}
                 onClick={() => void take(row.bench)}
               >
-                {row.bench} ({row.players})
+                <bdi>{row.bench}</bdi> ({row.players})
               </button>
             </li>
           ))}

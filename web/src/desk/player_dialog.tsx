@@ -32,7 +32,7 @@ export function PlayerDialog(props: {
         }}
       >
         <h2 id="player-heading" class="dialog_heading">
-          {row.handle}
+          <bdi>{row.handle}</bdi>
         </h2>
         {row.from_round > 1 && <p>Joined at round {row.from_round}; marks count from there.</p>}
         <label class="field">

@@ -53,8 +53,13 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
               <span class="unseen">{row.answered ? "answered" : "not yet"}</span>
             </span>
             <span class="roster_who">
-              <span class="roster_handle">{row.handle}</span>
-              {row.bench && <span class="roster_bench"> · {row.bench}</span>}
+              <bdi class="roster_handle">{row.handle}</bdi>
+              {row.bench && (
+                <span class="roster_bench">
+                  {" "}
+                  · <bdi>{row.bench}</bdi>
+                </span>
+              )}
             </span>
             <span class="roster_marks">
               {row.takes_time && (
@@ -98,7 +103,7 @@ function BenchPlaces({ stations }: { stations: NonNullable<DeskView["public"]["s
       <ul>
         {stations.rows.map((row) => (
           <li key={row.bench}>
-            {row.bench}: <b class="roster_station">station {row.item}</b>
+            <bdi>{row.bench}</bdi>: <b class="roster_station">station {row.item}</b>
           </li>
         ))}
       </ul>

@@ -21,7 +21,7 @@ export function ClockRule({ face, left }: { face: ClockFace | null; left: number
 /** The time in figures. A timer is read when asked for; calls go through the live region. */
 export function ClockFigures({ face, left }: { face: ClockFace | null; left: number | null }) {
   if (face === null) return null;
-  if (left === null) return <p class="clock_figures">no time limit</p>;
+  if (left === null) return <p class="clock_figures clock_figures-none">no time limit</p>;
   return (
     <p class={left <= LAST_MS ? "clock_figures clock_figures-last" : "clock_figures"} role="timer">
       <span class="unseen">{left === 0 ? "time is over" : `${secondsWords(left)} left`}</span>

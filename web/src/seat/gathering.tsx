@@ -19,12 +19,12 @@ export function Gathering(props: {
       <h1 class="stem" id="stem" tabIndex={-1}>
         You are in
       </h1>
-      {own && <p class="gathering_handle">{own.handle}</p>}
-      <p>
-        {view.title}
-        <br />
-        <span class="gathering_soft">{view.course}</span>
-      </p>
+      {own && (
+        <p class="gathering_handle">
+          <bdi>{own.handle}</bdi>
+        </p>
+      )}
+      <p class="gathering_soft">{view.course}</p>
       {own?.claim && <ClaimPanel claim={own.claim} line={line} say={say} />}
       {view.benches && own?.bench && <TakeBench benches={view.benches} own={own.bench} line={line} />}
       <p class="gathering_soft">

@@ -41,7 +41,10 @@ export function GroupGathering({ view, group, own, line, say }: GatheringProps) 
           </h2>
           <ul class="group_handles">
             {group.handles.map((handle) => (
-              <li key={handle}>{handle === own?.handle ? `${handle} (you)` : handle}</li>
+              <li key={handle}>
+                <bdi>{handle}</bdi>
+                {handle === own?.handle && " (you)"}
+              </li>
             ))}
           </ul>
         </section>

@@ -46,7 +46,7 @@ export function SendOutList({ mates, line }: { mates: readonly SeatMate[]; line:
       <ul class="group_mates">
         {mates.map((mate) => (
           <li key={mate.player}>
-            <span>{mate.handle}</span>
+            <bdi>{mate.handle}</bdi>
             <button
               class="button"
               type="button"

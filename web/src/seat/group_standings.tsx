@@ -11,7 +11,15 @@ export function GroupStandings({ rows, own }: { rows: readonly StandingRow[]; ow
         {rows.map((row) => (
           <li key={row.handle}>
             <span class="group_place">{row.place}</span>
-            <span class="group_handle">{row.handle === own ? <b>{row.handle} (you)</b> : row.handle}</span>
+            <span class="group_handle">
+              {row.handle === own ? (
+                <b>
+                  <bdi>{row.handle}</bdi> (you)
+                </b>
+              ) : (
+                <bdi>{row.handle}</bdi>
+              )}
+            </span>
             <span>
               {marksText(row.marks)} of {row.of}
             </span>

@@ -12,7 +12,7 @@ export function WallStandings({ rows }: { rows: readonly StandingRow[] }) {
         {rows.slice(0, TOP).map((row) => (
           <li key={row.handle} class="standings_row">
             <span class="standings_place">{row.place}</span>
-            <span class="standings_handle">{row.handle}</span>
+            <bdi class="standings_handle">{row.handle}</bdi>
             <span class="standings_marks">{marksText(row.marks)}</span>
           </li>
         ))}

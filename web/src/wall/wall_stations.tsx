@@ -27,7 +27,9 @@ export function WallStations({ stations }: { stations: Stations }) {
           <tbody>
             {stations.rows.map((row) => (
               <tr key={row.bench}>
-                <th scope="row">{row.bench}</th>
+                <th scope="row">
+                  <bdi>{row.bench}</bdi>
+                </th>
                 <td class="stations_now">{row.item}</td>
                 <td class="stations_next">{nextOf(row.item, stations)}</td>
               </tr>
