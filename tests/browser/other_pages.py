@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from playwright.sync_api import Page, expect
 
 from tests.browser import group_screen
-from tests.browser.dealt import COURSE, review_of_long_names
+from tests.browser.dealt import review_of_long_names
 from tests.browser.mine_screen import MineScreen
 from tests.browser.sizes import TOUCH
 from tests.browser.stage import House
@@ -107,7 +107,7 @@ def show_practice(house: House) -> Shown:
 
 
 def show_desk_pages(house: House) -> Shown:
-    """What a host has beside the review: the list, own items, rosters, hosts."""
+    """What a host has beside the review: own items, rosters, hosts."""
     page, _ = house.screens.page(cookies=house.cookie)
     origin = house.screens.origin
     page.goto(f"{origin}/desk/items")
@@ -141,7 +141,6 @@ def show_desk_pages(house: House) -> Shown:
         ("rosters", "/desk/rosters"),
         ("account", "/desk/account"),
         ("hand-over", "/desk/hand-over"),
-        ("course", f"/desk/report/course/{COURSE}"),
     ):
         yield from _visited(house, phase, path, cookies=house.cookie)
     page.context.close()

@@ -75,11 +75,8 @@ function BenchForm(props: RoundProps & { start: Draft; onChange: () => void }) {
     <form class="answering" onSubmit={(event) => void handIn(event)}>
       <div class="bench_note">
         <p>
-          <b>
-            <bdi>{bench.bench}</bdi>
-          </b>
-          : {bench.answered_alone} of {bench.members} have answered by themselves. Talk, then one of you hands
-          in for all.
+          <bdi class="bench_name">{bench.bench}</bdi>: {bench.answered_alone} of {bench.members} have answered
+          by themselves. Talk, then one of you hands in for all.
         </p>
         {bench.answer === null && (
           <button class="button bench_switch" type="button" onClick={props.onChange}>

@@ -1,5 +1,6 @@
 import "./changes.css";
 import type { DeskView } from "../wire";
+import { momentText } from "./planned_time";
 
 type Change = DeskView["changes"][number];
 
@@ -42,6 +43,5 @@ function ChangeLines({ changes, named }: { changes: readonly Change[]; named: bo
 }
 
 function timeOf(at: number | null): string {
-  if (at === null) return "";
-  return new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  return at === null ? "" : momentText(at);
 }

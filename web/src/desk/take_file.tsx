@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { sendFile } from "../own/api";
 import { Complaint } from "../parts/notice";
 import type { FileFault, ReviewFilePreview, ReviewTaken } from "../wire";
+import { dayOf } from "../words/dates";
 import { countOf } from "../words/numbers";
 
 /** A review from a file: looked at first, and taken only if the host says so. */
@@ -116,7 +117,7 @@ function Look(props: {
 function summaryOf(preview: ReviewFilePreview): string {
   const parts = [preview.course, countOf(preview.items.length, "item")];
   if (!preview.played) return parts.join(" · ");
-  const ended = preview.ended_at === null ? "" : new Date(preview.ended_at).toLocaleDateString();
+  const ended = preview.ended_at === null ? "" : dayOf(preview.ended_at);
   return [
     ...parts,
     countOf(preview.players, "player"),

@@ -3,6 +3,7 @@ import "./key_panel.css";
 import { useEffect, useState } from "preact/hooks";
 import { keptKey, type OwnKey } from "../line/own_key";
 import type { Me } from "../wire";
+import { dayOf } from "../words/dates";
 import { countOf } from "../words/numbers";
 import { DeleteAll } from "./delete_all";
 import { KeyCard } from "./key_card";
@@ -51,7 +52,7 @@ export function KeyPanel({ playerKey, say, onForgotten, data = ownDataOf(playerK
 /** What the server keeps under this key, and how long. */
 export function keptText(me: Me): string {
   if (!me.known) return "Nothing is kept under this key yet.";
-  const since = me.since === null ? "" : ` since ${new Date(me.since).toLocaleDateString("en")}`;
+  const since = me.since === null ? "" : ` since ${dayOf(me.since)}`;
   const rule =
     me.keep_players_days === 0
       ? "It stays until you delete it"

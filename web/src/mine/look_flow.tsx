@@ -28,7 +28,10 @@ export function LookFlow(props: {
     <>
       <div class="look_head">
         <p class="look_count">
-          {props.title} · {at + 1} of {looks.length}
+          {props.title} ·{" "}
+          <span class="look_place">
+            {at + 1} of {looks.length}
+          </span>
         </p>
         {look.flag && <LookFlagPart key={look.id} look={look} flag={look.flag} session={session} say={say} />}
       </div>
