@@ -3,19 +3,35 @@
 import os
 import re
 import subprocess
-import sys
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from types import MappingProxyType
+from typing import Protocol
 
 from quizroom.storage.addresses import embedded_database, usable_database_url
+from tests.forked import fork_server
 
 READY = re.compile(r"quizroom is ready at (http://\S+)")
 DESK_LINK = re.compile(r"http://\S+/desk/enter/\S+")
 START_LIMIT_S = 120.0
 CHECKOUT = Path(__file__).resolve().parent.parent
+
+
+class Process(Protocol):
+    """What tests do with a server's process; see `subprocess.Popen`."""
+
+    @property
+    def pid(self) -> int: ...
+    @property
+    def returncode(self) -> int | None: ...
+    def poll(self) -> int | None: ...
+    def wait(self, timeout: float | None = None) -> int: ...
+    def send_signal(self, how: int, /) -> None: ...
+    def terminate(self) -> None: ...
+    def kill(self) -> None: ...
 
 
 @dataclass(frozen=True)
@@ -26,7 +42,7 @@ class Server:
     desk_link: str
     data: Path
     log: Path
-    process: subprocess.Popen[bytes]
+    process: Process
     database_url: str = ""
 
     @property
@@ -56,23 +72,23 @@ def start(
     *,
     port: int = 0,
     arguments: tuple[str, ...] = (),
-    python: str = sys.executable,
+    python: str = "",
     settings: Mapping[str, str] = MappingProxyType({}),
 ) -> Server:
     """Start `quizroom serve` over the data folder and wait until it says that it is ready.
 
-    `settings` are more variables of its environment.
+    `settings` are more variables of its environment. With a `python` the server is a program started whole
+    by that one; else it is forked from a process that has everything loaded.
 
     Fails with the server's own words when it ends first, or is not ready in two minutes.
     """
     log = data.with_name(f"{data.name}.log")
-    command = [python, "-m", "quizroom", "serve", "--port", str(port), "--data", str(data)]
-    with log.open("ab") as words:
-        said_before = log.stat().st_size
-        environment = {**os.environ, "PYTHONUNBUFFERED": "1", **settings}
-        process = subprocess.Popen(
-            [*command, *arguments], stdout=words, stderr=words, env=environment, cwd=CHECKOUT
-        )
+    log.touch()
+    said_before = log.stat().st_size
+    command = ["serve", "--port", str(port), "--data", str(data), *arguments]
+    environment = {**os.environ, "PYTHONUNBUFFERED": "1", **settings}
+    start_process = partial(_whole_program, python) if python else fork_server
+    process: Process = start_process(command, environment, log)
     database_url = usable_database_url(
         environment.get("QUIZROOM_DATABASE_URL", "") or embedded_database(data)
     )
@@ -87,3 +103,10 @@ def start(
         time.sleep(0.02)
     process.kill()
     raise AssertionError(f"the server was not ready after {START_LIMIT_S:.0f} s:\n{said}")
+
+
+def _whole_program(python: str, command: list[str], environment: Mapping[str, str], log: Path) -> Process:
+    with log.open("ab") as words:
+        return subprocess.Popen(
+            [python, "-m", "quizroom", *command], stdout=words, stderr=words, env=environment, cwd=CHECKOUT
+        )

@@ -5,6 +5,7 @@ import resource
 import subprocess
 import sys
 import urllib.request
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,14 @@ LIBRARIES = "flask_socketio, sqlalchemy, pydantic, eventlet, requests"
 MOST_TIMES_THE_LIBRARIES = 3.0
 """Side by side, since seconds would tell of the machine; 1.6 to 1.8 times were measured."""
 OUTSIDE_PYTHON = str(Path(sys.executable).resolve())
+
+
+@pytest.fixture(scope="module")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[serving.Server]:
+    """A server started whole, as a program that loads everything itself."""
+    started = serving.start(tmp_path_factory.mktemp("start") / "data", python=sys.executable)
+    yield started
+    started.stop()
 
 
 def failed_start(*arguments: str) -> str:
