@@ -69,7 +69,7 @@ test("the key is not on the page until somebody asks for it", async () => {
 
 test("it says what is kept and how long", () => {
   expect(keptText(ME)).toBe(
-    "Kept since 9/3/2031: 2 reviews, and your second looks. It is erased when you have not been here for 400 days; each review 400 days after its end.",
+    "Kept since 3 Sept 2031: 2 reviews, and your second looks. It is erased when you have not been here for 400 days; each review 400 days after its end.",
   );
   expect(keptText({ ...ME, keep_players_days: 0, keep_reviews_days: 0 })).toContain("until you delete it.");
   expect(keptText({ ...ME, known: false })).toBe("Nothing is kept under this key yet.");
