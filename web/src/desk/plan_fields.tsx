@@ -101,7 +101,7 @@ export function MoreChoice({ plan, onPlan }: FieldProps) {
           checked={plan.players_take_time}
           onTick={(checked) => onPlan({ ...plan, players_take_time: checked })}
         >
-          while results are held, players may take more time themselves; nobody else sees it
+          while held, players may take more time themselves
         </Tick>
       )}
     </fieldset>

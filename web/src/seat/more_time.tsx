@@ -8,7 +8,7 @@ import { useLeft } from "../parts/left";
 import { Complaint } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
 import { secondsWords } from "../words/numbers";
-import { isOfferedAgain, OFFERED_AGAIN_MS, takeAlways, takeTime, toTake } from "./taking_time";
+import { isOfferedAgain, OFFERED_AGAIN_MS, type ToTake, takeAlways, takeTime, toTake } from "./taking_time";
 
 interface MoreTimeProps {
   /** The view as it was told to all. */
@@ -65,8 +65,7 @@ export function WithMoreTime(props: MoreTimeProps) {
             <kbd class="more_time_key">+</kbd>
           </button>
           <p class="more_time_text">
-            {soon ? `${secondsWords(OFFERED_AGAIN_MS)} or less left. ` : ""}
-            {takenText(wish.taken)}
+            {soon ? `${secondsWords(OFFERED_AGAIN_MS)} or less left.` : takenText(wish)}
           </p>
         </div>
       )}
@@ -76,7 +75,8 @@ export function WithMoreTime(props: MoreTimeProps) {
   );
 }
 
-function takenText(taken: number): string {
+function takenText({ taken, always }: ToTake): string {
+  if (taken === 0 && always) return "You have more time in every round.";
   if (taken === 0) return "Only your host can see it.";
   return `Taken ${taken === 1 ? "once" : `${taken} times`}. Only your host can see it.`;
 }

@@ -86,7 +86,6 @@ function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
           <p class="seat_late">You joined at round {own.from_round}; your marks count from here.</p>
         )}
         <Complaint text={privately} />
-        <OwnTimeNote view={view} own={own} late={late} />
         {view.group && <PauseNotice view={view} group={view.group} line={session.line} />}
         {view.group && view.phase === "answering" && (
           <p class="seat_waiting">
@@ -97,6 +96,7 @@ function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
           {...{ view: told, own, announcer, left, line: session.line }}
           answered={isHandedIn(handed, view)}
         >
+          <OwnTimeNote view={view} own={own} late={late} />
           <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
         </WithMoreTime>
         <AlwaysMoreTime view={told} own={own} line={session.line} announcer={announcer} />
