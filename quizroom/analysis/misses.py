@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from quizroom.marking import RoomMarks, marks_of_room, rows_right
 from quizroom.questions.model import Item
+from quizroom.questions.waiting import told_before
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.rekeying import keeps_dealt_key
 from quizroom.room.state import Answer, Certainty, Player, Room, Round
@@ -61,9 +62,13 @@ def _played(room: Room, player: Player, marks: RoomMarks) -> Iterator[Played]:
 
 
 def may_be_told(room: Room, current: Round) -> bool:
-    """Whether a round's key and reasons are no secret any more."""
-    closed_for_good = room.phase == "finished" and current.closed_at is not None
-    return current.explained_at is not None or closed_for_good
+    """Whether a round's key and reasons, and its records, are no secret any more.
+
+    A round of which something waits for a later one is told in full after that.
+    """
+    if room.phase == "finished":
+        return current.closed_at is not None
+    return current.explained_at is not None and told_before(current.item, room.ahead) is current.item
 
 
 def mistook_look_alike(item: Item, answer: Answer) -> bool:

@@ -103,6 +103,8 @@ class NearTerm:
     """What that other thing is, shown to whoever typed it."""
     worth: Worth = "none"
     """What it counts all the same: the whole where a part was asked for, if the course takes it."""
+    facts: tuple[str, ...] = ()
+    """The facts that `tells` tells."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

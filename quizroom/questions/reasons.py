@@ -46,19 +46,19 @@ def why_of(syllabus: Syllabus, ask: Ask) -> Reason:
     return Reason(text=why.text + differ, facts=why.facts, sources=why.sources)
 
 
-def reason_of_term(syllabus: Syllabus, ask: Ask, term: Term) -> str:
+def reason_of_term(syllabus: Syllabus, ask: Ask, term: Term) -> Reason:
     """What another term denotes, for whoever typed it."""
     if term.concept in syllabus.catalogue.lookalikes:
-        return syllabus.catalogue.lookalikes[term.concept].tell
+        return Reason(text=syllabus.catalogue.lookalikes[term.concept].tell)
     if term.kind == "muscle":
         muscle, _, part = term.concept.partition("/")
-        return _reason_of_muscle(syllabus, ask, Unit(muscle, part)).text
+        return _reason_of_muscle(syllabus, ask, Unit(muscle, part))
     if term.kind == "landmark":
-        return reason_of_value(syllabus, "attachment", term.concept).text
+        return reason_of_value(syllabus, "attachment", term.concept)
     if term.kind in ("nerve", "artery"):
-        return reason_of_value(syllabus, term.kind, term.concept).text
+        return reason_of_value(syllabus, term.kind, term.concept)
     article = "an" if term.kind == "artery" else "a"
-    return f"{capitalised(term.text)} is {article} {term.kind}."
+    return Reason(text=f"{capitalised(term.text)} is {article} {term.kind}.")
 
 
 def _reason_of_muscle(syllabus: Syllabus, ask: Ask, unit: Unit) -> Reason:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from quizroom.knowledge.lexicon import Term
 from quizroom.questions.grammar import capitalised
-from quizroom.questions.model import Accepted, NearTerm, Spelling, Worth
+from quizroom.questions.model import Accepted, NearTerm, Reason, Spelling, Worth
 from quizroom.questions.near import accepted_terms, near_terms
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.typed import form_of
@@ -28,7 +28,7 @@ def typed_terms(
     syllabus: Syllabus,
     concepts: Sequence[str],
     text_of: Callable[[str], str],
-    tell: Callable[[Term], str],
+    tell: Callable[[Term], Reason],
 ) -> TypedTerms:
     """The terms of the accepted concepts, the first of which was asked for.
 
@@ -42,7 +42,7 @@ def typed_terms(
     wholes = tuple(_whole_terms(syllabus, accepted)) if len(accepted) == 1 else ()
     named = {form_of(one.term) for one in wholes}
     near = (
-        NearTerm(concept=term.concept, term=term.text, tells=tell(term))
+        _near(term, tell(term))
         for term in near_terms(vocabulary, terms, vocabulary.of_concept[concepts[0]][0].kind)
         if form_of(term.text) not in named
     )
@@ -60,16 +60,19 @@ def plain_terms(syllabus: Syllabus, concept: str, text: str = "") -> TypedTerms:
     def text_of(one: str) -> str:
         return named[one][0].text
 
-    def tell(term: Term) -> str:
-        if term.concept in syllabus.catalogue.lookalikes:
-            return syllabus.catalogue.lookalikes[term.concept].tell
-        return _is_another(term, text_of(term.concept))
+    def tell(term: Term) -> Reason:
+        alike = syllabus.catalogue.lookalikes.get(term.concept)
+        return Reason(text=alike.tell if alike else _is_another(term, text_of(term.concept)))
 
     terms = typed_terms(syllabus, (concept,), text_of, tell)
     known = {form_of(one.term) for one in terms.near}
     others = (term for term in vocabulary.terms.get(form_of(text), ()) if form_of(text) not in known)
-    far = (NearTerm(concept=term.concept, term=term.text, tells=tell(term)) for term in others)
+    far = (_near(term, tell(term)) for term in others)
     return replace(terms, near=(*terms.near, *far))
+
+
+def _near(term: Term, reason: Reason) -> NearTerm:
+    return NearTerm(concept=term.concept, term=term.text, tells=reason.text, facts=reason.facts)
 
 
 def _whole_terms(syllabus: Syllabus, accepted: Sequence[Accepted]) -> Iterator[NearTerm]:

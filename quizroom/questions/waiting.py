@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from quizroom.knowledge.record import Record
-from quizroom.questions.model import Item, Reason
+from quizroom.questions.model import Item, NearTerm, Reason
 
 IT_WAITS = "A later round asks for this; it is told then."
 """Stands where a reason would tell the key of a later round."""
@@ -33,12 +33,15 @@ def told_before(item: Item, later: Sequence[Item]) -> Item:
         bones=tuple(one for one in later if _asks_bones(one)),
     )
     records = tuple(record for record in item.records if not any(holds_key(record, one) for one in later))
-    if len(records) == len(item.records) and not any(told.waits(reason) for reason in reasons_of(item)):
+    near = tuple(told.near(one) for one in item.near)
+    waits = near != item.near or any(told.waits(reason) for reason in reasons_of(item))
+    if len(records) == len(item.records) and not waits:
         return item
     return replace(
         item,
         options=tuple(replace(one, reason=told.of(one.reason)) for one in item.options),
         stems=tuple(replace(one, reason=told.of(one.reason)) for one in item.stems),
+        near=near,
         why=told.of(item.why),
         records=records,
     )
@@ -158,6 +161,11 @@ class _Telling:
             or _tells_supply(reason.facts, self.supplies)
             or any(asks_bone_of(one, reason.text) for one in self.bones)
         )
+
+    def near(self, term: NearTerm) -> NearTerm:
+        """The term, or that what it is waits."""
+        waits = self.waits(Reason(text=term.tells, facts=term.facts))
+        return replace(term, tells=IT_WAITS) if waits else term
 
     def of(self, reason: Reason) -> Reason:
         """The reason, or that it waits."""

@@ -102,7 +102,9 @@ class TypedResult:
     text: str
     verdict: Literal["right", "half", "wrong", "doubtful"]
     count: int
+    """People who wrote at least one such word."""
     share: float
+    """These of all who answered, 0 to 1. In a list one person may stand in several rows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

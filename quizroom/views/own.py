@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from datetime import datetime
 
 from quizroom.analysis.certainty import certainty_mark, is_right, sureness_of_player
-from quizroom.marking import RoomMarks, place_of
+from quizroom.marking import RoomMarks, judge, place_of
 from quizroom.questions import typed
 from quizroom.questions.model import Item
 from quizroom.room.answers import IN_PLACES
@@ -112,12 +112,17 @@ def _own_result(player: Player, current: Round | None, marks: RoomMarks) -> OwnR
         round=current.number,
         verdict=verdict_of(player, current, mark),
         mark=mark or 0.0,
-        reasons=chosen_reasons(current.item, answer, marks.rounds[-1].verdicts)
+        reasons=chosen_reasons(current.item, answer, _verdicts(current, answer))
         if explained and answer
         else (),
         certainty_mark=_certainty_mark(current, answer, mark),
         second=_second_verdict(player, current, marks),
     )
+
+
+def _verdicts(current: Round, answer: Answer) -> Mapping[str, typed.Verdict]:
+    """By the round as it may be told: those that its marks rest on may tell the key of a later round."""
+    return {text: judge(current.item, text, current.rulings) for text in answer.typed}
 
 
 def _second_verdict(player: Player, current: Round, marks: RoomMarks) -> Verdict | None:

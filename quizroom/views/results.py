@@ -117,12 +117,14 @@ def _times_chosen(marks: RoundMarks) -> Counter[str]:
 
 
 def typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
-    """Typed answers by what they came to; only terms known to anatomy are spelled out."""
+    """Typed answers by what they came to; only terms known to anatomy are spelled out.
+
+    People are counted, not words: in a list several words of one player may come to the same row.
+    """
     said: Counter[tuple[str, VerdictKind]] = Counter()
     for answer in current.answers.values():
-        for text in answer.typed:
-            found = marks.verdicts[text]
-            said[(_public_text(current.item, found.concept), found.kind)] += 1
+        found = (marks.verdicts[text] for text in answer.typed)
+        said.update({(_public_text(current.item, one.concept), one.kind) for one in found})
     rows = sorted(said.items(), key=lambda pair: (VERDICT_ORDER[pair[0][1]], -pair[1], pair[0][0]))
     return tuple(
         TypedResult(text=text, verdict=kind, count=count, share=share(count, len(current.answers)))

@@ -16,11 +16,12 @@ from quizroom.room.commands import (
     SubmitAnswer,
 )
 from quizroom.room.state import Answer, Room, Round
-from tests.room.sample_items import all_formats
-from tests.room.samples import NOON, gathered, ordered
+from tests.room.sample_items import all_formats, one_best
+from tests.room.samples import NOON, answering, gathered, ordered, says
 from tests.service.alone import said
 
-ITEMS = all_formats()
+ITEMS = tuple(replace(item, facts=(), records=()) for item in all_formats())
+"""No record of one tells the key of another, so that nothing waits."""
 
 
 def reviewed(right: tuple[bool, ...], *, shown: bool = True) -> Room:
@@ -60,6 +61,15 @@ def test_closed_rounds_are_told_once_explained_or_over() -> None:
 def test_an_open_round_is_not_told() -> None:
     room = ordered(reviewed((False,)), OpenRound(round=2))
     assert numbers(played_rounds(room, "ada")) == [1]
+
+
+def test_a_round_that_would_tell_the_key_of_a_later_one_comes_after_that() -> None:
+    later = replace(one_best("again"), facts=("fact of radial nerve",))
+    room = ordered(answering(one_best(), later), says("ada", "A"), CloseRound(round=1, by_host=True))
+    room = ordered(room, ShowRecord(round=1))
+    assert played_rounds(room, "ada") == ()
+    assert numbers(played_rounds(ordered(room, EndReview()), "ada")) == [1]
+    assert numbers(played_rounds(ordered(room, OpenRound(round=2)), "ada")) == [1]
 
 
 def test_struck_items_are_left_out() -> None:

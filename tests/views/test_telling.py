@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from quizroom.marking import marks_of_room
-from quizroom.questions.model import Item
+from quizroom.questions.model import Item, NearTerm
 from quizroom.questions.waiting import IT_WAITS
 from quizroom.room.commands import CloseRound, DropItem, EndReview, OpenRound, ShowRecord
 from quizroom.room.state import Room
@@ -11,7 +11,8 @@ from quizroom.views.model import PublicView
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.sample_items import one_best
-from tests.room.samples import answering, ordered, says
+from tests.room.sample_items import typed as typed_item
+from tests.room.samples import answering, ordered, says, writes
 from tests.views.twins import NOW
 
 
@@ -66,3 +67,20 @@ def test_they_are_told_at_once_if_the_later_round_is_dropped_or_the_review_ends(
 def test_before_the_record_is_shown_nothing_is_said_to_wait() -> None:
     room = ordered(answering(one_best(), again()), CloseRound(round=1, by_host=True))
     assert (seen(room).records, seen(room).waiting) == ((), ())
+
+
+def test_what_a_typed_wrong_term_is_waits_while_a_later_round_asks_for_it() -> None:
+    near = NearTerm(
+        concept="radial nerve",
+        term="radial nerve",
+        tells="It supplies triceps.",
+        facts=("fact of radial nerve",),
+    )
+    item = replace(typed_item(), near=(near,))
+    for later, told in (((again(),), IT_WAITS), ((), "It supplies triceps.")):
+        room = ordered(answering(item, *later), writes("ada", "radial nerve"))
+        room = ordered(room, CloseRound(round=1, by_host=True), ShowRecord(round=1))
+        own = own_view(room, "ada", marks_of_room(room), NOW)
+        assert own.result is not None
+        assert [reason.reason for reason in own.result.reasons] == [told]
+        assert "triceps" not in str(seen(room)) or not later

@@ -66,3 +66,15 @@ def test_words_that_the_host_accepts_count_but_are_still_not_spelled_out() -> No
     room = ordered(answering(free_list()), writes("ada", "zzrude"), CLOSE, ruling, ShowRecord(round=1))
     assert b"zzrude" not in orjson.dumps(write(seen(room))).lower()
     assert result(room).typed == (TypedResult(text=UNSPELLED, verdict="right", count=1, share=1.0),)
+
+
+def test_in_a_list_people_are_counted_and_no_share_is_above_one() -> None:
+    room = ordered(
+        answering(free_list(), players=PLAYERS),
+        writes("ada", "hippocampus", "stapes", "pancreas"),
+        writes("bo", "cochlea", "biceps brachii"),
+        CLOSE,
+    )
+    rows = {one.text: (one.count, one.share) for one in result(room).typed}
+    assert rows[UNSPELLED] == (2, 1.0)
+    assert rows["biceps brachii"] == (1, 0.5)

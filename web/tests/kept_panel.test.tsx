@@ -38,6 +38,15 @@ test("who is kept reads so, finds the second look, and can refuse with one press
   expect(say).toHaveBeenCalledWith("Your results are not kept.");
 });
 
+test("in a group without a host it speaks of the others", async () => {
+  expect(shown(true).root.textContent).toContain("Your host sees your handle");
+  const root = document.createElement("div");
+  const own = ownView({ kept: true, group: { opener: false, ready: false, factor_counts: false } as never });
+  act(() => render(<KeptPanel own={own} line={{} as Line} say={vi.fn()} />, root));
+  expect(root.textContent).toContain("The others in this room see your handle");
+  expect(root.textContent).not.toContain("host");
+});
+
 test("who refused can think better of it", async () => {
   const { root, said } = shown(false);
   expect(root.querySelector("a[href='/mine']")).toBeNull();

@@ -27,7 +27,7 @@ export function KeptPanel({ own, line, say }: KeptPanelProps) {
     <section class="kept" aria-label="Your results">
       <p>
         {own.kept
-          ? "Your results are kept for a second look, under an anonymous key that this browser has. Your host sees your handle, not the key."
+          ? `Your results are kept for a second look, under an anonymous key that this browser has. ${own.group ? "The others in this room see" : "Your host sees"} your handle, not the key.`
           : "Your results are not kept for a second look. In this review they stay beside your handle."}
       </p>
       <p class="kept_ways">
