@@ -16,7 +16,6 @@ import eventlet
 eventlet.monkey_patch()
 
 # ruff: noqa: E402 -- nothing may be imported before the patch
-import gc
 import signal
 import time
 from collections.abc import Callable
@@ -35,6 +34,7 @@ from quizroom.assembly import (
     timed,
     tries_of,
 )
+from quizroom.collector import let_the_collector_wait
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.bundle import STATIC, read_manifest
 from quizroom.pages.host_parts import entry_over, hosts_over
@@ -134,11 +134,7 @@ def serve(
     else:
         give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
         eventlet.spawn(_keep_time, parts, alone=True)
-    # What was made until now lives for ever: the collector need not look at it again.
-    gc.collect()
-    gc.freeze()
-    gc.enable()
-    gc.set_threshold(30_000, 5, 5)  # the usual 700 new containers come with every few answers
+    let_the_collector_wait()
     ready(port, parts.entry.new_key())
     _listen(parts, listener)
 

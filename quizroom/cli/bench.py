@@ -9,6 +9,7 @@ import click
 from quizroom.cli.bench_plan import bench_plan
 from quizroom.cli.bench_room import bench_room
 from quizroom.cli.bench_workers import bench_workers
+from quizroom.collector import collector_as_on_a_server
 
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
@@ -43,7 +44,7 @@ def bench_items(course_id: str | None, rounds: int, times: int, folder: Path | N
     """Deal 1000 items with the whole knowledge base loaded, and print seconds and items a second.
 
     Beside each deal the content is read once more: how many times as long a deal takes does not hang on
-    the machine, nor on what else it does.
+    the machine, nor on what else it does. Python's garbage collector is set as on a running server.
     """
     from quizroom.cli.places import catalogue_of  # noqa: PLC0415 - not before `serve` patches
     from quizroom.questions.deck import ALL_FORMATS, CannotDeal, DealPlan, deal_from, prepare  # noqa: PLC0415 - likewise
@@ -59,21 +60,24 @@ def bench_items(course_id: str | None, rounds: int, times: int, folder: Path | N
     families = tuple(family for family in FAMILIES if family in course.families)
     asks = prepare(syllabus, families)
     click.echo(f"{course.id}: {asks} questions found in {prepared.seconds():.2f} s, once for each list")
-    for seed in range(times):
-        plan = DealPlan(families=families, rounds=rounds, seed=seed, formats=ALL_FORMATS)
-        watch = _Watch()
-        try:
-            dealt = len(deal_from(syllabus, plan))
-        except CannotDeal as reason:
-            raise click.ClickException(str(reason)) from reason
-        seconds = watch.seconds()
-        beside = _Watch()
-        catalogue_of(folder)
-        ratio = seconds / beside.seconds()
-        click.echo(
-            f"{dealt} items dealt in {seconds:.2f} s: {dealt / seconds:.0f} items/s, "
-            f"{ratio:.1f} times as long as reading the content beside it"
-        )
+    plans = (
+        DealPlan(families=families, rounds=rounds, seed=seed, formats=ALL_FORMATS) for seed in range(times)
+    )
+    with collector_as_on_a_server():
+        for plan in plans:
+            watch = _Watch()
+            try:
+                dealt = len(deal_from(syllabus, plan))
+            except CannotDeal as reason:
+                raise click.ClickException(str(reason)) from reason
+            seconds = watch.seconds()
+            beside = _Watch()
+            catalogue_of(folder)
+            ratio = seconds / beside.seconds()
+            click.echo(
+                f"{dealt} items dealt in {seconds:.2f} s: {dealt / seconds:.0f} items/s, "
+                f"{ratio:.1f} times as long as reading the content beside it"
+            )
 
 
 class _Watch:

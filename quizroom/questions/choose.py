@@ -1,16 +1,18 @@
 """Choosing wrong options that stand fairly beside the key."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from functools import partial
 from itertools import chain
 from random import Random
 from types import MappingProxyType
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.cues import clangs, is_short_beside, stands_out_in_length
+from quizroom.questions.cues import clangs
 from quizroom.questions.distractors import candidates
+from quizroom.questions.exchanges import exchange_for_length, exchange_last, key_stands_out, no_place_for
 from quizroom.questions.model import DistractorSource, Family
-from quizroom.questions.ranks import Candidate, teaching_sources
+from quizroom.questions.ranks import Candidate
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import concept_text
 
@@ -18,8 +20,6 @@ PREFERRED_WRONG = 3
 FEWEST_WRONG = 2
 _SECOND_TRIES = 2
 """Orders in which candidates are tried again, the same for every seed, so that few asks hang on chance."""
-_FIRST_EXCHANGES = 2
-"""Exchanges from which a second one is tried, where one does not make the lengths alike."""
 _LONGEST_LOOK = 40
 """Candidates looked at before an ask is given up."""
 _MERELY_NEAR: frozenset[DistractorSource] = frozenset(("same_region",))
@@ -30,25 +30,6 @@ _WEAK: Mapping[Family, frozenset[DistractorSource]] = MappingProxyType(
 other joints.
 """
 _MOVEMENTS = ("movement", "action")
-
-
-@dataclass(frozen=True, slots=True)
-class _Table:
-    """The options so far: what may not join them, and their texts."""
-
-    syllabus: Syllabus
-    ask: Ask
-    wrong: list[Candidate] = field(default_factory=list)
-
-    def takes(self, candidate: Candidate) -> bool:
-        """Whether a candidate may stand beside the key and the others: no overlap, no same text."""
-        concept = candidate[0]
-        if self.ask.unit is None:
-            return concept not in self.ask.key and all(concept != other for other, _ in self.wrong)
-        overlap = self.syllabus.tables[self.ask.relation].overlap
-        return all(
-            concept not in overlap(other) for other in (*self.ask.key, *(one for one, _ in self.wrong))
-        )
 
 
 def wrong_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candidate, ...] | None:
@@ -73,7 +54,9 @@ def _fair_options(syllabus: Syllabus, ask: Ask, random: Random) -> tuple[Candida
     chosen = _first_fit(syllabus, ask, found, PREFERRED_WRONG)
     chosen = _without_padding(ask, chosen)
     chosen = _with_an_echo(syllabus, ask, chosen, found)
-    chosen = _with_fitting_lengths(syllabus, ask, chosen, found)
+    chosen = exchange_for_length(
+        syllabus, ask, chosen, found, partial(_is_fair_apart_from_length, syllabus, ask)
+    )
     if len(chosen) < FEWEST_WRONG or _is_padding(ask, chosen) or not is_fair(syllabus, ask, chosen):
         return None
     return tuple(chosen)
@@ -91,13 +74,15 @@ def wrong_for_set(
 
 
 def _first_fit(syllabus: Syllabus, ask: Ask, found: Iterable[Candidate], wanted: int) -> list[Candidate]:
-    table = _Table(syllabus, ask)
+    chosen: list[Candidate] = []
+    barred = no_place_for(syllabus, ask, chosen)
     for candidate in found:
-        if len(table.wrong) == wanted:
+        if len(chosen) == wanted:
             break
-        if table.takes(candidate):
-            table.wrong.append(candidate)
-    return table.wrong
+        if candidate[0] not in barred:
+            chosen.append(candidate)
+            barred = no_place_for(syllabus, ask, chosen)
+    return chosen
 
 
 def _without_padding(ask: Ask, chosen: Sequence[Candidate]) -> list[Candidate]:
@@ -125,67 +110,12 @@ def _with_an_echo(
         return chosen
     stem = syllabus.stems(ask.stem)
     echoing = (one for one in found if clangs(stem, syllabus.stems(_text(syllabus, ask, one[0]))))
-    return _exchanged(syllabus, ask, chosen, echoing)
-
-
-def _with_fitting_lengths(
-    syllabus: Syllabus, ask: Ask, chosen: list[Candidate], found: Sequence[Candidate]
-) -> list[Candidate]:
-    """One option or two exchanged for others if the key stands out by its length, or is short beside them."""
-    if not chosen or not is_uneven(syllabus, ask, chosen):
-        return chosen
-    stands_out = _key_stands_out(syllabus, ask, chosen)
-    exchanges = list(_exchanges(syllabus, ask, chosen, found))
-    wished = (one for one in exchanges if not is_uneven(syllabus, ask, one))
-    twice = _second_exchanges(syllabus, ask, exchanges, found)
-    needed = (one for one in exchanges if stands_out and not _key_stands_out(syllabus, ask, one))
-    fair = (one for one in chain(wished, twice, needed) if _is_fair_apart_from_length(syllabus, ask, one))
-    return next(fair, chosen)
-
-
-def _second_exchanges(
-    syllabus: Syllabus, ask: Ask, exchanges: Sequence[list[Candidate]], found: Sequence[Candidate]
-) -> Iterator[list[Candidate]]:
-    """Even choices in which two of the chosen are others that teach as well, from the most even on."""
-    teaching = teaching_sources(ask.family)
-    close = [one for one in found if one[1] in teaching]
-    firsts = sorted(exchanges, key=lambda one: _unevenness(syllabus, ask, one))[:_FIRST_EXCHANGES]
-    for first in firsts:
-        for second in _exchanges(syllabus, ask, first, close):
-            if not is_uneven(syllabus, ask, second):
-                yield second
-
-
-def _unevenness(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> float:
-    """How far the mean length of the wrong options is from that of the key."""
-    lengths = [len(_text(syllabus, ask, concept)) for concept, _ in chosen]
-    return abs(sum(lengths) / len(lengths) - len(_text(syllabus, ask, ask.key[0])))
-
-
-def _exchanges(
-    syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate], found: Sequence[Candidate]
-) -> Iterator[list[Candidate]]:
-    """All choices in which one of the chosen is another, the last of them first."""
-    for place in range(len(chosen) - 1, -1, -1):
-        rest = [*chosen[:place], *chosen[place + 1 :]]
-        table = _Table(syllabus, ask, rest)
-        yield from ([*rest, one] for one in found if one[1] != "same_region" and table.takes(one))
-
-
-def _exchanged(
-    syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate], better: Iterable[Candidate]
-) -> list[Candidate]:
-    """The last of the chosen replaced by the first better one that fits beside the rest."""
-    table = _Table(syllabus, ask, list(chosen[:-1]))
-    for candidate in better:
-        if table.takes(candidate):
-            return [*table.wrong, candidate]
-    return list(chosen)
+    return exchange_last(syllabus, ask, chosen, echoing)
 
 
 def is_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
     """Whether the key stands out neither by its length nor by an echo, and a wanted look-alike is there."""
-    if not chosen or _key_stands_out(syllabus, ask, chosen):
+    if not chosen or key_stands_out(syllabus, ask, chosen):
         return False
     return _is_fair_apart_from_length(syllabus, ask, chosen)
 
@@ -202,19 +132,6 @@ def _echoes_are_fair(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) 
     if echoing <= len(ask.key) // 2:
         return True
     return any(clangs(stem, syllabus.stems(_text(syllabus, ask, concept))) for concept, _ in chosen)
-
-
-def _key_stands_out(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
-    return stands_out_in_length(
-        _text(syllabus, ask, ask.key[0]), [_text(syllabus, ask, concept) for concept, _ in chosen]
-    )
-
-
-def is_uneven(syllabus: Syllabus, ask: Ask, chosen: Sequence[Candidate]) -> bool:
-    """Whether the key is noticeably longer or shorter than the options are."""
-    key = _text(syllabus, ask, ask.key[0])
-    others = [_text(syllabus, ask, concept) for concept, _ in chosen]
-    return stands_out_in_length(key, others) or is_short_beside(key, others)
 
 
 def _text(syllabus: Syllabus, ask: Ask, concept: str) -> str:

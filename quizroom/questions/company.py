@@ -7,9 +7,10 @@ from itertools import chain, combinations, islice
 from random import Random
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.choose import is_fair, is_uneven
+from quizroom.questions.choose import is_fair
 from quizroom.questions.claim import Relation
 from quizroom.questions.distractors import candidates
+from quizroom.questions.exchanges import is_uneven
 from quizroom.questions.model import DistractorSource
 from quizroom.questions.ranks import Candidate, teaching_sources
 from quizroom.questions.syllabus import Syllabus

@@ -1,7 +1,7 @@
 """Cues that give a key away to those who know nothing: a shared stem, the longest option."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 _STEM_LETTERS = 5
@@ -60,14 +60,27 @@ def clangs(stem: Stems, option: Stems) -> bool:
 
 def stands_out_in_length(key: str, others: Iterable[str]) -> bool:
     """Whether the key alone is the longest option, or by more than a quarter longer than their mean."""
-    lengths = [len(other) for other in others]
-    return len(key) > max(lengths) or len(key) > (1 + _TOLERANCE) * _mean(key, lengths)
+    return stands_out(len(key), [len(other) for other in others])
 
 
 def is_short_beside(key: str, others: Iterable[str]) -> bool:
     """Whether the key is by more than a quarter shorter than the mean of the options."""
-    return len(key) < (1 - _TOLERANCE) * _mean(key, [len(other) for other in others])
+    return _is_short(len(key), [len(other) for other in others])
 
 
-def _mean(key: str, lengths: list[int]) -> float:
-    return (len(key) + sum(lengths)) / (1 + len(lengths))
+def stands_out(key: int, others: Sequence[int]) -> bool:
+    """The same as `stands_out_in_length` for the numbers of letters."""
+    return key > max(others) or key > (1 + _TOLERANCE) * _mean(key, others)
+
+
+def is_uneven_beside(key: int, others: Sequence[int]) -> bool:
+    """Whether a key of so many letters stands out, or is short, beside options of so many."""
+    return stands_out(key, others) or _is_short(key, others)
+
+
+def _is_short(key: int, others: Sequence[int]) -> bool:
+    return key < (1 - _TOLERANCE) * _mean(key, others)
+
+
+def _mean(key: int, others: Sequence[int]) -> float:
+    return (key + sum(others)) / (1 + len(others))

@@ -159,12 +159,12 @@ def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[Drawback, Drawback
 
     With the least drawback that any ask about it, or about a later muscle, can have, and its own.
     """
-    typed_next = dealing.wants_typed
+    typed_next, formats = dealing.wants_typed, dealing.formats
     for muscle in sorted(hands, key=dealing.turn.__getitem__):
         least = (2 * (muscle in dealing.covered), False)
         best: tuple[Drawback, Ask] | None = None
-        for ask in islice(_hand(dealing, hands, muscle), _ASKS_LOOKED_AT):
-            drawback = (_given_away(dealing, ask), typed_next and not _typed_formats(dealing, ask))
+        for ask in _hand(dealing, hands, muscle)[:_ASKS_LOOKED_AT]:
+            drawback = (_given_away(dealing, ask), typed_next and not _typed_among(ask.formats, formats))
             if best is None or drawback < best[0]:
                 best = drawback, ask
             if drawback == least:
@@ -173,18 +173,15 @@ def _firsts(dealing: Dealing, hands: Hands) -> Iterator[tuple[Drawback, Drawback
             yield least, *best
 
 
-def _hand(dealing: Dealing, hands: Hands, muscle: str) -> Iterator[Ask]:
+def _hand(dealing: Dealing, hands: Hands, muscle: str) -> list[Ask]:
     """What is left to ask of a muscle, in an order by chance; what was asked since is thrown away."""
     asks = hands[muscle]
     if isinstance(asks, tuple):
-        asks = hands[muscle] = dealing.random.sample(asks, len(asks))
-    for ask in tuple(asks):
-        if dealing.asked.isdisjoint(ask.facts):
-            yield ask
-        else:
-            asks.remove(ask)
-    if not asks:
+        asks = dealing.random.sample(asks, len(asks))
+    left = hands[muscle] = [ask for ask in asks if dealing.asked.isdisjoint(ask.facts)]
+    if not left:
         del hands[muscle]
+    return left
 
 
 def _given_away(dealing: Dealing, ask: Ask) -> int:
@@ -197,17 +194,18 @@ def _given_away(dealing: Dealing, ask: Ask) -> int:
     if dealing.covered.keys().isdisjoint(ask.muscles):
         return told
     back = [muscle for muscle in ask.muscles if muscle in dealing.covered]
-    hinted = any(muscle != ask.subject.partition("/")[0] for muscle in back)
+    hinted = set(back) != {ask.subject.partition("/")[0]}
     return 2 * len(back) + hinted + told
 
 
 def _format(dealing: Dealing, ask: Ask) -> Format:
-    typed = _typed_formats(dealing, ask)
+    typed = _typed_among(ask.formats, dealing.formats)
     lettered = [one for one in ask.formats if one in dealing.formats and one not in _TYPED]
     if typed and (not lettered or dealing.wants_typed):
         return typed[0]
     return lettered[0]
 
 
-def _typed_formats(dealing: Dealing, ask: Ask) -> list[Format]:
-    return [one for one in ask.formats if one in dealing.formats and one in _TYPED]
+@lru_cache(maxsize=256)
+def _typed_among(possible: tuple[Format, ...], wanted: tuple[Format, ...]) -> tuple[Format, ...]:
+    return tuple(one for one in possible if one in wanted and one in _TYPED)

@@ -7,6 +7,7 @@ item harder; a question that echoes its key makes it easier.
 """
 
 from collections.abc import Mapping
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -95,9 +96,15 @@ def band_of(difficulty: float) -> Band:
 
 def _rarity(syllabus: Syllabus, item: Item) -> float:
     """Share of the course lists that do without a muscle of the item."""
-    courses = syllabus.catalogue.courses.values()
-    without = sum(not set(item.muscles) <= set(course.muscles) for course in courses)
-    return without / len(courses) if courses else _UNKNOWN
+    lists = _lists(syllabus)
+    without = sum(not on_list.issuperset(item.muscles) for on_list in lists)
+    return without / len(lists) if lists else _UNKNOWN
+
+
+@lru_cache(maxsize=8)
+def _lists(syllabus: Syllabus) -> tuple[frozenset[str], ...]:
+    """The muscles of each course list."""
+    return tuple(frozenset(course.muscles) for course in syllabus.catalogue.courses.values())
 
 
 def _echoes(syllabus: Syllabus, item: Item) -> bool:

@@ -7,9 +7,11 @@ What may be true by any reading is barred by the ask.
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from random import Random
 
 from quizroom.questions.ask import Ask
+from quizroom.questions.claim import Relation
 from quizroom.questions.model import DistractorSource
 from quizroom.questions.ranks import Candidate, Rank, teaching_sources
 from quizroom.questions.syllabus import Syllabus
@@ -28,18 +30,19 @@ def candidates(syllabus: Syllabus, ask: Ask, random: Random) -> list[Candidate]:
     Each candidate is false of what is asked by every recorded reading, and comes once. Muscles that
     are not on the list come last: a class that never met them is not tempted.
     """
-    seen = set(ask.key)
+    seen = {*ask.key, *ask.barred}
     known: list[Candidate] = []
     strangers: list[Candidate] = []
     for source, concepts in _all_ranks(syllabus, ask):
-        fresh = [one for one in dict.fromkeys(concepts) if one not in seen and one not in ask.barred]
+        fresh = [one for one in dict.fromkeys(concepts) if one not in seen]
+        if not fresh:
+            continue
         seen.update(fresh)
         random.shuffle(fresh)
-        off = [_off_list(syllabus, ask, concept) for concept in fresh]
-        listed = [(concept, source) for concept, strange in zip(fresh, off, strict=True) if not strange]
-        others = [(concept, source) for concept, strange in zip(fresh, off, strict=True) if strange]
-        known += listed
-        (strangers if ask.kind in _MUSCLES and source != "look_alike" else known).extend(others)
+        listed, others = _by_list(syllabus, ask, fresh)
+        known += [(concept, source) for concept in listed]
+        apart = strangers if ask.kind in _MUSCLES and source != "look_alike" else known
+        apart += [(concept, source) for concept in others]
     return _errors_first(ask, [*_mixed(known, teaching_sources(ask.family)), *strangers])
 
 
@@ -58,13 +61,13 @@ def _errors_first(ask: Ask, ranked: list[Candidate]) -> list[Candidate]:
 def _mixed(ranked: Sequence[Candidate], teaching: frozenset[DistractorSource]) -> list[Candidate]:
     """Not all from one source: beyond look-alikes a third of a kind waits for others that teach."""
     counted: Counter[DistractorSource] = Counter()
-    places: list[tuple[bool, bool, bool]] = []
-    for _, source in ranked:
+    groups: dict[tuple[bool, bool, bool], list[Candidate]] = {}
+    for candidate in ranked:
+        source = candidate[1]
         counted[source] += 1
         many = source != "look_alike" and counted[source] > _OF_A_KIND
-        places.append((source == "same_region", source not in teaching, many))
-    order = sorted(range(len(ranked)), key=lambda place: places[place])
-    return [ranked[place] for place in order]
+        groups.setdefault((source == "same_region", source not in teaching, many), []).append(candidate)
+    return [candidate for group in sorted(groups) for candidate in groups[group]]
 
 
 def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterable[Rank]:
@@ -95,9 +98,23 @@ def _all_ranks(syllabus: Syllabus, ask: Ask) -> Iterable[Rank]:
             return
 
 
-def _off_list(syllabus: Syllabus, ask: Ask, concept: str) -> bool:
-    """Whether a muscle is not on the course list, or another thing has no part in it."""
+def _by_list(syllabus: Syllabus, ask: Ask, concepts: Sequence[str]) -> tuple[list[str], list[str]]:
+    """Those on the course list (muscles), or with a part in it (other things), and those that are not."""
     if ask.kind in _MUSCLES:
-        return concept.partition("/")[0] not in syllabus.on_list
-    claims = syllabus.tables[ask.relation].by_value.get(concept, ())
-    return not any(claim.usual and claim.muscle in syllabus.on_list for claim in claims)
+        on_list = syllabus.on_list
+        known = [one for one in concepts if one.partition("/")[0] in on_list]
+    else:
+        values = _listed_values(syllabus, ask.relation)
+        known = [one for one in concepts if one in values]
+    if len(known) == len(concepts):
+        return known, []
+    listed = set(known)
+    return known, [one for one in concepts if one not in listed]
+
+
+@lru_cache(maxsize=64)
+def _listed_values(syllabus: Syllabus, relation: Relation) -> frozenset[str]:
+    """What the standard account gives to muscles on the list."""
+    by_muscle = syllabus.tables[relation].by_muscle
+    claims = (claim for muscle in syllabus.on_list for claim in by_muscle.get(muscle, ()))
+    return frozenset(claim.value for claim in claims if claim.usual)

@@ -1,6 +1,7 @@
 """Reasons about lesions: what of a muscle or movement is cut, and what an injury takes away."""
 
 from dataclasses import replace
+from functools import lru_cache
 
 from quizroom.knowledge.anatomy import nerve_descendants
 from quizroom.knowledge.anatomy.lesion import EXPECTATION
@@ -68,10 +69,11 @@ def reason_of_injury(syllabus: Syllabus, ask: Ask, injury: str) -> Reason:
     return _expected(replace(held, sources=sources), text)
 
 
-def _lost_muscles(syllabus: Syllabus, injury: str) -> list[str]:
+@lru_cache(maxsize=2048)
+def _lost_muscles(syllabus: Syllabus, injury: str) -> tuple[str, ...]:
     """What is lost as a whole, muscles on the list first."""
     muscles = sorted(syllabus.catalogue.muscles, key=lambda one: one not in syllabus.on_list)
-    return [one for one in muscles if syllabus.injuries.is_lost(injury, one)]
+    return tuple(one for one in muscles if syllabus.injuries.is_lost(injury, one))
 
 
 def _outcome(syllabus: Syllabus, ask: Ask, injury: str) -> str:

@@ -107,10 +107,13 @@ def _tells_supply(told: Iterable[str], asked: Mapping[str, Sequence[str]]) -> bo
 
 def asks_bone_of(item: Item, text: str) -> bool:
     """Whether a text names a landmark whose bone an item asks for."""
-    if not _asks_bones(item):
-        return False
+    return _asks_bones(item) and any(name in text for name in _names_of_places(item))
+
+
+def _names_of_places(item: Item) -> list[str]:
+    """The landmarks whose bone an item asks for."""
     rows = [stem.text for stem in item.stems]
-    return any(name in text for name in rows or [item.stem.removesuffix("?").partition(" is the ")[2]])
+    return rows or [item.stem.removesuffix("?").partition(" is the ")[2]]
 
 
 def can_stand_between(item: Item, before: Iterable[Item], after: Iterable[Item]) -> bool:
@@ -130,11 +133,20 @@ def latest_place(items: Sequence[Item], item: Item) -> int:
     supplies, muscles = _supplies(item.facts), frozenset(item.muscles)
     if not supplies and not _asks_bones(item):
         return len(items)
-    spoiling = (
-        place
-        for place, one in enumerate(items)
-        if (_asks_bones(item) or not muscles.isdisjoint(one.muscles)) and _spoils(one, item, supplies)
-    )
+    if _asks_bones(item):
+        names = _names_of_places(item)
+        spoiling = (
+            place
+            for place, one in enumerate(items)
+            if any(name in text for text in question_texts(one) for name in names)
+            or _tells_supply(one.facts, supplies)
+        )
+    else:
+        spoiling = (
+            place
+            for place, one in enumerate(items)
+            if not muscles.isdisjoint(one.muscles) and _tells_supply(one.facts, supplies)
+        )
     return next(spoiling, len(items))
 
 

@@ -1,6 +1,7 @@
 """Wrong movements, actions, joints and bones."""
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from quizroom.knowledge.model import Bone
 from quizroom.questions.ask import Ask
@@ -30,8 +31,7 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a movement with its joint, among those that some muscle produces."""
     joint, _, movement = ask.key[0].partition(".")
     nearby = joints_nearby(syllabus, joint)
-    table = syllabus.tables["action"].by_value
-    done = {action for action, claims in table.items() if any(claim.usual for claim in claims)}
+    done = _done(syllabus)
     opposite = opposite_of(syllabus, ask.key[0])
     yield "antagonist", tuple(one for one in (opposite,) if one in done)
     yield (
@@ -44,6 +44,13 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "other_joint", tuple(one for one in elsewhere if one in done)
     for near in nearby:
         yield "same_region", tuple(one for one in _movements_at(syllabus, near) if one in done)
+
+
+@lru_cache(maxsize=8)
+def _done(syllabus: Syllabus) -> frozenset[str]:
+    """What some muscle does by the standard account."""
+    table = syllabus.tables["action"].by_value
+    return frozenset(action for action, claims in table.items() if any(claim.usual for claim in claims))
 
 
 def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:

@@ -1,6 +1,7 @@
 """Wrong nerves and arteries: look-alikes, name traps, siblings, those of the same region."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import lru_cache
 
 from quizroom.knowledge.model import Artery
 from quizroom.questions.ask import Ask
@@ -19,10 +20,9 @@ def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     kinship = syllabus.kinship
     key = syllabus.catalogue.nerves[ask.key[0]]
     muscle = syllabus.catalogue.muscles[ask.muscles[0]]
-    motor = tuple(
-        nerve for nerve in syllabus.tables["nerve"].by_value if is_asked_nerve(syllabus.catalogue, nerve)
-    )
-    kin = tuple(one for one in motor if set(key.roots) & set(syllabus.catalogue.nerves[one].roots))
+    motor = _motor(syllabus)
+    roots = frozenset(key.roots)
+    kin = tuple(one for one in motor if not roots.isdisjoint(syllabus.catalogue.nerves[one].roots))
     yield "look_alike", (*kinship.lookalikes.get(key.id, ()), *_name_traps(syllabus, ask, kin))
     yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
     siblings = [one for parent in key.parents for one in kinship.by_nerve_parent[parent]]
@@ -43,11 +43,8 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     kinship = syllabus.kinship
     key = syllabus.catalogue.arteries[ask.key[0]]
     muscle = syllabus.catalogue.muscles[ask.muscles[0]]
-    mates = kinship.by_compartment.get(muscle.compartment, ())
-    table = syllabus.tables["artery"]
-    fed = (claim.value for mate in mates for claim in table.by_muscle.get(mate, ()))
-    risky = {near for artery in fed for near in table.overlap(artery)}
-    safe = tuple(artery for artery in table.by_value if artery not in risky)
+    risky = _risky(syllabus, muscle.compartment)
+    safe = syllabus.tables["artery"].by_value.keys() - risky
     lookalikes = kinship.lookalikes.get(key.id, ())
     yield "look_alike", tuple(one for one in lookalikes if one not in risky)
     yield "sibling_artery", tuple(one for one in kinship.by_artery_parent.get(key.parent, ()) if one in safe)
@@ -56,6 +53,22 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         yield source, tuple(one for one in arteries if one in safe)
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), safe))
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.beside_region.get(muscle.region, ()), safe))
+
+
+@lru_cache(maxsize=8)
+def _motor(syllabus: Syllabus) -> Mapping[str, None]:
+    """The nerves that supply muscles and may be asked for, in content order."""
+    nerves = syllabus.tables["nerve"].by_value
+    return dict.fromkeys(nerve for nerve in nerves if is_asked_nerve(syllabus.catalogue, nerve))
+
+
+@lru_cache(maxsize=512)
+def _risky(syllabus: Syllabus, compartment: str) -> frozenset[str]:
+    """The arteries of the muscles of a compartment, and all before and behind these."""
+    table = syllabus.tables["artery"]
+    mates = syllabus.kinship.by_compartment.get(compartment, ())
+    fed = {claim.value for mate in mates for claim in table.by_muscle.get(mate, ())}
+    return frozenset[str]().union(*map(table.overlap, fed))
 
 
 def _cousins(syllabus: Syllabus, artery: Artery) -> Iterator[str]:
@@ -72,8 +85,7 @@ def _name_traps(syllabus: Syllabus, ask: Ask, nerves: Iterable[str]) -> Iterator
     yield from (one for one in nerves if clangs(stem, syllabus.stems(syllabus.words.text_of(one))))
 
 
-def _of_muscles(syllabus: Syllabus, ask: Ask, muscles: Iterable[str], wanted: Iterable[str]) -> Iterator[str]:
-    kept = set(wanted)
+def _of_muscles(syllabus: Syllabus, ask: Ask, muscles: Iterable[str], kept: Collection[str]) -> Iterator[str]:
     claims = syllabus.tables[ask.relation].by_muscle
     for muscle in muscles:
         yield from (claim.value for claim in claims.get(muscle, ()) if claim.usual and claim.value in kept)
