@@ -1,6 +1,5 @@
 """What a course examines, in which words, and how it rules on contested facts."""
 
-from collections.abc import Iterator
 from typing import Literal
 
 from quizroom.knowledge.catalogue import Catalogue
@@ -38,14 +37,6 @@ _BY_STATUS: dict[Status, Ruling] = {"core": "key", "variant": "accept", "minorit
 def course_muscles(catalogue: Catalogue, course: Course) -> tuple[Muscle, ...]:
     """The muscles of the course, in the order of its list."""
     return tuple(catalogue.muscles[one] for one in course.muscles if one in catalogue.muscles)
-
-
-def course_entries(catalogue: Catalogue, course: Course) -> Iterator[tuple[Muscle, str]]:
-    """Muscle and part ("" for the whole) for each entry that is examined by itself."""
-    for muscle in course_muscles(catalogue, course):
-        yield muscle, ""
-        if muscle.id in course.separate_parts:
-            yield from ((muscle, part.id) for part in muscle.parts)
 
 
 def ruling(course: Course, fact: Fact) -> Ruling:

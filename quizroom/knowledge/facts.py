@@ -7,13 +7,12 @@ artery or a compartment, `<joint>.<movement>` for an action, and the words thems
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal
 
 from quizroom.knowledge.model import Action, Attachment, Blood, Muscle, Status, Supply
 
 FactKind = Literal["name", "meaning", "compartment", "origin", "insertion", "action", "nerve", "artery"]
 Row = Attachment | Action | Supply | Blood
-FACT_KINDS: tuple[FactKind, ...] = get_args(FactKind)
 WHOLE = "-"
 """Stands in a fact id for the whole muscle, or for a value that is not needed."""
 
@@ -37,15 +36,6 @@ class Fact:
 def fact_id(muscle: str, kind: FactKind, part: str, value: str) -> str:
     """The id of a fact; an empty part or value becomes a dash."""
     return f"{muscle}/{kind}/{part or WHOLE}/{value or WHOLE}"
-
-
-def split_fact_id(text: str) -> tuple[str, str, str, str] | None:
-    """Muscle, kind, part ("" for the whole) and value of a fact id, or None if it is not one."""
-    pieces = text.split("/")
-    if len(pieces) != 4 or pieces[1] not in FACT_KINDS or not all(pieces):
-        return None
-    muscle, kind, part, value = pieces
-    return muscle, kind, "" if part == WHOLE else part, "" if value == WHOLE else value
 
 
 def slug(text: str) -> str:

@@ -2,18 +2,11 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from pathlib import Path
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.checks import check
 from quizroom.knowledge.finding import Finding
-from quizroom.knowledge.load import Loaded, load_content
-
-
-def content_report(folder: Path, own_courses: Sequence[Path] = ()) -> str:
-    """Read the folder, and course lists that lie elsewhere, and report on them."""
-    loaded = load_content(folder, own_courses)
-    return report(loaded, findings_of(loaded))
+from quizroom.knowledge.load import Loaded
 
 
 def findings_of(loaded: Loaded) -> tuple[Finding, ...]:

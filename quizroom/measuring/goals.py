@@ -97,7 +97,7 @@ def _values(sessions: Sequence[Session]) -> list[tuple[str, str, float]]:
         (
             "CPU of a round for each player",
             "us",
-            1e6 * median(v for s in sessions for v in s.round_cpu_s) / size,
+            1e6 * _round_cpu(sessions) / size,
         ),
         ("joins", "1/s", median(size / s.join_s for s in sessions)),
         ("join storm, CPU for each player", "us", 1e6 * median(s.join_cpu_s for s in sessions) / size),

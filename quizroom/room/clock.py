@@ -50,8 +50,3 @@ def is_over(current: Round, now: datetime) -> bool:
 def closing_of(current: Round, closed_at: datetime) -> datetime | None:
     """The deadline of a round that closes now: a clock that stood runs on, for those who have more time."""
     return current.closes_at if current.left_ms is None else later(closed_at, current.left_ms)
-
-
-def wakes_at(current: Round) -> datetime | None:
-    """When the round is due to be closed by the alarm, or None."""
-    return None if current.paused else later(current.closes_at, GRACE_MS)

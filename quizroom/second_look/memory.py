@@ -68,11 +68,6 @@ def hours_until(memory: Memory, chance: float) -> float:
     return memory.hours * _lapse_until(memory.alpha, memory.beta, chance)
 
 
-def half_life(memory: Memory) -> float:
-    """Hours until recall is as likely as not."""
-    return hours_until(memory, 0.5)
-
-
 def judged(memory: Memory, hours: float, evidence: Evidence) -> Memory:
     """The memory as known after an answer `hours` after the last look: Bayes' rule alone.
 

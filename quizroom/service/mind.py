@@ -6,7 +6,6 @@ from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
 from quizroom.questions.model import Item
-from quizroom.room.state import Answer
 from quizroom.second_look.asked import AskedLook, GivenAnswer, Missed, Wishes
 from quizroom.second_look.knowing import Known, known_facts
 from quizroom.second_look.plan import Aim, due_on
@@ -121,11 +120,6 @@ def round_origin(history: SeatHistory, played: PlayedRound) -> str:
 def look_origin(look: AskedLook) -> str:
     """How sightings refer to a look."""
     return f"look {look.id}"
-
-
-def answer_of(given: GivenAnswer) -> Answer:
-    """The answer as a room would have it."""
-    return Answer(choice=given.choice, typed=given.typed, at=given.answered_at)
 
 
 def day_in(time_zone: str, moment: datetime) -> date:

@@ -21,7 +21,6 @@ from quizroom.views.talk_model import SecondFace
 from quizroom.views.time_model import TimeToTake
 
 Verdict = Literal["right", "part", "wrong", "none", "struck", "not counted"]
-Cause = Literal["host", "time", "end", "all"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

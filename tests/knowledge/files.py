@@ -1,6 +1,10 @@
 """A small content folder on disk, as its editors would write it."""
 
+from collections.abc import Sequence
 from pathlib import Path
+
+from quizroom.knowledge.load import load_content
+from quizroom.knowledge.report import findings_of, report
 
 FILES = {
     "sources.toml": '[common_practice]\ntitle = "What courses teach"\naccess = "common practice"\n',
@@ -71,3 +75,9 @@ def brachialis(old: str, new: str) -> str:
     text = FILES["muscles/arm/brachialis.toml"]
     assert old in text
     return text.replace(old, new)
+
+
+def content_report(folder: Path, own_courses: Sequence[Path] = ()) -> str:
+    """What `content check` says of a folder, and of course lists that lie elsewhere."""
+    loaded = load_content(folder, own_courses)
+    return report(loaded, findings_of(loaded))

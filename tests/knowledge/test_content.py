@@ -8,7 +8,6 @@ from quizroom.knowledge.course import FAMILIES
 from quizroom.knowledge.lexicon import lexicon, terms_of
 from quizroom.knowledge.load import content_folder, load_content
 from quizroom.knowledge.report import findings_of, report
-from quizroom.knowledge.wording import fact_text
 from tests.shipped import content
 
 
@@ -29,11 +28,6 @@ def test_every_muscle_has_a_record_that_is_filled() -> None:
         assert bool(record.joints) == bool(
             joints_crossed(catalogue, muscle) or catalogue.muscles[muscle].actions
         )
-
-
-def test_every_fact_can_be_told() -> None:
-    catalogue = content()
-    assert all(fact_text(catalogue, fact) for fact in catalogue.index.facts.values())
 
 
 def test_every_term_leads_back_to_its_concept() -> None:

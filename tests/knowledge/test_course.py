@@ -7,7 +7,6 @@ import pytest
 from quizroom.knowledge.course import (
     FAMILIES,
     accepted,
-    course_entries,
     course_muscles,
     keyed,
     ruling,
@@ -48,16 +47,6 @@ def test_keyed_and_accepted_facts_make_an_answer_right() -> None:
 
 def test_muscles_come_in_the_order_of_the_list() -> None:
     assert [muscle.id for muscle in course_muscles(tiny(), COURSE)] == ["brachialis", "biceps_brachii"]
-
-
-def test_heads_are_entries_where_the_course_says_so() -> None:
-    course = replace(COURSE, separate_parts=("biceps_brachii",))
-    assert [(muscle.id, part) for muscle, part in course_entries(tiny(), course)] == [
-        ("brachialis", ""),
-        ("biceps_brachii", ""),
-        ("biceps_brachii", "long_head"),
-        ("biceps_brachii", "short_head"),
-    ]
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,8 @@ import pytest
 
 from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.load import content_folder, load_content
-from quizroom.knowledge.report import content_report, findings_of
+from quizroom.knowledge.report import findings_of
+from tests.knowledge.files import content_report
 
 HEAD = 'title = "Mine"\n'
 MUSCLES = 'muscles = ["biceps_brachii", "brachialis"]\n'

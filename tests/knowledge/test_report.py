@@ -2,8 +2,7 @@
 
 from pathlib import Path
 
-from quizroom.knowledge.report import content_report
-from tests.knowledge.files import brachialis, write
+from tests.knowledge.files import brachialis, content_report, write
 
 
 def test_no_news_is_told_as_such(tmp_path: Path) -> None:

@@ -4,7 +4,7 @@ from datetime import datetime
 
 import pytest
 
-from quizroom.room.clock import GRACE_MS, is_over, wakes_at
+from quizroom.room.clock import GRACE_MS, is_over
 from quizroom.room.commands import (
     CloseRound,
     OpenRound,
@@ -54,13 +54,6 @@ def test_the_clock_of_an_untimed_round_can_stand_and_run_without_a_deadline() ->
     paused = ordered(answering(by=plan(timing="untimed")), PauseRound(round=1))
     assert (clock(paused).paused, clock(paused).left_ms) == (True, None)
     assert closes_at(ordered(paused, ResumeRound(round=1), at=after(9))) is None
-
-
-def test_the_alarm_wakes_when_the_grace_is_over_and_never_for_a_standing_clock() -> None:
-    room = answering()
-    assert wakes_at(clock(room)) == after(30.75)
-    assert wakes_at(clock(ordered(room, PauseRound(round=1)))) is None
-    assert wakes_at(clock(answering(by=plan(timing="untimed")))) is None
 
 
 def test_pausing_twice_keeps_the_first_moment() -> None:

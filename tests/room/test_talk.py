@@ -6,7 +6,7 @@ import pytest
 
 from quizroom.marking import Total, marks_of_room
 from quizroom.room.bench_state import BenchRules
-from quizroom.room.clock import began_at, wakes_at
+from quizroom.room.clock import began_at, is_over
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -93,7 +93,7 @@ def test_the_alarm_ends_the_talk_and_the_second_answering_when_their_time_is_ove
     room = talking()
     order = order_when_over(room)
     assert order == OpenAgain(round=1, by_host=False)
-    assert wakes_at(room.rounds[0]) == after(130.75)
+    assert [is_over(room.rounds[0], after(second)) for second in (130.7, 130.75)] == [False, True]
     assert code_of(room, order, 130.7) == "too_early"
     room = ordered(room, order, at=after(130.75))
     assert (room.phase, room.rounds[0].closes_at) == ("answering again", after(160.75))

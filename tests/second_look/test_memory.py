@@ -13,7 +13,6 @@ from quizroom.second_look.memory import (
     Memory,
     after_look,
     expected_after,
-    half_life,
     hours_until,
     judged,
     recall,
@@ -25,6 +24,11 @@ memories = st.builds(
 )
 lapses = st.floats(0.05, 8)
 chances = st.sampled_from((0.0, 0.2, 0.25, 1 / 3))
+
+
+def half_life(memory: Memory) -> float:
+    """Hours until recall is as likely as not."""
+    return hours_until(memory, 0.5)
 
 
 def test_check_values_of_the_library() -> None:
