@@ -59,6 +59,15 @@ KEY_SPENT = (
 )
 GROUPS_OFF = "On this server only hosts open rooms. Ask whoever runs it to switch study groups on."
 
+PROBLEMS = {
+    403: (
+        "Not done",
+        "This form is too old, or was made for another browser. Load its page anew and send it again.",
+    ),
+    404: ("Nothing here", "There is no page at this address."),
+    413: ("Too large", "This is larger than the server takes, so nothing of it was kept."),
+}
+
 DEFAULT_ROUNDS = 10
 SIGN_IN, TO_DESK = ("/sign-in", "Sign in"), ("/desk", "To the desk")
 
@@ -221,5 +230,5 @@ def _message(
 
 def _problem(site: Site, error: HTTPException) -> AnyResponse:
     status = error.code or 500
-    text = "There is no page at this address." if status == 404 else "The server could not show this page."
-    return _message(site, "Nothing here" if status == 404 else "Something went wrong", text, status=status)
+    heading, text = PROBLEMS.get(status, ("Something went wrong", "The server could not show this page."))
+    return _message(site, heading, text, status=status)
