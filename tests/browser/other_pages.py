@@ -48,8 +48,7 @@ def show_group(house: House) -> Shown:
     yield "pause", seat.page
     seat.go_on()
     for one in everybody:
-        if one.page.locator("main input[type=radio]").count():
-            one.page.locator("main label", has=one.page.locator("input[type=radio]")).first.click()
+        _choose_anything(one.page)
         one.hand_in()
     seat.reads_record()
     yield "explained", seat.page
@@ -160,6 +159,17 @@ def show_desk_start(house: House) -> Shown:
     expect(desk.page.get_by_role("dialog")).to_be_visible()
     yield "more", desk.page
     desk.page.context.close()
+
+
+def _choose_anything(page: Page) -> None:
+    """Choose until an answer may be handed in, whatever the format of the item that was dealt."""
+    hand_in = page.locator(".hand_in_button")
+    for place, box in enumerate(page.get_by_role("combobox").all()):
+        box.select_option(index=place + 1)
+    for row in page.locator("label", has=page.locator("input[type=radio], input[type=checkbox]")).all():
+        if hand_in.get_attribute("aria-disabled") != "true":
+            return
+        row.click()
 
 
 def _visited(house: House, phase: str, path: str, *, cookies: str) -> Shown:
