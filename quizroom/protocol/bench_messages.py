@@ -59,4 +59,14 @@ class DrawBenches:
     type: Literal["draw_benches"]
 
 
-BenchMessage = TakeBench | AnswerForBench | SeatAtBench | DrawBenches
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RenameBench:
+    """Host: give a bench another name."""
+
+    id: MessageId
+    type: Literal["rename_bench"]
+    bench: BenchName
+    name: BenchName
+
+
+BenchMessage = RenameBench | TakeBench | AnswerForBench | SeatAtBench | DrawBenches

@@ -13,6 +13,7 @@ from quizroom.room.bench_commands import (
     AnswerForBench,
     BenchCommand,
     DrawBenches,
+    RenameBench,
     SeatAtBench,
     TakeBench,
 )
@@ -27,7 +28,7 @@ class BenchReplies:
     def answer(self, seat: Seat, message: BenchMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
         now = self.seat_replies.clock.now()
-        by_host = isinstance(message, bench_messages.SeatAtBench) or (
+        by_host = isinstance(message, bench_messages.SeatAtBench | bench_messages.RenameBench) or (
             isinstance(message, bench_messages.DrawBenches) and seat.role != "seat"
         )
         if by_host and not self._leads(seat):
@@ -58,6 +59,8 @@ def _command(message: BenchMessage, player: str, host_name: str) -> BenchCommand
             )
         case bench_messages.SeatAtBench():
             return SeatAtBench(player=message.player, bench=message.bench, by=host_name)
+        case bench_messages.RenameBench():
+            return RenameBench(bench=message.bench, name=message.name, by=host_name)
         case bench_messages.DrawBenches():
             # The seed comes from the message, so that its repeat draws the same.
             seed = int.from_bytes(sha256(message.id.encode()).digest()[:4], "big")

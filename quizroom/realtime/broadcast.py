@@ -15,7 +15,7 @@ from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.protocol.replies import Tally
 from quizroom.realtime.seats import Seats
-from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchTaken
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchRenamed, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
 from quizroom.room.credit_events import ClaimMissed, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.events import (
@@ -61,7 +61,7 @@ REMIND_EVERY_S = 5.0
 
 LONG_AGO = timedelta(days=1)
 
-AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchTaken)
+AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchRenamed, BenchTaken)
 ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
 FLAGS = (ItemFlagged, FlagTakenBack, FlagsSettled)
 """For the desk alone; whoever put a flag up has it in the reply."""

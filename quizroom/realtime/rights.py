@@ -45,6 +45,7 @@ RIGHTS: Mapping[str, Right] = MappingProxyType(
         "set_time_factor": "run",
         "make_time_link": "run",
         "seat_at_bench": "run",
+        "rename_bench": "run",
         "draw_benches": "run",
         "end_review": "run",
         "move_item": "run",

@@ -43,4 +43,13 @@ class AnswerForBench:
     typed: tuple[str, ...] = ()
 
 
-BenchCommand = TakeBench | SeatAtBench | DrawBenches | AnswerForBench
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RenameBench:
+    """The host gives a bench another name; what it has handed in stays its own. `by` names the host."""
+
+    bench: str
+    name: str
+    by: str = ""
+
+
+BenchCommand = RenameBench | TakeBench | SeatAtBench | DrawBenches | AnswerForBench

@@ -43,4 +43,14 @@ class BenchAnswered:
     at: datetime
 
 
-BenchEvent = BenchTaken | BenchesDrawn | BenchAnswered
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchRenamed:
+    """A bench has this name from now on, also in the rounds before. `by` names the host."""
+
+    bench: str
+    name: str
+    by: str = ""
+    at: datetime | None = None
+
+
+BenchEvent = BenchRenamed | BenchTaken | BenchesDrawn | BenchAnswered

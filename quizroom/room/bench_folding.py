@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent, BenchTaken
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent, BenchRenamed, BenchTaken
+from quizroom.room.bench_renaming import renamed
 from quizroom.room.state import Answer, Room
 
 
@@ -15,6 +16,8 @@ def after(room: Room, event: BenchEvent) -> Room:
         case BenchTaken():
             others = {player: bench for player, bench in room.benches.items() if player != event.player}
             return replace(room, benches=others | ({event.player: event.bench} if event.bench else {}))
+        case BenchRenamed():
+            return renamed(room, event)
         case BenchAnswered():
             answer = Answer(choice=event.choice, typed=event.typed, at=event.at)
             current = room.rounds[event.round - 1]

@@ -8,8 +8,16 @@ from random import Random
 
 from quizroom.room import rounds, stations
 from quizroom.room.answers import canonical
-from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
+from quizroom.room.bench_commands import (
+    AnswerForBench,
+    BenchCommand,
+    DrawBenches,
+    RenameBench,
+    SeatAtBench,
+    TakeBench,
+)
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchSeat, BenchTaken
+from quizroom.room.bench_renaming import rename
 from quizroom.room.bench_state import LEAST_AT_A_BENCH, LONGEST_BENCH, MOST_AT_A_BENCH, BenchRules
 from quizroom.room.events import Event, RoundOpened, SeatEntered
 from quizroom.room.group import opener, present
@@ -34,6 +42,8 @@ def decide(room: Room, command: BenchCommand, now: datetime) -> tuple[Event, ...
         case SeatAtBench():
             seated = _seated(room, command.player, command.bench)
             return tuple(replace(event, by=command.by, at=now) for event in seated)
+        case RenameBench():
+            return rename(room, command, now)
         case DrawBenches():
             return _drawn(room, rules, command, now)
         case AnswerForBench():

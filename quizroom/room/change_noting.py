@@ -1,7 +1,7 @@
 """Which events are changes of what answers are worth."""
 
 from quizroom.questions.rekeying import key_words
-from quizroom.room.bench_events import BenchesDrawn, BenchTaken
+from quizroom.room.bench_events import BenchesDrawn, BenchRenamed, BenchTaken
 from quizroom.room.change_events import ItemRekeyed, KeyRestored
 from quizroom.room.changes import Change, ChangeKind
 from quizroom.room.events import Event, ItemRestored, ItemStruck, PlayerRemoved, WordsRuled
@@ -29,6 +29,9 @@ def change_of(room: Room, event: Event) -> Change | None:
             return Change(round=event.round, kind=kind, what=event.words, by=event.by, at=event.at)
         case BenchTaken() if event.by:
             return Change(round=0, kind="seated", what=event.bench, by=event.by, at=event.at)
+        case BenchRenamed() if event.by:
+            what = f"{event.bench} → {event.name}"
+            return Change(round=0, kind="bench_renamed", what=what, by=event.by, at=event.at)
         case BenchesDrawn() if event.by:
             return Change(round=0, kind="drawn", by=event.by, at=event.at)
         case PlayerRemoved() if event.by:

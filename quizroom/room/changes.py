@@ -13,6 +13,7 @@ ChangeKind = Literal[
     "words_refused",
     "seated",
     "drawn",
+    "bench_renamed",
     "sent_out",
 ]
 

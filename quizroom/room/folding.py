@@ -16,7 +16,7 @@ from quizroom.room import (
     time_folding,
 )
 from quizroom.room.adding import ItemAdded, with_added
-from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent, BenchTaken
+from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchEvent, BenchRenamed, BenchTaken
 from quizroom.room.change_events import (
     ChangeEvent,
     FlagsSettled,
@@ -160,7 +160,7 @@ def _changed_beside(room: Room, event: BesideEvent) -> Room:
     match event:
         case TalkOpened() | AgainOpened() | AgainClosed() | TwinAdded():
             return talk_folding.after(room, event)
-        case BenchTaken() | BenchesDrawn() | BenchAnswered():
+        case BenchTaken() | BenchesDrawn() | BenchRenamed() | BenchAnswered():
             return bench_folding.after(room, event)
         case EntryClaimed() | ClaimMissed() | EntryAssigned() | RosterSet():
             return credit.after(room, event)

@@ -5,6 +5,7 @@ from typing import Literal
 
 RefusalCode = Literal[
     "ask_host_for_time",
+    "at_stations",
     "bad_bench",
     "bad_choice",
     "bad_handle",
@@ -12,6 +13,7 @@ RefusalCode = Literal[
     "bad_time",
     "bad_time_link",
     "bench_has_answered",
+    "bench_exists",
     "benches_drawn",
     "benches_talk",
     "door_shut",
@@ -32,6 +34,7 @@ RefusalCode = Literal[
     "no_items_left",
     "no_own_time",
     "no_stations",
+    "no_such_bench",
     "no_such_item",
     "no_such_player",
     "no_such_round",

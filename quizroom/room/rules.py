@@ -18,7 +18,14 @@ from quizroom.room import (
     time_factors,
 )
 from quizroom.room.adding import AddItem, add
-from quizroom.room.bench_commands import AnswerForBench, BenchCommand, DrawBenches, SeatAtBench, TakeBench
+from quizroom.room.bench_commands import (
+    AnswerForBench,
+    BenchCommand,
+    DrawBenches,
+    RenameBench,
+    SeatAtBench,
+    TakeBench,
+)
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -127,7 +134,7 @@ def _beside_rounds(room: Room, command: BesideRounds, now: datetime) -> tuple[Ev
     match command:
         case LinkSeat() | ForgetPlayer():
             return owners.decide(room, command, now)
-        case TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
+        case RenameBench() | TakeBench() | SeatAtBench() | DrawBenches() | AnswerForBench():
             return benches.decide(room, command, now)
         case ClaimEntry() | MissClaim() | AssignEntry() | SetRoster():
             return credit.decide(room, command, now)

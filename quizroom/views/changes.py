@@ -43,6 +43,8 @@ def words_of(change: Change) -> str:
             return f"Refused: “{change.what}”"
         case "seated":
             return f"Seated a player at {change.what}" if change.what else "Took a player from a bench"
+        case "bench_renamed":
+            return f"Renamed a bench: {change.what}"
         case "drawn":
             return "Drew the benches anew"
         case "sent_out":

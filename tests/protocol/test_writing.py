@@ -45,6 +45,7 @@ def test_a_reply_is_flat_where_it_says_nothing() -> None:
         "own": None,
         "desk": None,
         "reviews": None,
+        "reviews_in_all": None,
         "answer_round": None,
     }
     tally = Tally(version=3, phase="answering", round=1, players=2, answered=1)

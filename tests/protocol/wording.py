@@ -93,6 +93,7 @@ PLAIN: dict[str, dict[str, Any]] = {
     "answer_for_bench": {"round": 1, "choice": ["B"], "typed": []},
     "seat_at_bench": {"player": "p", "bench": "Bench 1"},
     "draw_benches": {},
+    "rename_bench": {"bench": "Bench 1", "name": "Carpals"},
     "remove_player": {"player": "p"},
     "set_time_factor": {"player": "p", "factor_percent": 150},
     "make_time_link": {"secret": "0" * 32, "factor_percent": 200},

@@ -55,9 +55,12 @@ def test_the_host_draws_moves_and_is_warned() -> None:
     ada = next(row["player"] for row in desk(hall)["roster"] if row["handle"] == "Ada")
     assert hall.say("host", "seat_at_bench", player=ada, bench="Bench 2")["result"] == "done"
     assert desk(hall)["bench_warnings"] == ["Bench 2 has 1 player; three to six talk best."]
+    assert hall.say("host", "rename_bench", bench="Bench 2", name="Tarsals")["result"] == "done"
+    assert {row["bench"] for row in desk(hall)["roster"]} == {"Bench 1", "Tarsals"}
+    assert hall.say("host", "rename_bench", bench="Bench 1", name="tarsals")["code"] == "bench_exists"
 
 
-@pytest.mark.parametrize("kind", ["seat_at_bench", "draw_benches"])
+@pytest.mark.parametrize("kind", ["seat_at_bench", "draw_benches", "rename_bench"])
 def test_nobody_but_the_host_draws_or_moves(kind: str) -> None:
     hall = bench_hall()
     hall.connect("stranger")

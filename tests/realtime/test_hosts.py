@@ -10,7 +10,7 @@ from tests.protocol.wording import message
 from tests.realtime.hall import hall_with
 from tests.room.samples import preparation
 
-OF_BENCHES = {"seat_at_bench", "draw_benches"}
+OF_BENCHES = {"seat_at_bench", "draw_benches", "rename_bench"}
 OF_HOSTS = sorted(RIGHTS.keys() - OF_BENCHES)
 
 

@@ -26,6 +26,7 @@ export type ClientMessage =
   | PauseStep
   | RenameSelf
   | SendOut
+  | RenameBench
   | TakeBench
   | AnswerForBench
   | SeatAtBench
@@ -235,6 +236,7 @@ export interface ChangeRow {
     | "words_refused"
     | "seated"
     | "drawn"
+    | "bench_renamed"
     | "sent_out";
   reason: string;
   round: number;
@@ -501,6 +503,15 @@ export interface SendOut {
   id: string;
   player: string;
   type: "send_out";
+}
+/**
+ * Host: give a bench another name.
+ */
+export interface RenameBench {
+  bench: string;
+  id: string;
+  name: string;
+  type: "rename_bench";
 }
 /**
  * Player: take the bench of this name, or found it; an empty name leaves.

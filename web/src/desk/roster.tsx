@@ -6,6 +6,7 @@ import { SurenessTable } from "../parts/sureness_table";
 import type { DeskSettings, DeskView, RosterRow } from "../wire";
 import { factorFigures } from "../words/factor";
 import { marksText } from "../words/numbers";
+import { BenchNames } from "./bench_names";
 import { ReviewChanges } from "./changes_list";
 import { CreditPanel } from "./credit_panel";
 import { MoreTime } from "./more_time";
@@ -116,6 +117,7 @@ function RosterBenches({ view, onOrder }: { view: DeskView; onOrder: (draft: Dra
   const early = view.public.phase === "gathering";
   return (
     <>
+      <BenchNames rows={view.public.benches?.rows ?? []} onOrder={onOrder} />
       {early &&
         view.bench_warnings.map((warning) => (
           <p key={warning} class="choice_note">
