@@ -109,8 +109,13 @@ def still_have_time(room: Room, now: datetime) -> bool:
 
 
 def may_have_own_time(room: Room) -> bool:
-    """Whether an outage from now on could cost somebody time after the round has closed."""
-    return room.phase == "closed" and any(True for _ in own_clocks(room))
+    """Whether an outage from now on could cost somebody time after the round has closed.
+
+    Where players may take more time it could cost any of them, so nobody can tell from it who has more.
+    """
+    if room.phase != "closed" or not hides_counts(room):
+        return False
+    return room.plan.players_take_time or any(True for _ in own_clocks(room))
 
 
 def is_untold(room: Room, event: Event) -> bool:

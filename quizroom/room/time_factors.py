@@ -4,7 +4,13 @@ from datetime import datetime, timedelta
 
 from quizroom.room import taking_time
 from quizroom.room.events import Event
-from quizroom.room.own_time import can_keep_own_time, hides_counts, later_by_grace, own_clocks
+from quizroom.room.own_time import (
+    can_keep_own_time,
+    hides_counts,
+    later_by_grace,
+    may_have_own_time,
+    own_clocks,
+)
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.room.time_commands import (
@@ -36,12 +42,16 @@ def decide(room: Room, command: TimeCommand, now: datetime) -> tuple[Event, ...]
 
 
 def give_back_own_time(room: Room, ms: int, order: str, now: datetime) -> tuple[Event, ...]:
-    """What an outage that ends now took from those whose own time was running in the closed round."""
-    if room.phase != "closed" or ms <= 0 or (order and order in room.rounds[-1].orders):
+    """What an outage that ends now took from those whose own time was running in the closed round.
+
+    What was over before it stays over, since the outage is not longer than what has passed.
+    """
+    if not may_have_own_time(room) or ms <= 0 or (order and order in room.rounds[-1].orders):
         return ()
     began = now - timedelta(milliseconds=ms)
     ends = [clock.closes_at for _, clock in own_clocks(room) if clock.closes_at is not None]
-    if not any(began < later_by_grace(closes_at) for closes_at in ends):
+    ran = any(began < later_by_grace(closes_at) for closes_at in ends)
+    if not ran and not room.plan.players_take_time:
         return ()
     return (OwnTimeReturned(round=len(room.rounds), ms=ms, order=order, at=now),)
 

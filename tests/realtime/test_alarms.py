@@ -9,7 +9,7 @@ from quizroom.realtime.alarms import (
     give_back_lost_time,
 )
 from quizroom.realtime.seats import Seats
-from quizroom.room.commands import CloseRound, EndReview, HoldResults, PauseRound
+from quizroom.room.commands import CloseRound, EndReview, HoldResults, PauseRound, ShowResult
 from quizroom.room.events import RoundClosed
 from quizroom.room.talk_commands import LetTalk
 from quizroom.service.ports import NotStored
@@ -114,6 +114,8 @@ def test_a_talk_and_the_second_answering_end_by_themselves_and_the_heart_beats_f
         desk.clock.move(seconds)
         close_rounds_that_are_over(desk.rooms, desk.clock)
         assert desk.rooms.room("room-1").phase == phase
+    assert any_round_is_open(desk.rooms)  # the result is held: players may still take more time
+    desk.rooms.handle("room-1", ShowResult(round=1))
     assert not any_round_is_open(desk.rooms)
 
 

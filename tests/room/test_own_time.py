@@ -201,7 +201,7 @@ def test_pauses_added_time_and_outages_move_the_own_deadline_as_they_move_the_co
 def test_an_outage_after_the_closing_gives_back_what_it_took(
     lost: int, until: float, ends: int | None
 ) -> None:
-    room = closed(open_round())
+    room = closed(open_round(by=replace(HOLDING, players_take_time=False)))
     outage = GiveBackTime(ms=lost, order="outage 1")
     events = decide(room, outage, after(until))
     assert bool(events) == (ends is not None)

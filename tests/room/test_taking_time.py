@@ -16,6 +16,7 @@ from quizroom.room.commands import (
     CloseRound,
     Command,
     EndReview,
+    GiveBackTime,
     HoldResults,
     OpenDoor,
     OpenRound,
@@ -174,6 +175,7 @@ def test_first_and_second_answers_have_their_own_times() -> None:
     past = past_review(ordered(room, EndReview(ends_own_time=True), at=after(102)), "ada")
     assert past is not None
     assert [one.took_time for one in past.rounds] == [2]
+    assert not past.always_took_time
 
 
 def test_pauses_and_added_time_move_it_as_they_move_the_common_clock() -> None:
@@ -295,3 +297,19 @@ def test_whoever_is_forgotten_took_no_time() -> None:
     assert own_clock(live, "ada") is None
     assert live.rounds[0].times_taken == {}
     assert replay([*redacted(log, forgotten), forgotten]) == live
+
+
+@pytest.mark.parametrize("until", [45, 58, 68])
+def test_an_outage_gives_the_time_to_take_it_back_and_tells_nobody_whether_somebody_had_more(
+    until: float,
+) -> None:
+    """It lasts 10 s: time may be taken until 60 s, then until 70; what was over stays over."""
+    outage, rooms = GiveBackTime(ms=10_000, order="outage 1"), []
+    for taken in ([], [ALWAYS], [taking()]):
+        room = ordered(ordered(open_round(), *taken), CLOSE, at=after(30))
+        rooms.append(ordered(room, outage, at=after(until)))
+    asked = replace(taking(), player="bo")
+    for room in rooms:
+        assert (code_of(room, asked, at=after(69)), code_of(room, asked, at=after(71))) == (None, "too_late")
+        assert _seen(room, "bo", after(until)) == _seen(rooms[0], "bo", after(until))
+        assert told_version(room) == told_version(rooms[0])
