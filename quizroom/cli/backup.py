@@ -25,7 +25,9 @@ def backup(to: Path, keep_days: int | None, **given: Any) -> None:
     settings = settings_of(given)
     now = datetime.now(UTC)
     if keep_days is not None and not to.is_dir():
-        raise click.ClickException("--keep-days needs a folder: it removes older backups that lie beside.")
+        raise click.ClickException(
+            f"{to} is no folder: make it first. --keep-days removes older backups in it."
+        )
     target = to / NAME.format(at=now) if to.is_dir() else to
     with clear_ends(settings):
         rows = _write(settings.database_url, target, now)

@@ -1,5 +1,6 @@
 """Bringing a database from any earlier release to the tables of this one."""
 
+import logging
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,8 @@ from quizroom.storage.schema import metadata
 
 if TYPE_CHECKING:
     from alembic.config import Config
+
+logger = logging.getLogger(__name__)
 
 FIRST, NEWEST = "0001", "0007"
 """Numbers of the first release's tables and of today's; a test compares the latter with the migrations."""
@@ -41,6 +44,8 @@ def migrate(connection: Connection) -> None:
     Raises:
         NotStored: the database belongs to a later release.
     """
+    # It tells of each of its own parts and steps, which hides what a first start has to say.
+    logging.getLogger("alembic").setLevel(logging.WARNING)
     from alembic import command  # noqa: PLC0415 - a tenth of a second that a database of today does without
     from alembic.util import CommandError  # noqa: PLC0415 - likewise
 
@@ -54,6 +59,8 @@ def migrate(connection: Connection) -> None:
         raise NotStored(
             f"its tables are of a later release of quizroom than this one; use that release ({error})"
         ) from error
+    if "events" in present:
+        logger.info("brought the tables up to date", extra={"migration": NEWEST})
 
 
 def _configured(connection: Connection) -> "Config":

@@ -68,5 +68,5 @@ def test_a_backup_just_as_old_as_allowed_stays(tmp_path: Path) -> None:
 def test_a_number_of_days_without_a_folder_is_refused(tmp_path: Path) -> None:
     file = tmp_path / "file.gz"
     said = refused("backup", str(file), "--data", str(used_folder(tmp_path / "old")), "--keep-days", "3")
-    assert "needs a folder" in said
+    assert "is no folder: make it first" in said
     assert not file.exists()

@@ -1,5 +1,6 @@
 """From every earlier release to today's tables: nothing is lost, and all roads lead to the same tables."""
 
+import logging
 import sqlite3
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -73,13 +74,17 @@ def test_the_newest_migration_is_the_one_that_is_waited_for() -> None:
     assert scripts.get_bases() == [FIRST]
 
 
-def test_a_database_of_the_first_release_keeps_all_it_held(tmp_path: Path) -> None:
+def test_a_database_of_the_first_release_keeps_all_it_held(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    caplog.set_level(logging.INFO, logger="quizroom")
     with sqlite3.connect(tmp_path / "quizroom.sqlite") as old:
         old.executescript(FIRST_RELEASE.read_text("utf-8"))
     old.close()
     engine = open_database(url_in(tmp_path))
     assert version(engine) == NEWEST
     assert differences(engine) == []
+    assert caplog.messages == ["brought the tables up to date"]
     log = SqlEventLog(engine)
     room = replay(log.read(log.room_of_door("CDFHJ") or ""))
     assert room is not None
