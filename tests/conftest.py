@@ -46,6 +46,16 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
                 item.add_marker(folder)
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> object:
+    """With `--dist loadfile`: let files that would make the same costly thing go to the same process."""
+    if config.getoption("dist") != "loadfile":
+        return None
+    from tests.scheduling import FilesTogether  # noqa: PLC0415 - a run in one process needs no pytest-xdist
+
+    return FilesTogether(config, log)
+
+
 def pytest_make_parametrize_id(val: object, argname: str) -> str | None:
     """Name cases of bytes by number: some are masked by chance, and all processes must agree on names."""
     return argname if isinstance(val, bytes) else None

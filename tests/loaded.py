@@ -1,8 +1,8 @@
 """A process that has loaded everything and forks `quizroom serve` when told.
 
-Nine tenths of what a start costs is loading modules, and the tests start a server two hundred times. What
-runs after the fork is the command as a teacher gives it. How a start goes that has to load everything is
-tested where it matters: in `tests/live/test_start.py`, and by the programs that other tests start whole.
+Four fifths of what a start costs is loading modules, and the tests start many servers. What runs after the
+fork is the command as a teacher gives it. How a start goes that has to load everything is tested where it
+matters: in `tests/live/test_start.py`, and by the programs that other tests start whole.
 
 Run as a module with a folder: each line read is an order, each line written the number of the process that
 came of it. When that process has ended, the folder has a file of its number with its exit code.

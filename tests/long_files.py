@@ -12,14 +12,13 @@ LONGEST_FIRST = (
     "live/test_durability.py",  # 147
     "questions/test_blueprint.py",  # 123
     "live/test_group.py",  # 145
+    "questions/test_every_item.py",  # 130 with the files that go with it (`tests/scheduling.py`)
     "browser/test_reading.py",  # 122
     "browser/test_class.py",  # 100
-    "questions/test_families.py",  # 74
     "live/test_killed.py",  # 100
     "rehearsal/live/test_rehearse.py",  # 90
     "live/test_two_workers.py",  # 86
     "live/test_bad_networks.py",  # 65
-    "questions/test_rules.py",  # 37
     "live/test_play.py",  # 58
     "browser/test_sizes.py",  # 58
     "browser/test_group_far_away.py",  # 57
@@ -32,7 +31,6 @@ LONGEST_FIRST = (
     "cli/test_commands.py",  # 35
     "questions/test_again.py",  # 35
     "browser/test_blueprint.py",  # 34
-    "questions/test_every_item.py",  # 34
     "browser/test_group.py",  # 33
     "browser/test_full_class.py",  # 29
     "browser/test_report.py",  # 28
