@@ -12,6 +12,7 @@ from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.own_items import OwnPages, add_own_items
 from quizroom.pages.pictures import PicturePages, add_pictures
 from quizroom.pages.review_files import ReviewFiles, add_review_files
+from quizroom.service.filed_items import FiledItems
 from quizroom.service.filed_reviews import FiledReviews
 from quizroom.service.own_items import OwnItems
 from quizroom.service.pictures import Pictures
@@ -65,6 +66,7 @@ def own_item_requests(
         routes,
         ReviewFiles(
             filed=filed,
+            items=FiledItems(library=library),
             catalogue=library.catalogue,
             capacity=capacity,
             host_of_request=host_of_request,

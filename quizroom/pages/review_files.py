@@ -15,12 +15,14 @@ from quizroom.exchange.review_file.reading import ReadReview, events_of, items_o
 from quizroom.exchange.review_file.writing import review_file
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.filed_faces import preview_face, refused_face
-from quizroom.pages.own_items import JSON_ONLY, NOT_HOST, NOT_KEPT, problem
+from quizroom.pages.own_items import ENOUGH_ITEMS, JSON_ONLY, NOT_HOST, NOT_KEPT, problem
 from quizroom.pages.pictures import ENOUGH_PICTURES
 from quizroom.protocol.own_codec import OwnShown, write_own
 from quizroom.protocol.review_files import ReviewTaken
 from quizroom.room.state import Plan, Room
+from quizroom.service.filed_items import FiledItems
 from quizroom.service.filed_reviews import FiledReviews
+from quizroom.service.own_items import TooManyOwnItems
 from quizroom.service.pictures import TooManyPictures
 from quizroom.service.ports import NotStored
 
@@ -36,6 +38,7 @@ class ReviewFiles:
     """What these requests are answered from; `run_apart` calls what takes long where it holds nobody up."""
 
     filed: FiledReviews
+    items: FiledItems
     catalogue: Catalogue
     capacity: int
     host_of_request: Callable[[], str]
@@ -57,14 +60,22 @@ def add_review_files(routes: Blueprint, pages: ReviewFiles) -> None:
 
     @routes.post("/desk/review-file/check")
     def check_file() -> AnyResponse:
-        return _answered(pages, lambda _host, review: preview_face(review, pages.catalogue))
+        return _answered(pages, lambda host, review: _looked_at(pages, host, review))
 
     @routes.post("/desk/review-file")
     def take_file() -> AnyResponse:
         order = request.args.get("order", "")
         if not 1 <= len(order) <= LONGEST_ORDER:
             return problem(NO_ORDER, 400)
-        return _answered(pages, lambda host, review: ReviewTaken(room=_taken(pages, host, order, review).id))
+        into_library = request.args.get("library", "0") == "1"
+        return _answered(
+            pages,
+            lambda host, review: (
+                _taken_with_items(pages, host, order, review)
+                if into_library
+                else ReviewTaken(room=_taken(pages, host, order, review).id)
+            ),
+        )
 
 
 def _written(pages: ReviewFiles, host: str, room_id: str) -> AnyResponse:
@@ -105,10 +116,26 @@ def _answered(pages: ReviewFiles, answer: Callable[[str, ReadReview], OwnShown])
         return problem(TOO_LARGE, 413)
     except BadReviewFile as bad:
         return make_response(jsonify(write_own(refused_face(bad))), 422)
+    except TooManyOwnItems:
+        return problem(ENOUGH_ITEMS, 409)
     except TooManyPictures:
         return problem(ENOUGH_PICTURES, 409)
     except NotStored:
         return problem(NOT_KEPT, 503)
+
+
+def _looked_at(pages: ReviewFiles, host: str, review: ReadReview) -> OwnShown:
+    seen = preview_face(review, pages.catalogue)
+    return replace(seen, own_items=len(pages.items.new(host, review.file.items)))
+
+
+def _taken_with_items(pages: ReviewFiles, host: str, order: str, review: ReadReview) -> ReviewTaken:
+    """The review, and in the host's library what hosts wrote of it; done again it makes no doubles."""
+    pages.items.refuse_too_many(host, review.file.items)
+    room = _taken(pages, host, order, review)
+    # As they stand in the room, so that library and review show the same pictures.
+    pages.items.take(host, (*(current.dealt or current.item for current in room.rounds), *room.ahead))
+    return ReviewTaken(room=room.id)
 
 
 def _taken(pages: ReviewFiles, host: str, order: str, review: ReadReview) -> Room:

@@ -28,6 +28,8 @@ class ReviewFilePreview:
     ended_at: int | None
     remarks: tuple[str, ...]
     """What the host should know before taking it."""
+    own_items: int = 0
+    """Items written by a host that whoever takes the file does not have in the library yet."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

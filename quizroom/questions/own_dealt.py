@@ -44,7 +44,7 @@ def dealt(own: OwnItem, own_id: str, syllabus: Syllabus, seed: int) -> Item:
         accepted=(_accepted(own),) if typed else (),
         near=tuple(_near(own, syllabus)) if typed else (),
         spelling=own.spelling,
-        why=Reason(text=own.why or _reasons_of_keys(own)),
+        why=Reason(text=own.why or reasons_of_keys(own)),
         facts=(),
         muscles=_known(own.muscles, syllabus),
         records=tuple(syllabus.record(muscle) for muscle in _known(own.muscles, syllabus)),
@@ -71,7 +71,8 @@ def _option(letter: str, own: OwnOption) -> Option:
     )
 
 
-def _reasons_of_keys(own: OwnItem) -> str:
+def reasons_of_keys(own: OwnItem) -> str:
+    """Why the key is the key, where the host wrote nothing of the whole."""
     return " ".join(option.reason for option in own.options if option.is_key)
 
 

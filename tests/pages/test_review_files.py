@@ -10,6 +10,7 @@ from quizroom.marking import marks_of_room
 from quizroom.questions.model import Picture
 from quizroom.room.commands import CloseRound, EndReview, EnterSeat, OpenRound, SubmitAnswer
 from quizroom.room.state import Room
+from quizroom.service import filed_items
 from quizroom.views.desk import desk_view
 from tests.exchange.uploads import drawing, file_of
 from tests.pages.own_web import OwnWeb, own_web, sent
@@ -132,3 +133,37 @@ def test_the_schema_is_published_and_the_server_keeps_to_it(web: OwnWeb) -> None
     for happened in (0, 1):
         file = orjson.loads(written(web, room, happened))
         assert list(validator.iter_errors(file)) == []
+
+
+def test_what_a_host_wrote_goes_into_the_library_with_its_picture_if_wished_and_once(web: OwnWeb) -> None:
+    body = written(web, review(web, played=True), 1)
+    (mine,) = web.library.all("owner")
+    assert posted(web, "/desk/review-file/check", body).get_json()["own_items"] == 0
+    web.library.drop("owner", mine.id)
+    assert posted(web, "/desk/review-file/check", body).get_json()["own_items"] == 1
+    posted(web, "/desk/review-file?order=f1", body)
+    assert web.library.all("owner") == ()
+    taken, again = (
+        posted(web, "/desk/review-file?order=f2&library=1", body).get_json()["room"] for _ in range(2)
+    )
+    assert taken == again
+    posted(web, "/desk/review-file?order=f3&library=1", body)
+    (kept,) = web.library.all("owner")
+    assert (kept.own.stem, set(kept.own.options)) == (mine.own.stem, set(mine.own.options))
+    assert (kept.own.why, kept.own.seconds, kept.own.muscles) == (mine.own.why, None, mine.own.muscles)
+    shown = web.reviews.rooms.room(taken).rounds[0].item.picture
+    assert shown is not None
+    assert shown == kept.own.picture
+    assert web.host().get(f"/picture/{shown.name}").status_code == 200
+
+
+def test_a_full_library_takes_neither_items_nor_the_review(
+    web: OwnWeb, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    room = review(web, played=False)
+    body = written(web, room, 0)
+    web.library.drop("owner", web.library.all("owner")[0].id)
+    monkeypatch.setattr(filed_items, "MOST_ITEMS", 0)
+    answer = posted(web, "/desk/review-file?order=f1&library=1", body)
+    assert (answer.status_code, "items are the most" in answer.get_json()["problem"]) == (409, True)
+    assert web.reviews.log.rooms_of_host("owner") == (room.id,)

@@ -1896,6 +1896,7 @@ export interface ReviewFilePreview {
   course: string;
   ended_at: number | null;
   items: FiledItem[];
+  own_items?: number;
   played: boolean;
   players: number;
   remarks: string[];

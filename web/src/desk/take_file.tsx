@@ -23,11 +23,12 @@ export function TakeFile({ onTaken }: { onTaken: (room: string) => void }) {
     setPreview(got.value);
     setWrong(got.value ? null : { problem: got.problem, faults: got.faults });
   };
-  const take = async () => {
+  const take = async (intoLibrary: boolean) => {
     if (!file) return;
     setBusy(true);
     const order = crypto.getRandomValues(new Uint32Array(4)).join("-");
-    const got = await sendFile<ReviewTaken>(`/desk/review-file?order=${order}`, file, "application/json");
+    const way = `/desk/review-file?order=${order}${intoLibrary ? "&library=1" : ""}`;
+    const got = await sendFile<ReviewTaken>(way, file, "application/json");
     setBusy(false);
     setPreview(null);
     if (got.value) onTaken(got.value.room);
@@ -70,10 +71,11 @@ function Wrong({ problem, faults }: { problem: string; faults: readonly FileFaul
 function Look(props: {
   preview: ReviewFilePreview;
   busy: boolean;
-  onTake: () => Promise<void>;
+  onTake: (intoLibrary: boolean) => Promise<void>;
   onLeave: () => void;
 }) {
   const { preview } = props;
+  const [intoLibrary, setIntoLibrary] = useState(false);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   return (
@@ -96,12 +98,13 @@ function Look(props: {
             </li>
           ))}
         </ol>
+        <IntoLibrary count={preview.own_items ?? 0} on={intoLibrary} onChoose={setIntoLibrary} />
         <div class="dialog_buttons">
           <button
             class="button button-main"
             type="button"
             disabled={props.busy}
-            onClick={() => void props.onTake()}
+            onClick={() => void props.onTake(intoLibrary)}
           >
             Take it over
           </button>
@@ -111,6 +114,21 @@ function Look(props: {
         </div>
       </div>
     </dialog>
+  );
+}
+
+/** Offers what hosts wrote for the library of whoever takes the file. */
+function IntoLibrary(props: { count: number; on: boolean; onChoose: (on: boolean) => void }) {
+  if (props.count === 0) return null;
+  return (
+    <label class="choice_line">
+      <input
+        type="checkbox"
+        checked={props.on}
+        onChange={(event) => props.onChoose(event.currentTarget.checked)}
+      />
+      <span>put {countOf(props.count, "item")} that a host wrote into your own items too, with pictures</span>
+    </label>
   );
 }
 
