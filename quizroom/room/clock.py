@@ -30,6 +30,11 @@ def later(moment: datetime | None, ms: int) -> datetime | None:
     return None if moment is None else moment + timedelta(milliseconds=ms)
 
 
+def deadline(now: datetime, limit: int | None) -> datetime | None:
+    """When what begins now is over, by its limit in ms; None if it has none."""
+    return None if limit is None else later(now, limit)
+
+
 def milliseconds_between(start: datetime, end: datetime) -> int:
     """Whole milliseconds from `start` to `end`; never negative."""
     return max(0, int((end - start) / timedelta(milliseconds=1)))

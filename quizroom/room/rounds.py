@@ -5,7 +5,7 @@ from datetime import datetime, timedelta
 from quizroom.knowledge.terms import normalise
 from quizroom.room import stations
 from quizroom.room.answers import Said, canonical, refuse_misfit
-from quizroom.room.clock import is_over, later, limit_ms, milliseconds_between
+from quizroom.room.clock import deadline, is_over, limit_ms, milliseconds_between
 from quizroom.room.commands import (
     AddTime,
     CloseRound,
@@ -117,8 +117,7 @@ def open_next(room: Room, command: OpenRound, now: datetime) -> tuple[Event, ...
         raise Refused("no_items_left")
     if command.round != len(room.rounds) + 1:
         raise Refused("no_such_round")
-    limit = limit_ms(room.plan, room.ahead[0])
-    closes_at = None if limit is None else later(now, limit)
+    closes_at = deadline(now, limit_ms(room.plan, room.ahead[0]))
     return (RoundOpened(round=command.round, at=now, closes_at=closes_at),)
 
 
@@ -136,8 +135,7 @@ def resume(room: Room, command: ResumeRound, now: datetime) -> tuple[Event, ...]
     current = _timed_round(room, command.round)
     if not current.paused:
         return ()
-    closes_at = None if current.left_ms is None else later(now, current.left_ms)
-    return (RoundResumed(closes_at=closes_at, at=now),)
+    return (RoundResumed(closes_at=deadline(now, current.left_ms), at=now),)
 
 
 def add_time(room: Room, command: AddTime) -> tuple[Event, ...]:

@@ -7,13 +7,13 @@ them one by one, and each becomes a round that has been answered and closed.
 from datetime import datetime, timedelta
 
 from quizroom.questions.model import Item
-from quizroom.room.answers import canonical, refuse_misfit
+from quizroom.room.answers import Said, canonical, refuse_misfit
 from quizroom.room.bench_commands import AnswerForBench
-from quizroom.room.clock import GRACE_MS, later, limit_ms, milliseconds_between
+from quizroom.room.clock import GRACE_MS, deadline, limit_ms, milliseconds_between
 from quizroom.room.commands import AddTime, GiveBackTime, PauseRound, ResumeRound, SubmitAnswer
 from quizroom.room.events import Event, ReviewEnded
 from quizroom.room.refusals import Refused
-from quizroom.room.state import TIMED, Answer, Plan, Room, Stations
+from quizroom.room.state import TIMED, Answer, Certainty, Plan, Room, Stations
 from quizroom.room.station_commands import OpenStations, RingBell, StationCommand
 from quizroom.room.station_events import (
     BellRung,
@@ -81,24 +81,13 @@ def submit(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...
     refuse_misfit(block.items[index], said)
     if room.benches.get(command.player, "") in block.bench_answers[index]:
         raise Refused("bench_has_answered")
-    return (
-        StationAnswered(
-            player=command.player,
-            bench="",
-            round=command.round,
-            choice=said[0],
-            typed=said[1],
-            at=now,
-            took_ms=milliseconds_between(block.turn_at, now),
-            certainty=certainty,
-        ),
-    )
+    return (_taken(command, said, block, now, certainty=certainty),)
 
 
 def submit_for_bench(room: Room, command: AnswerForBench, bench: str, now: datetime) -> tuple[Event, ...]:
     """Take what a bench hands in together at its station, after the member has answered alone."""
     block, index = _asked(room, command.player, command.round)
-    choice, typed = said = canonical(block.items[index], command.choice, command.typed)
+    said = canonical(block.items[index], command.choice, command.typed)
     known = block.bench_answers[index].get(bench)
     if known is not None and (known.choice, known.typed) == said:
         return ()
@@ -106,16 +95,27 @@ def submit_for_bench(room: Room, command: AnswerForBench, bench: str, now: datet
     refuse_misfit(block.items[index], said)
     if command.player not in block.answers[index]:
         raise Refused("first_alone")
-    return (
-        StationAnswered(
-            player=command.player,
-            bench=bench,
-            round=command.round,
-            choice=choice,
-            typed=typed,
-            at=now,
-            took_ms=milliseconds_between(block.turn_at, now),
-        ),
+    return (_taken(command, said, block, now, bench=bench),)
+
+
+def _taken(
+    command: SubmitAnswer | AnswerForBench,
+    said: Said,
+    block: Stations,
+    now: datetime,
+    *,
+    bench: str = "",
+    certainty: Certainty | None = None,
+) -> StationAnswered:
+    return StationAnswered(
+        player=command.player,
+        bench=bench,
+        round=command.round,
+        choice=said[0],
+        typed=said[1],
+        at=now,
+        took_ms=milliseconds_between(block.turn_at, now),
+        certainty=certainty,
     )
 
 
@@ -184,8 +184,7 @@ def _open(room: Room, command: OpenStations, now: datetime) -> tuple[Event, ...]
         raise Refused("no_items_left" if len(room.ahead) < FEWEST_ITEMS else "wrong_phase")
     if command.round != len(room.rounds) + 1:
         raise Refused("no_such_round")
-    limit = _turn_limit_ms(room.plan, room.ahead)
-    closes_at = None if limit is None else later(now, limit)
+    closes_at = deadline(now, _turn_limit_ms(room.plan, room.ahead))
     return (StationsOpened(round=command.round, at=now, closes_at=closes_at),)
 
 
@@ -205,7 +204,7 @@ def _ring(room: Room, command: RingBell, now: datetime) -> tuple[Event, ...]:
             cause="host" if command.by_host else "time",
             over=over,
             at=now,
-            closes_at=None if limit is None else later(now, limit),
+            closes_at=deadline(now, limit),
         ),
     )
 

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from quizroom.room import rounds
 from quizroom.room.answers import canonical
-from quizroom.room.clock import is_over, later, limit_ms
+from quizroom.room.clock import deadline, is_over, limit_ms
 from quizroom.room.commands import CloseRound, SubmitAnswer
 from quizroom.room.events import Event
 from quizroom.room.holding import is_held
@@ -116,14 +116,12 @@ def _open_again(room: Room, current: Round, command: OpenAgain, now: datetime) -
         raise Refused("wrong_phase")
     if not command.by_host and not is_over(current, now):
         raise Refused("too_early")
-    limit = limit_ms(room.plan, current.item)
-    closes_at = None if limit is None else later(now, limit)
     return (
         AgainOpened(
             round=command.round,
             cause="host" if command.by_host else "time",
             at=now,
-            closes_at=closes_at,
+            closes_at=deadline(now, limit_ms(room.plan, current.item)),
         ),
     )
 
