@@ -1,6 +1,6 @@
 """What a course examines, in which words, and how it rules on contested facts."""
 
-from typing import Literal
+from typing import Literal, get_args
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.facts import Fact
@@ -9,7 +9,7 @@ from quizroom.knowledge.wording import muscle_name
 
 Ruling = Literal["key", "accept", "bar"]
 
-FAMILIES: tuple[str, ...] = (
+CourseFamily = Literal[
     "origin",
     "insertion",
     "action",
@@ -28,8 +28,9 @@ FAMILIES: tuple[str, ...] = (
     "two_step",
     "ordering",
     "matching",
-)
-"""The item families that a course may name; the item makers have the same list."""
+]
+"""An item family that a course may name."""
+FAMILIES: tuple[str, ...] = get_args(CourseFamily)
 
 _BY_STATUS: dict[Status, Ruling] = {"core": "key", "variant": "accept", "minority": "bar"}
 

@@ -7,30 +7,11 @@ it need nothing but the item itself, however the content changes afterwards.
 from dataclasses import dataclass
 from typing import Literal, get_args
 
+from quizroom.knowledge.course import CourseFamily
 from quizroom.knowledge.record import Record
 
 Format = Literal["one_best", "pick_n", "typed", "free_list", "ordering", "matching"]
-Family = Literal[
-    "origin",
-    "insertion",
-    "action",
-    "prime_mover",
-    "joint",
-    "nerve",
-    "root",
-    "artery",
-    "compartment",
-    "set",
-    "look_alike",
-    "odd_one_out",
-    "antagonist",
-    "name",
-    "lesion",
-    "two_step",
-    "ordering",
-    "matching",
-    "own",
-]
+Family = Literal[CourseFamily, "own"]
 """What an item asks for. "own" is a host's own item that belongs to no family of the dealt ones."""
 Spelling = Literal["exact", "half", "accept"]
 Worth = Literal["none", "half", "full"]
@@ -56,7 +37,7 @@ DistractorSource = Literal[
 ]
 """Where a wrong option came from; "own": the host wrote it."""
 
-FAMILIES: tuple[Family, ...] = tuple(family for family in get_args(Family) if family != "own")
+FAMILIES: tuple[Family, ...] = get_args(CourseFamily)
 """The families that can be dealt."""
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
