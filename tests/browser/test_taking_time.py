@@ -63,6 +63,8 @@ def test_whoever_was_too_late_may_take_it_while_the_result_is_held(screens: Scre
     expect(ada.page.get_by_role("button", name="More time")).to_be_visible()
     room.step("close_round", number=1)
     expect(ada.page.get_by_text("Round closed.")).to_be_visible()
+    expect(ada.page.get_by_text("Not done? You may still take it.")).to_be_visible()
+    expect(ada.page.locator("[aria-live=polite]")).to_contain_text("Not done? Press plus.")
     ada.page.get_by_role("button", name="More time").click()
     expect(ada.page.get_by_text("Closed for the others.")).to_be_visible()
     expect(ada.page.get_by_role("button", name="Hand in")).to_be_visible()

@@ -1,5 +1,7 @@
 """A review as a thing: its title, its timing, whose it is, and the order of its items."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -42,6 +44,9 @@ def test_timing_and_certainty_are_chosen_anew_only_before_the_door_is_open() -> 
     change = ChangeReview(timing="fixed", seconds=30, certainty=True)
     room = ordered(laid_out(), change)
     assert (room.plan.timing, room.plan.seconds, room.plan.certainty) == ("fixed", 30, True)
+    assert room.plan.players_take_time
+    room = ordered(room, replace(change, players_take_time=False))
+    assert not room.plan.players_take_time
     opened = ordered(room, OpenDoor(door_code="CDFHJ"))
     assert decide(opened, change, NOON) == ()
     with pytest.raises(Refused, match="wrong_phase"):

@@ -3,7 +3,7 @@ import type { Outbox } from "../line/outbox";
 import { mustRepeat } from "../line/persist";
 import { newMessageId } from "../line/random";
 import { makeStore, type Store } from "../line/store";
-import type { PublicView, SubmitAnswer } from "../wire";
+import type { SubmitAnswer } from "../wire";
 import type { Certainty } from "../words/certainty";
 
 /** What became of the last answer handed in. */
@@ -73,10 +73,10 @@ export function makeHandIn(line: Line, outbox: Outbox, onReceived: (answer: Subm
   };
 }
 
-/** Whether the server has an answer to what is asked now, as far as this page has seen. */
-export function isHandedIn(handed: Handed | null, view: PublicView): boolean {
-  if (handed?.state !== "received" || handed.answer.round !== view.round) return false;
-  return Boolean(handed.answer.again) === (view.phase === "answering again");
+/** Whether the server has an answer to this round, the first or the one `again`, as far as this page has seen. */
+export function isHandedIn(handed: Handed | null, asked: { round: number; again: boolean }): boolean {
+  if (handed?.state !== "received" || handed.answer.round !== asked.round) return false;
+  return Boolean(handed.answer.again) === asked.again;
 }
 
 function firstWaiting(outbox: Outbox): Handed | null {

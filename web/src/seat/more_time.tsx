@@ -8,6 +8,7 @@ import { useLeft } from "../parts/left";
 import { Complaint } from "../parts/notice";
 import type { OwnView, PublicView } from "../wire";
 import { secondsWords } from "../words/numbers";
+import { type Handed, isHandedIn } from "./hand_in";
 import { isOfferedAgain, OFFERED_AGAIN_MS, type ToTake, takeAlways, takeTime, toTake } from "./taking_time";
 
 interface MoreTimeProps {
@@ -18,8 +19,8 @@ interface MoreTimeProps {
   announcer: Announcer;
   /** What is left on this player's own clock, ms. */
   left: number | null;
-  /** Whether an answer to what is asked now has been handed in: then nothing has to be offered aloud. */
-  answered: boolean;
+  /** What was handed in last: whoever has answered is not offered more time aloud. */
+  handed: Handed | null;
   /** What is asked: in it, the key + takes more time. */
   children: ComponentChildren;
 }
@@ -33,7 +34,14 @@ export function WithMoreTime(props: MoreTimeProps) {
   const busy = useRef(false);
   useEffect(() => setFault(""), [view.round, view.phase]);
   const offered = wish !== null && wish.taken < wish.most && (wish.late === null || (lateMs ?? 0) > 0);
-  useOffer(announcer, offered && !props.answered, left);
+  const isOver = wish !== null && wish.late !== null && (left === null || left <= 0);
+  const answered = wish !== null && isHandedIn(props.handed, wish);
+  useOffer(announcer, offered && !answered, left);
+  const lateOffer =
+    offered && isOver && !answered ? `Round ${wish.round} is closed. Not done? Press plus.` : "";
+  useEffect(() => {
+    if (lateOffer) announcer.say(lateOffer);
+  }, [announcer, lateOffer]);
   const take = async () => {
     if (!offered || busy.current) return;
     busy.current = true;
@@ -49,33 +57,36 @@ export function WithMoreTime(props: MoreTimeProps) {
     event.preventDefault();
     void take();
   };
-  const soon = offered && !props.answered && left !== null && left > 0 && left <= OFFERED_AGAIN_MS;
+  const soon = offered && !answered && left !== null && left > 0 && left <= OFFERED_AGAIN_MS;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the key works beside the button, as letters do for options
     <div class="more_time_around" onKeyDown={byKey}>
-      {offered && (
-        <div class={`more_time${soon ? " more_time-soon" : ""}`}>
-          <button
-            class="button more_time_button"
-            type="button"
-            aria-keyshortcuts="+"
-            onClick={() => void take()}
-          >
-            More time
-            <kbd class="more_time_key">+</kbd>
-          </button>
-          <p class="more_time_text">
-            {soon ? `${secondsWords(OFFERED_AGAIN_MS)} or less left.` : takenText(wish)}
-          </p>
-        </div>
-      )}
+      {offered && <TimeRow wish={wish} isSoon={soon} isOver={isOver} onTake={() => void take()} />}
       <Complaint text={fault} />
       {props.children}
     </div>
   );
 }
 
-function takenText({ taken, always }: ToTake): string {
+/** The button, and beside it how one stands. */
+function TimeRow(props: { wish: ToTake; isSoon: boolean; isOver: boolean; onTake: () => void }) {
+  return (
+    <div class={`more_time${props.isSoon ? " more_time-soon" : ""}`}>
+      <button class="button more_time_button" type="button" aria-keyshortcuts="+" onClick={props.onTake}>
+        More time
+        <kbd class="more_time_key">+</kbd>
+      </button>
+      <p class="more_time_text">
+        {props.isSoon
+          ? `${secondsWords(OFFERED_AGAIN_MS)} or less left.`
+          : takenText(props.wish, props.isOver)}
+      </p>
+    </div>
+  );
+}
+
+function takenText({ taken, always }: ToTake, isOver: boolean): string {
+  if (isOver) return "Not done? You may still take it.";
   if (taken === 0 && always) return "You have more time in every round.";
   if (taken === 0) return "Only your host can see it.";
   return `Taken ${taken === 1 ? "once" : `${taken} times`}. Only your host can see it.`;
@@ -87,7 +98,7 @@ export function AlwaysMoreTime({
   own,
   line,
   announcer,
-}: Omit<MoreTimeProps, "left" | "answered" | "children">) {
+}: Omit<MoreTimeProps, "left" | "handed" | "children">) {
   const [fault, setFault] = useState("");
   const [wish, keep] = useState<boolean | null>(null);
   const mine = own?.time_to_take;

@@ -19,7 +19,7 @@ import { Finished } from "./finished";
 import { FlagButton, FlagWords, useFlag } from "./flag";
 import { Gathering, SentOut } from "./gathering";
 import { GroupGathering } from "./group_gathering";
-import { type HandIn, isHandedIn } from "./hand_in";
+import type { HandIn } from "./hand_in";
 import { Held } from "./held";
 import { closedRound, keepRounds, keptRounds, withRound } from "./history";
 import { AlwaysMoreTime, WithMoreTime } from "./more_time";
@@ -92,10 +92,7 @@ function Seat({ session, view: told, own, hands, announcer }: SeatProps) {
             {countOf(view.group.present, "player")} here, waiting for {view.group.waited_for}
           </p>
         )}
-        <WithMoreTime
-          {...{ view: told, own, announcer, left, line: session.line }}
-          answered={isHandedIn(handed, view)}
-        >
+        <WithMoreTime {...{ view: told, own, announcer, left, handed, line: session.line }}>
           <OwnTimeNote view={view} own={own} late={late} />
           <PhaseOfSeat view={view} own={own} hands={hands} session={session} say={announcer.say} />
         </WithMoreTime>
