@@ -1,5 +1,7 @@
 """Rounds are closed when their time is over, and an outage costs nobody time."""
 
+from datetime import datetime
+
 from quizroom.realtime.alarms import (
     RECONNECT_MS,
     Pulse,
@@ -80,10 +82,21 @@ def test_the_heart_beats_once_a_second() -> None:
 
 def test_a_beat_that_cannot_be_stored_is_tried_again_later() -> None:
     class Failing(MemoryHeartbeat):
-        def beat(self, now: object) -> None:
-            raise NotStored("disk full")
+        is_full = True
 
-    Pulse(Failing(), SetClock()).beat_if_due()
+        def beat(self, now: datetime) -> None:
+            if self.is_full:
+                raise NotStored("disk full")
+            super().beat(now)
+
+    heartbeat, clock = Failing(), SetClock()
+    pulse = Pulse(heartbeat, clock)
+    pulse.beat_if_due()
+    assert heartbeat.last_beat() is None
+    heartbeat.is_full = False
+    clock.move(1)
+    pulse.beat_if_due()
+    assert heartbeat.last_beat() == after(1)
 
 
 def test_a_finished_room_is_let_go_once_nobody_looks_and_comes_back_from_its_log() -> None:
