@@ -13,7 +13,7 @@ _PLURAL_NAMES = frozenset(
         *("fibers", "fibres", "slips", "heads", "parts", "bellies", "halves", "lumbricals", "interossei"),
         *("branches", "arteries", "nerves", "joints", "ribs", "cartilages", "intercostals", "subcostales"),
         *("interspinales", "intertransversarii", "rotatores", "multifidi", "obliques", "gemelli"),
-        *("muscles", "constrictors"),
+        *("muscles", "constrictors", "rami"),
     )
 )
 _PLURAL_STARTS = ("levatores ", "rotatores ", "interspinales ", "intertransversarii ", "lumbricals ")

@@ -17,6 +17,7 @@ from quizroom.questions.words import is_true_joint
         "upper fibers of trapezius",
         "interspinales cervicis",
         "lumbricals of the hand",
+        "posterior rami of spinal nerves",
     ],
 )
 def test_many_things_take_a_verb_of_many(text: str) -> None:
