@@ -3,6 +3,7 @@
 import os
 import re
 import subprocess
+import sys
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -78,7 +79,8 @@ def start(
     """Start `quizroom serve` over the data folder and wait until it says that it is ready.
 
     `settings` are more variables of its environment. With a `python` the server is a program started whole
-    by that one; else it is forked from a process that has everything loaded.
+    by that one, and so it is with a setting for the interpreter; else it is forked from a process that has
+    everything loaded.
 
     Fails with the server's own words when it ends first, or is not ready in two minutes.
     """
@@ -87,7 +89,9 @@ def start(
     said_before = log.stat().st_size
     command = ["serve", "--port", str(port), "--data", str(data), *arguments]
     environment = {**os.environ, "PYTHONUNBUFFERED": "1", **settings}
-    start_process = partial(_whole_program, python) if python else fork_server
+    # what is meant for the interpreter, such as PYTHONPATH, is read by one that starts anew alone
+    whole = python or (sys.executable if any(name.startswith("PYTHON") for name in settings) else "")
+    start_process = partial(_whole_program, whole) if whole else fork_server
     process: Process = start_process(command, environment, log)
     database_url = usable_database_url(
         environment.get("QUIZROOM_DATABASE_URL", "") or embedded_database(data)
