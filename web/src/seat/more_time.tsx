@@ -33,12 +33,13 @@ export function WithMoreTime(props: MoreTimeProps) {
   const [fault, setFault] = useState("");
   const busy = useRef(false);
   useEffect(() => setFault(""), [view.round, view.phase]);
-  const offered = wish !== null && wish.taken < wish.most && (wish.late === null || (lateMs ?? 0) > 0);
   const isOver = wish !== null && wish.late !== null && (left === null || left <= 0);
-  const answered = wish !== null && isHandedIn(props.handed, wish);
+  const answered = wish !== null && (isHandedIn(props.handed, wish) || hasAnswered(wish, own));
+  // whoever has answered in time is left in peace once the round is closed
+  const open = isOver ? (lateMs ?? 0) > 0 && !answered : true;
+  const offered = wish !== null && wish.taken < wish.most && open;
   useOffer(announcer, offered && !answered, left);
-  const lateOffer =
-    offered && isOver && !answered ? `Round ${wish.round} is closed. Not done? Press plus.` : "";
+  const lateOffer = offered && isOver ? `Round ${wish.round} is closed. Not done? Press plus.` : "";
   useEffect(() => {
     if (lateOffer) announcer.say(lateOffer);
   }, [announcer, lateOffer]);
@@ -66,6 +67,11 @@ export function WithMoreTime(props: MoreTimeProps) {
       {props.children}
     </div>
   );
+}
+
+/** Whether the server's own view has an answer to what is asked. */
+function hasAnswered({ round, again }: ToTake, own: OwnView | null): boolean {
+  return (again ? own?.second : own?.answer)?.round === round;
 }
 
 /** The button, and beside it how one stands. */
