@@ -1,4 +1,4 @@
-"""What is stored, where and for how long: the handbook's page, with what holds on this server above it."""
+"""What is stored, where and for how long: the handbook's page, headed by what holds on this server."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -28,12 +28,14 @@ def add_privacy(routes: Blueprint, privacy: Privacy, manifest: Mapping[str, Any]
 
     @routes.get("/privacy")
     def page() -> str:
+        heading, text = _rendered()
         return render_template(
             "privacy.html",
             reviews=_kept_for(privacy.keeping.reviews_days, "after its end"),
             players=_kept_for(privacy.keeping.players_days, "after the last sign of them"),
             contact=privacy.contact or NOBODY_NAMED,
-            text=_rendered(),
+            heading=heading,
+            text=text,
             bundle=bundle_of(manifest, "front"),
         )
 
@@ -54,9 +56,11 @@ def _days(days: int, since: str) -> str:
 
 
 @cache
-def _rendered() -> str:
+def _rendered() -> tuple[str, str]:
+    """The heading of the page, and what follows it."""
     from markdown_it import MarkdownIt  # noqa: PLC0415 - only this page needs it, and seldom
 
     # Raw HTML stays off: the page is ours, but nothing needs it.
     reader = MarkdownIt("commonmark", {"html": False}).enable("table")
-    return str(reader.render(PAGE.read_text(encoding="utf-8")))
+    heading, end, text = str(reader.render(PAGE.read_text(encoding="utf-8"))).partition("</h1>")
+    return heading + end, text

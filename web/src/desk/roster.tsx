@@ -57,8 +57,8 @@ function RosterRows({ rows, onChoose }: { rows: RosterRow[]; onChoose: (row: Ros
               <bdi class="roster_handle">{row.handle}</bdi>
               {row.bench && (
                 <span class="roster_bench">
-                  {" "}
-                  · <bdi>{row.bench}</bdi>
+                  <span class="unseen">at bench </span>
+                  <bdi>{row.bench}</bdi>
                 </span>
               )}
             </span>
