@@ -66,6 +66,7 @@ def test_a_flag_leads_to_another_key_and_marks_follow_on_seat_wall_and_desk(
     wall.shows("Your host keyed this item anew.")
     expect(wall.page.locator(".standings_row")).to_contain_text(["1Ada1", "1Bo1"])
     desk.shows("Keyed anew")
+    desk.page.locator(".sheet_changes > summary").click()
     expect(desk.page.locator(".sheet_changes .change_who")).to_contain_text(FIRST_NAME)
     for listening in (ada.says, wall.says):
         listening("Your host keyed this item anew.")

@@ -4,15 +4,17 @@ import { momentText } from "./planned_time";
 
 type Change = DeskView["changes"][number];
 
-/** What hosts changed of an item, by whom and when; nothing where nobody did. */
+/** What hosts changed of an item, by whom and when, folded away; nothing where nobody did. */
 export function ItemChanges({ view, round }: { view: DeskView; round: number }) {
   const changes = view.changes.filter((change) => change.round === round);
   if (changes.length === 0) return null;
   return (
-    <section class="sheet_changes" aria-label="Changes of this item">
-      <b>Changes</b>
+    <details class="sheet_more sheet_changes">
+      <summary>
+        Changes<span class="unseen"> of this item</span> ({changes.length})
+      </summary>
       <ChangeLines changes={changes} named={false} />
-    </section>
+    </details>
   );
 }
 

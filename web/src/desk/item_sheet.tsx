@@ -13,12 +13,14 @@ import { familyWord, formatWord } from "./family_words";
 import { FlagsPart } from "./flags_part";
 import { KeyPart } from "./key_part";
 
-/** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
-export function ItemSheet(props: {
+interface SheetProps {
   item: DeskItem;
   view: DeskView;
   onOrder: (draft: Draft) => Promise<boolean>;
-}) {
+}
+
+/** Everything about one item, for the host alone: key, reasons, where wrong options come from, live counts. */
+export function ItemSheet(props: SheetProps) {
   const { view } = props;
   const item = asAtStation(props.item, view);
   const talk = view.talks.find((one) => one.round === item.round && item.position === null);
@@ -56,12 +58,19 @@ export function ItemSheet(props: {
       <p class="sheet_why">
         <b>Why:</b> {item.why}
       </p>
-      <FlagsPart item={item} onOrder={props.onOrder} />
-      <ItemChanges view={view} round={item.round} />
-      {item.position === null && item.round <= view.public.round && (
-        <KeyPart item={item} onOrder={props.onOrder} />
-      )}
+      <Foot {...props} item={item} />
     </article>
+  );
+}
+
+/** What is said about the item and what was changed of it, and the way to another key. */
+function Foot({ item, view, onOrder }: SheetProps) {
+  return (
+    <div class="sheet_foot">
+      <FlagsPart item={item} onOrder={onOrder} />
+      <ItemChanges view={view} round={item.round} />
+      {item.position === null && item.round <= view.public.round && <KeyPart item={item} onOrder={onOrder} />}
+    </div>
   );
 }
 
