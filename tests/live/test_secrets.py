@@ -1,7 +1,7 @@
 """What really goes over the lines of seats and wall before a round is closed."""
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import pytest
@@ -67,7 +67,8 @@ def test_before_closing_no_frame_tells_anything_of_the_key(lesson: Lesson) -> No
         assert all(face["stem"] not in text for face in lesson.desk()["items"][lesson.round :])
         lesson.step("close_round")
         lesson.step("show_record")
-        lesson.wall.last("public", lambda view: view["records"])
+        wait_for_newest(lesson, "public", voices)
+        wait_for_newest(lesson, "own", lesson.seats.values())
         assert "is_key" in fields_in(said_to(voices)) or not lesson.item()["options"]
 
 
@@ -81,9 +82,14 @@ def play_open_round(lesson: Lesson) -> None:
     lesson.wall.last("tally", lambda tally: tally["answered"] == len(PLAYERS))
     lesson.step("strike_item")
     lesson.step("restore_item")
+    wait_for_newest(lesson, "public", (lesson.wall, *lesson.seats.values()))
+
+
+def wait_for_newest(lesson: Lesson, event: str, voices: Iterable[Voice]) -> None:
+    """Wait until all have heard what the desk has seen, so that nothing of it comes later."""
     newest = lesson.seen["public"]["version"]
-    for voice in (lesson.wall, *lesson.seats.values()):
-        voice.last("public", lambda view: view["version"] >= newest)
+    for voice in voices:
+        voice.last(event, lambda view: view["version"] >= newest)
 
 
 def test_a_right_and_a_wrong_answer_get_the_same_reply(lesson: Lesson) -> None:
