@@ -1,5 +1,6 @@
 import type { Draft } from "../line/line";
 import { ItemPicture } from "../parts/picture";
+import { RecordsWait } from "../parts/records_wait";
 import type { DeskItem, DeskView } from "../wire";
 import { keyWords, listed } from "../words/numbers";
 import { TYPED_MARK } from "../words/verdicts";
@@ -55,9 +56,7 @@ export function ItemSheet(props: SheetProps) {
           {second.typed.map((row) => `${row.text} ${TYPED_MARK[row.verdict]} ${row.count}`).join(", ")}
         </p>
       )}
-      <p class="sheet_why">
-        <b>Why:</b> {item.why}
-      </p>
+      <Why item={item} view={view} />
       <Foot {...props} item={item} />
     </article>
   );
@@ -71,6 +70,19 @@ function Foot({ item, view, onOrder }: SheetProps) {
       <ItemChanges view={view} round={item.round} />
       {item.position === null && item.round <= view.public.round && <KeyPart item={item} onOrder={onOrder} />}
     </div>
+  );
+}
+
+/** Why the key is the key and, of the current round, which records come later. */
+function Why({ item, view }: { item: DeskItem; view: DeskView }) {
+  const isCurrent = item.position === null && item.round === view.public.round;
+  return (
+    <>
+      <p class="sheet_why">
+        <b>Why:</b> {item.why}
+      </p>
+      {isCurrent && <RecordsWait names={view.public.waiting} />}
+    </>
   );
 }
 
