@@ -1,6 +1,7 @@
 """Checking a password takes a tenth of a second of pure computing: no player may wait for it."""
 
 import os
+import sys
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
@@ -10,10 +11,11 @@ from pathlib import Path
 import pytest
 
 from quizroom.service.hosts import WRONG
+from tests import serving
 from tests.live.forms import wrong_sign_in
 from tests.live.lesson import Lesson, gathered
 from tests.services import wait_until
-from tests.serving import CHECKOUT, StartServer
+from tests.serving import CHECKOUT
 
 HELD_UP = """
 import os
@@ -62,11 +64,14 @@ def gate(tmp_path: Path) -> Gate:
 
 
 @pytest.fixture
-def lesson(start_server: StartServer, gate: Gate) -> Iterator[Lesson]:
+def lesson(gate: Gate) -> Iterator[Lesson]:
     path = os.pathsep.join((str(gate.folder), str(CHECKOUT)))
-    lesson = gathered(start_server(settings={"PYTHONPATH": path}), ["ada", "bo"])
+    # Named, this Python is started anew: what is in its path counts from its first import.
+    server = serving.start(gate.folder / "data", python=sys.executable, settings={"PYTHONPATH": path})
+    lesson = gathered(server, ["ada", "bo"])
     yield lesson
     lesson.hang_up()
+    server.stop()
 
 
 def test_while_a_password_is_checked_the_class_goes_on(lesson: Lesson, gate: Gate) -> None:
