@@ -8,12 +8,12 @@ import logging
 import threading
 from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, field
-from datetime import datetime, timedelta
-from typing import Any, Protocol
+from typing import Any
 
 from quizroom.marking import RoomMarks, marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.protocol.replies import Tally
+from quizroom.realtime.desk_telling import BREATHE_EVERY, DeskTelling, Emit
 from quizroom.realtime.seats import Seats
 from quizroom.room.bench_events import BenchAnswered, BenchesDrawn, BenchRenamed, BenchTaken
 from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged, ItemRekeyed, KeyRestored
@@ -46,20 +46,12 @@ from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened
 from quizroom.room.time_events import AlwaysTimeSet, OwnTimeReturned, TimeFactorSet, TimeLinkMade, TimeTaken
 from quizroom.service.ports import Clock
 from quizroom.service.rooms import Change
-from quizroom.views.desk import desk_view
 from quizroom.views.own import own_view
 from quizroom.views.public import answered, public_view
 from quizroom.views.telling import round_as_told
 
 TALLY_EVERY_S = 0.5
-AT_EASE = 500
-DESK_PLAYERS_A_SECOND = 1000
-"""A desk lists all players. Above so many it is told of counts less often, lest answers wait for it."""
-BREATHE_EVERY = 50
-"""After so many views of single players others may go on."""
 REMIND_EVERY_S = 5.0
-
-LONG_AGO = timedelta(days=1)
 
 AT_BENCHES = (BenchAnswered, BenchesDrawn, BenchRenamed, BenchTaken)
 ABOUT_CLAIMS = (ClaimMissed, EntryAssigned, EntryClaimed)
@@ -100,13 +92,6 @@ OWN_MATTERS = (
 logger = logging.getLogger(__name__)
 
 
-class Emit(Protocol):
-    """Sends one event to a Socket.IO room or connection."""
-
-    def __call__(self, event: str, data: Any, *, to: str) -> None:
-        """Send `data`; returns without waiting for anybody."""
-
-
 @dataclass(slots=True)
 class _Due:
     """What a room's audiences are still to be told, and the room as it is after the last change."""
@@ -122,14 +107,6 @@ class _Due:
     """Who alone is to be told of matters that nobody else may notice."""
 
 
-@dataclass(slots=True)
-class _Desk:
-    """When a room's desks were told last, and the room as they are still to be told of, if any."""
-
-    told_at: datetime
-    waiting: Room | None = None
-
-
 class Broadcast:
     """Collects changes and tells them from one loop."""
 
@@ -142,8 +119,8 @@ class Broadcast:
         self._emit = emit
         self._breathe = breathe
         self._due: dict[str, _Due] = {}
-        self._desks: dict[str, _Desk] = {}
         self._marks: dict[str, RoomMarks] = {}
+        self._desks = DeskTelling(seats=seats, clock=clock, emit=emit, breathe=breathe, marks=self.marks)
         self._wake = threading.Event()
 
     def note(self, change: Change) -> None:
@@ -166,8 +143,8 @@ class Broadcast:
         for room in [room for room, due in self._due.items() if due.views or due.own or with_tallies]:
             self._try(self._tell, self._due.pop(room))
         if with_tallies:
-            for late in [desk.waiting for desk in self._desks.values() if desk.waiting is not None]:
-                self._try(self._tell_desks, late)
+            for late in self._desks.waiting():
+                self._try(self._desks.tell, late)
 
     def remind(self, rooms: Iterable[Room]) -> None:
         """Repeat where each room stands, so that a page that missed something learns of it."""
@@ -184,7 +161,7 @@ class Broadcast:
         """Drop what is remembered of all rooms but these."""
         for room in [room for room in self._marks if room not in rooms]:
             del self._marks[room]
-            self._desks.pop(room, None)
+            self._desks.forget(room)
 
     def marks(self, room: Room) -> RoomMarks:
         """The marks of a room, re-using those of rounds that have not changed."""
@@ -204,23 +181,11 @@ class Broadcast:
             self._emit("public", write(view), to=public_of(room.id))
         elif due.counts:
             self._emit("tally", write(tally_of(room)), to=public_of(room.id))
-        self._tell_desks(room, at_once=due.views)
+        self._desks.tell(room, at_once=due.views)
         if due.own or due.in_turn:
             self._tell_seats(room)
         elif due.players:
             self._tell_seats(room, only=due.players)
-
-    def _tell_desks(self, room: Room, *, at_once: bool = False) -> None:
-        if not self._seats.in_room(room.id, "desk"):
-            return
-        now = self._clock.now()
-        desk = self._desks.setdefault(room.id, _Desk(told_at=now - LONG_AGO))
-        pause_s = max(0, len(room.players) - AT_EASE) / DESK_PLAYERS_A_SECOND
-        if at_once or now - desk.told_at >= timedelta(seconds=pause_s):
-            desk.told_at, desk.waiting = now, None
-            self._emit("desk", write(desk_view(room, self.marks(room), now)), to=desk_of(room.id))
-        else:
-            desk.waiting = room
 
     def _tell_seats(self, room: Room, only: Container[str] | None = None) -> None:
         marks, now, told = self.marks(room), self._clock.now(), round_as_told(room)
@@ -261,11 +226,6 @@ def tally_of(room: Room) -> Tally:
 def public_of(room: str) -> str:
     """Name of the Socket.IO room of all seats and walls of a room."""
     return f"public {room}"
-
-
-def desk_of(room: str) -> str:
-    """Name of the Socket.IO room of a room's desks."""
-    return f"desk {room}"
 
 
 def _changes_views(event: Event) -> bool:

@@ -12,7 +12,8 @@ from quizroom.protocol.review_messages import MoveItem
 from quizroom.protocol.talk_messages import LetTalk, TalkMessage, TalkStep
 from quizroom.protocol.time_messages import MakeTimeLink, SetTimeFactor
 from quizroom.protocol.translate import host_command, talk_command
-from quizroom.realtime.broadcast import Broadcast, desk_of
+from quizroom.realtime.broadcast import Broadcast
+from quizroom.realtime.desk_telling import desk_of
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Seat, Seats

@@ -20,7 +20,7 @@ from engineio.socket import Socket as EngineSocket
 from socketio import Manager
 from socketio import packet as socket_packet
 
-from quizroom.realtime.green import Green, Wire
+from quizroom.realtime.green import Ear, Green, Wire
 from quizroom.realtime.wire_frames import (
     BINARY,
     CLOSE,
@@ -227,9 +227,16 @@ class FramedManager(Manager):  # type: ignore[misc] # the library carries no typ
             line.drop()
 
     def _read(self, socket: EngineSocket, wire: Wire, line: Line) -> None:
+        ear = self._green.ear_of(wire)
+        try:
+            self._read_by(ear, socket, wire, line)
+        finally:
+            ear.close()
+
+    def _read_by(self, ear: Ear, socket: EngineSocket, wire: Wire, line: Line) -> None:
         reader = FrameReader(most=socket.server.max_http_buffer_size)
         while True:
-            self._green.until_readable(wire)
+            ear.wait()
             try:
                 data = wire.recv(LARGEST_READ)
                 if not data:

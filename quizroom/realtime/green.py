@@ -19,24 +19,76 @@ class Wire(Protocol):
         """End the connection; whoever waits for it wakes up."""
 
 
+class Ear(Protocol):
+    """Waits, again and again, until something has come over one wire."""
+
+    def wait(self) -> None:
+        """Return once the wire can be read, or has ended."""
+
+    def close(self) -> None:
+        """Wait no more; to be called before the wire is closed."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Green:
     """What is needed of the async driver."""
 
     wire_of: Callable[[Any], Wire]
     """The socket below what the driver hands to a websocket handler."""
-    until_readable: Callable[[Wire], None]
+    ear_of: Callable[[Wire], Ear]
     until_writable: Callable[[Wire, float], bool]
     """Wait so many seconds at most; whether it is writable."""
     spawn: Callable[[Callable[[], None]], object]
     breathe: Callable[[], object]
 
 
+class StandingEar:
+    """An ear that stays with the driver's hub from one message to the next.
+
+    The driver's own way of waiting asks the system to watch the socket, and to forget it, for every message:
+    a tenth of all that an answer costs.
+    """
+
+    __slots__ = ("_current", "_hub", "_listener", "_reader", "_wire")
+
+    def __init__(self, driver: Any, wire: Any) -> None:
+        """Nothing is watched until somebody waits."""
+        self._hub, self._current = driver.hubs.get_hub(), driver.getcurrent
+        self._wire = wire
+        self._listener: Any = None
+        self._reader: Any = None
+
+    def wait(self) -> None:
+        """Let others go on until the wire can be read, or has ended."""
+        if self._listener is None or self._listener.spent:
+            hub = self._hub
+            self._listener = hub.add(hub.READ, self._wire.fileno(), self._readable, self._ended, None)
+        self._reader = self._current()
+        try:
+            self._hub.switch()
+        finally:
+            self._reader = None
+
+    def close(self) -> None:
+        """Let the hub forget the wire."""
+        listener, self._listener = self._listener, None
+        if listener is not None and not listener.spent:
+            self._hub.remove(listener)
+
+    def _readable(self, _number: int) -> None:
+        if self._reader is None:
+            # Busy with what came before. The hub would call again and again; the next wait ends at once.
+            self.close()
+        else:
+            self._reader.switch()
+
+    def _ended(self, *reason: Any) -> None:
+        if self._reader is not None:
+            self._reader.throw(*reason)
+
+
 def green_of(driver: Any) -> Green:
     """Put it together from the driver's module, whose words are those of eventlet."""
-
-    def until_readable(wire: Wire) -> None:
-        driver.hubs.trampoline(wire, read=True)
 
     def until_writable(wire: Wire, seconds: float) -> bool:
         try:
@@ -47,7 +99,7 @@ def green_of(driver: Any) -> Green:
 
     return Green(
         wire_of=lambda websocket: websocket.socket.fd,
-        until_readable=until_readable,
+        ear_of=lambda wire: StandingEar(driver, wire),
         until_writable=until_writable,
         spawn=driver.spawn_n,
         breathe=lambda: driver.sleep(0),

@@ -8,6 +8,7 @@ from quizroom.questions.model import Item
 from quizroom.room import (
     bench_folding,
     change_folding,
+    copying,
     credit,
     host_folding,
     round_folding,
@@ -29,6 +30,7 @@ from quizroom.room.change_noting import change_of
 from quizroom.room.clock import limit_ms
 from quizroom.room.credit_events import ClaimMissed, CreditEvent, EntryAssigned, EntryClaimed, RosterSet
 from quizroom.room.events import (
+    AnswerAccepted,
     DoorOpened,
     Event,
     HoldingSet,
@@ -68,12 +70,21 @@ from quizroom.room.time_events import TimeEvent
 
 def apply(room: Room, event: Event) -> Room:
     """Return the room as it is after `event`, one version further."""
+    if isinstance(event, AnswerAccepted):
+        return _answered(room, event)
     changed = _changed(room, event)
     run = None if room.run is None else run_after(changed, room.run, event)
     noted = change_of(changed, event)
     changes = room.changes if noted is None else (*room.changes, noted)
     untold = room.untold + is_untold(room, event)
     return replace(changed, run=run, changes=changes, version=room.version + 1, untold=untold)
+
+
+def _answered(room: Room, event: AnswerAccepted) -> Room:
+    # A class answers within seconds: this copies the room once, and asks for nothing an answer cannot change.
+    rounds = round_folding.rounds_after(room, event)
+    untold = room.untold + is_untold(room, event)
+    return copying.changed(room, rounds=rounds, version=room.version + 1, untold=untold)
 
 
 def begin(event: ReviewPrepared) -> Room:

@@ -17,11 +17,20 @@ class Growing(Mapping[Key, Value], Generic[Key, Value]):
 
     __slots__ = ("_length", "_recent", "_settled")
 
-    def __init__(self, settled: Mapping[Key, Value], recent: dict[Key, Value] | None = None) -> None:
-        """What is in `recent` is newer than what is in `settled`; neither may be changed afterwards."""
+    def __init__(
+        self,
+        settled: Mapping[Key, Value],
+        recent: dict[Key, Value] | None = None,
+        *,
+        length: int | None = None,
+    ) -> None:
+        """What is in `recent` is newer than what is in `settled`; neither may be changed afterwards.
+
+        Whoever knows how many keys there are in both together says so by `length`.
+        """
         self._settled = settled
         self._recent = recent or {}
-        self._length = len(settled) + sum(key not in settled for key in self._recent)
+        self._length = len({**settled, **self._recent}) if length is None else length
 
     def __getitem__(self, key: Key) -> Value:
         return self._recent[key] if key in self._recent else self._settled[key]
@@ -55,7 +64,7 @@ class Growing(Mapping[Key, Value], Generic[Key, Value]):
         recent = {**self._recent, key: value}
         if len(recent) ** 2 > len(self._settled):
             return Growing({**self._settled, **recent})
-        return Growing(self._settled, recent)
+        return Growing(self._settled, recent, length=self._length + (key not in self))
 
     def _whole(self) -> Mapping[Key, Value]:
         return {**self._settled, **self._recent} if self._recent else self._settled

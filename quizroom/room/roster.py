@@ -10,13 +10,14 @@ from quizroom.room.state import Player
 class Roster(Mapping[str, Player]):
     """Players by id, in the order in which they came."""
 
-    __slots__ = ("_handles", "_keys", "_players")
+    __slots__ = ("_by_handle", "_handles", "_keys", "_players")
 
     def __init__(
         self, players: Mapping[str, Player], keys: Mapping[str, str], handles: Mapping[str, str]
     ) -> None:
         """`keys` and `handles` lead from the hash of a seat key, and from a folded handle, to the id."""
         self._players, self._keys, self._handles = players, keys, handles
+        self._by_handle: tuple[Player, ...] | None = None
 
     def __getitem__(self, player: str) -> Player:
         return self._players[player]
@@ -41,6 +42,13 @@ class Roster(Mapping[str, Player]):
     def items(self) -> ItemsView[str, Player]:
         """Everybody with the id."""
         return self._players.items()
+
+    def by_handle(self) -> tuple[Player, ...]:
+        """Everybody in the order in which people look for handles; found once, when it is first asked for."""
+        if self._by_handle is None:
+            in_order = sorted(self.values(), key=lambda player: (player.handle.casefold(), player.id))
+            self._by_handle = tuple(in_order)
+        return self._by_handle
 
     def with_player(self, player: Player) -> "Roster":
         """The roster with somebody new, or somebody known who has changed."""

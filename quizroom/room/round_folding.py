@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from quizroom.room import copying
 from quizroom.room.clock import closing_of, later
 from quizroom.room.events import (
     AnswerAccepted,
@@ -34,11 +35,15 @@ RoundEvent = (
 
 def in_room(room: Room, event: RoundEvent) -> Room:
     """Return the room with the round that `event` is about changed."""
+    phase = "explained" if isinstance(event, RecordShown) else room.phase
+    return replace(room, phase=phase, rounds=rounds_after(room, event))
+
+
+def rounds_after(room: Room, event: RoundEvent) -> tuple[Round, ...]:
+    """All rounds of the room, with the one that `event` is about changed."""
     number = _number_of(room, event)
     changed = apply(room.rounds[number - 1], event)
-    rounds = (*room.rounds[: number - 1], changed, *room.rounds[number:])
-    phase = "explained" if isinstance(event, RecordShown) else room.phase
-    return replace(room, phase=phase, rounds=rounds)
+    return (*room.rounds[: number - 1], changed, *room.rounds[number:])
 
 
 def apply(current: Round, event: RoundEvent) -> Round:
@@ -47,8 +52,9 @@ def apply(current: Round, event: RoundEvent) -> Round:
         case AnswerAccepted():
             answer = Answer(choice=event.choice, typed=event.typed, at=event.at, certainty=event.certainty)
             if event.again:
-                return replace(current, second_answers=with_one(current.second_answers, event.player, answer))
-            return replace(current, answers=with_one(current.answers, event.player, answer))
+                again = with_one(current.second_answers, event.player, answer)
+                return copying.changed(current, second_answers=again)
+            return copying.changed(current, answers=with_one(current.answers, event.player, answer))
         case RoundPaused():
             return replace(current, paused=True, left_ms=event.left_ms, closes_at=None)
         case RoundResumed():

@@ -1,6 +1,6 @@
 """The host's private panel."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime
 from typing import Literal
@@ -12,6 +12,7 @@ from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
 from quizroom.room.own_time import can_keep_own_time, takes_time
+from quizroom.room.roster import roster_of
 from quizroom.room.state import Answer, Room, Round
 from quizroom.room.stations import answers_now
 from quizroom.room.taking_time import may_take_time
@@ -34,6 +35,16 @@ from quizroom.views.talk import talk_panels
 
 def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
     """Everything that the host needs for this round on one screen."""
+    return with_roster(desk_without_roster(room, marks, now), roster_rows(room, marks))
+
+
+def with_roster(view: DeskView, rows: Iterable[RosterRow]) -> DeskView:
+    """The whole view: with the players that came later."""
+    return replace(view, roster=tuple(rows), roster_later=False)
+
+
+def desk_without_roster(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
+    """The view without the list of players, which follows: with thousands it is by far the largest part."""
     opened = [
         _opened_item(room, current, marked) for current, marked in zip(room.rounds, marks.rounds, strict=True)
     ]
@@ -55,7 +66,8 @@ def desk_view(room: Room, marks: RoomMarks, now: datetime) -> DeskView:
         players_take_time=may_take_time(room.plan),
         items=(*opened, *_at_stations(room), *ahead),
         sureness=sureness_of_room(room, marks),
-        roster=tuple(_roster(room, marks)),
+        roster=(),
+        roster_later=True,
         talks=talks,
         actions=desk_actions(room, talks[-1].advice if talks else None),
         bench_warnings=bench_warnings(room),
@@ -160,23 +172,21 @@ def _answers_now(room: Room) -> Mapping[str, Answer]:
     return room.rounds[-1].second_answers if room.phase == "answering again" else room.rounds[-1].answers
 
 
-def _roster(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
-    # For thousands of players, twice a second: what is the same for all is looked up once.
-    players = sorted(room.players.values(), key=lambda player: (player.handle.casefold(), player.id))
-    answered = frozenset(_answers_now(room).keys())
-    totals = marks.totals
-    return (
-        RosterRow(
+def roster_rows(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
+    """All players by handle, each with what the host alone may know."""
+    # For thousands of players, again and again: what is the same for all is looked up once.
+    answered, totals, benches = frozenset(_answers_now(room).keys()), marks.totals, room.benches
+    for player in roster_of(room.players).by_handle():
+        total, takes = totals[player.id], takes_time(room, player)
+        yield RosterRow(
             player=player.id,
             handle=player.handle,
             from_round=player.from_round,
             answered=player.id in answered,
-            marks=totals[player.id].marks,
-            of=totals[player.id].of,
-            bench=room.benches.get(player.id, ""),
+            marks=total.marks,
+            of=total.of,
+            bench=benches.get(player.id, ""),
             factor_percent=player.factor_percent,
-            takes_time=takes_time(room, player),
-            clock=own_clock_face(room, player.id),
+            takes_time=takes,
+            clock=own_clock_face(room, player.id) if takes or player.factor_percent > 100 else None,
         )
-        for player in players
-    )

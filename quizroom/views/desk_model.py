@@ -144,6 +144,8 @@ class DeskView:
     """Whether players may take more time by themselves, once results are held."""
     items: tuple[DeskItem, ...]
     roster: tuple[RosterRow, ...]
+    roster_later: bool
+    """Whether the list of players is left out here and follows; until then the one before is as good."""
     sureness: Sureness | None
     """Certainty of the class over the closed rounds, where it is asked for."""
     talks: tuple[TalkPanel, ...]

@@ -43,6 +43,16 @@ class SlowWire:
         self.is_shut = True
 
 
+class NoEar:
+    """Everything that will ever come is there already."""
+
+    def wait(self) -> None:
+        """Return at once."""
+
+    def close(self) -> None:
+        """There is nothing to end."""
+
+
 class Threads:
     """Green threads that run when the test wants them to; whoever waits gets `more` room."""
 
@@ -53,7 +63,7 @@ class Threads:
     def green(self, wire: SlowWire) -> Green:
         return Green(
             wire_of=lambda it: it,
-            until_readable=lambda it: None,
+            ear_of=lambda it: NoEar(),
             until_writable=self._until_writable,
             spawn=self.started.append,
             breathe=self._breathe,

@@ -975,6 +975,7 @@ export interface DeskView {
   public: PublicView;
   room: string;
   roster: RosterRow[];
+  roster_later: boolean;
   seed: number;
   standings: boolean;
   sureness: Sureness | null;

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { roomInQuery } from "../src/line/line";
 import { makeSeatMemory, memoryShelf, tidyDoorCode } from "../src/line/memory";
 import { makeOutbox } from "../src/line/outbox";
-import { counts, missedSomething, NOTHING_SEEN, withOwn, withPublic, withTally } from "../src/line/seen";
+import { counts, missedSomething, NOTHING_SEEN, withDesk, withOwn, withPublic, withTally } from "../src/line/seen";
 import { clockOffset, leftMs, makeServerClock, shareLeft } from "../src/line/server_clock";
-import type { SubmitAnswer } from "../src/wire";
+import type { DeskView, SubmitAnswer } from "../src/wire";
 import { ownView, publicView } from "./fixtures";
 
 const answer = (id: string, round: number): SubmitAnswer => ({
@@ -144,5 +144,23 @@ describe("a door code", () => {
 
   it("is forgiven small letters, spaces and dashes", () => {
     expect(tidyDoorCode(" kp-t wx")).toBe("KPTWX");
+  });
+});
+
+describe("the list of players on a desk", () => {
+  const desk = (version: number, handles: string[], later: boolean): DeskView =>
+    ({
+      room: "room-1",
+      version,
+      public: publicView({}),
+      roster: handles.map((handle) => ({ handle })),
+      roster_later: later,
+    }) as unknown as DeskView;
+
+  it("stays as it was while a newer one is on its way, and is then replaced", () => {
+    const before = withDesk(NOTHING_SEEN, desk(3, ["Ada", "Bo"], false));
+    const step = withDesk(before, desk(4, [], true));
+    expect([step.desk?.version, step.desk?.roster.length]).toEqual([4, 2]);
+    expect(withDesk(step, desk(4, ["Ada", "Bo", "Cem"], false)).desk?.roster.length).toBe(3);
   });
 });

@@ -29,6 +29,7 @@ const deskView = (actions: DeskView["actions"], round = 3): DeskView => ({
   changes: [],
   talks: [],
   roster: [],
+  roster_later: false,
   sureness: null,
   actions,
 });

@@ -24,11 +24,12 @@ export function withOwn(seen: Seen, view: OwnView): Seen {
   return { ...seen, own: view };
 }
 
-/** Takes a desk view in, with the public view inside it. */
+/** Takes a desk view in, with the public view inside it. Where the list of players follows later, the one known stays. */
 export function withDesk(seen: Seen, view: DeskView): Seen {
   const known = seen.desk;
   if (known?.room === view.room) {
-    return known.version > view.version ? seen : { ...seen, desk: view, public: view.public };
+    const desk = view.roster_later ? { ...view, roster: known.roster } : view;
+    return known.version > view.version ? seen : { ...seen, desk, public: view.public };
   }
   return { public: view.public, own: null, desk: view, tally: null };
 }
