@@ -18,7 +18,7 @@ def test_a_flag_is_told_to_whoever_put_it_up_and_to_the_desk_and_the_others_hear
     assert flags == {
         "up": 1,
         "waiting": 1,
-        "texts": [{"text": "Is it not the radial nerve?", "settled": False}],
+        "texts": [{"text": "Is it not the radial nerve?", "settled": False, "asked": ""}],
     }
     hall.lines.taken()
     assert hall.say("ada", "unflag_item")["own"]["flag"] is None

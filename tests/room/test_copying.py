@@ -1,6 +1,7 @@
 """A copy by `changed` is the copy that the standard library makes."""
 
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -22,7 +23,7 @@ class Part:
     st.builds(Part, name=st.text(), number=st.integers(), others=st.lists(st.text()).map(tuple)),
     st.fixed_dictionaries({}, optional={"name": st.text(), "number": st.integers()}),
 )
-def test_a_copy_is_as_by_replace_and_the_original_stays(part: Part, changes: dict[str, object]) -> None:
+def test_a_copy_is_as_by_replace_and_the_original_stays(part: Part, changes: dict[str, Any]) -> None:
     before = replace(part)
     copy = changed(part, **changes)
     assert copy == replace(part, **changes)

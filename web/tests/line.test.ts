@@ -2,7 +2,15 @@ import { describe, expect, it } from "vitest";
 import { roomInQuery } from "../src/line/line";
 import { makeSeatMemory, memoryShelf, tidyDoorCode } from "../src/line/memory";
 import { makeOutbox } from "../src/line/outbox";
-import { counts, missedSomething, NOTHING_SEEN, withDesk, withOwn, withPublic, withTally } from "../src/line/seen";
+import {
+  counts,
+  missedSomething,
+  NOTHING_SEEN,
+  withDesk,
+  withOwn,
+  withPublic,
+  withTally,
+} from "../src/line/seen";
 import { clockOffset, leftMs, makeServerClock, shareLeft } from "../src/line/server_clock";
 import type { DeskView, SubmitAnswer } from "../src/wire";
 import { ownView, publicView } from "./fixtures";
