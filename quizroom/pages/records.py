@@ -11,6 +11,7 @@ from quizroom.knowledge.compose import look_alikes_of, record_of
 from quizroom.knowledge.model import Muscle
 from quizroom.knowledge.record import Record
 from quizroom.knowledge.search import Hit, search
+from quizroom.knowledge.wording import listed
 from quizroom.pages.bundle import bundle_of
 from quizroom.protocol.codec import write_record
 
@@ -46,6 +47,7 @@ def add_atlas(routes: Blueprint, atlas: Atlas) -> None:
         return render_template(
             "record.html",
             record=atlas.record(muscle),
+            listed=listed,
             alike=_alike(atlas.catalogue, atlas.catalogue.muscles[muscle]),
             bundle=bundle_of(atlas.manifest, "records"),
         )

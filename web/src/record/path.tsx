@@ -118,7 +118,8 @@ function JointItem({ station, path }: { station: JointStation; path: Path }) {
   );
 }
 
-const ROLE_WORD = { prime: "prime mover", assistant: "assistant" };
+/** How a muscle takes part in a movement. */
+export const ROLE_WORD = { prime: "prime mover", assistant: "assistant" };
 
 function ActionItem({ action }: { action: ActionLine }) {
   const more = moreText(action);

@@ -3,6 +3,7 @@ import type { Record as MuscleRecord, NameLine } from "../wire";
 import { breakable } from "../words/word_parts";
 import { Foot } from "./foot";
 import { PathOfMuscle } from "./path";
+import { PathTable } from "./path_table";
 import { Supply } from "./supply";
 
 /** The full record of a muscle, laid out as a plate to be looked at. */
@@ -14,6 +15,7 @@ export function RecordPlate({ record }: { record: MuscleRecord }) {
         <PathOfMuscle record={record} />
         <Supply record={record} />
       </div>
+      <PathTable record={record} />
       <Foot record={record} />
     </article>
   );
