@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { boneKind } from "../src/record/bone_kinds";
 import { briefRecord, differencesOf } from "../src/record/brief";
-import { boneShapes, type MeasuredStation } from "../src/record/geometry";
+import { boneShapes, type MeasuredStation, outline } from "../src/record/geometry";
 import { pathOf } from "../src/record/stations";
 import { frameOf, strandsOf } from "../src/record/strands";
 import { supplyTree, trunkOf } from "../src/record/supply_tree";
@@ -108,21 +109,25 @@ const measured = (
 
 describe("the figure", () => {
   const stations = [
-    measured("bone", 0, [{ y: 30, end: "origin", heads: [0] }]),
+    measured("plate", 0, [{ y: 30, end: "origin", heads: [0] }]),
     measured("joint", 80),
     measured("joint", 160),
-    measured("bone", 240, [{ y: 270, end: "insertion", heads: [0] }]),
+    measured("long", 240, [{ y: 270, end: "insertion", heads: [0] }]),
   ];
 
-  it("draws a bone between joints even where the muscle only passes it", () => {
-    expect(boneShapes(stations, 300).map((shape) => shape.named)).toEqual([true, false, true]);
+  it("draws bones by their kind, and of what the muscle only passes no more than its way", () => {
+    expect(boneShapes(stations, 300).map((shape) => shape.kind)).toEqual(["plate", "passed", "long"]);
+    const outlines = boneShapes(stations, 300).map((shape) => outline(10, 30, shape));
+    expect(new Set(outlines).size).toBe(3);
+    expect(outlines[1]).toMatch(/^M20 [\d.]+V[\d.]+$/);
+    expect(outlines.join("")).not.toContain("NaN");
     const [first, passed] = boneShapes(stations, 300);
     expect(first && passed && first.y1 < 90 && 90 < passed.y0).toBe(true);
   });
 
   it("draws a strand a head, and a slip to each further mark", () => {
     expect(strandsOf(stations, 1, frameOf(120))).toHaveLength(1);
-    const more = [...stations, measured("bone", 320, [{ y: 350, end: "insertion", heads: [0] }])];
+    const more = [...stations, measured("long", 320, [{ y: 350, end: "insertion", heads: [0] }])];
     expect(strandsOf(more, 1, frameOf(120)).filter((strand) => strand.belly === "")).toHaveLength(1);
   });
 
@@ -132,6 +137,16 @@ describe("the figure", () => {
       (strand) => strand.tendon + strand.belly + strand.fibres.join(""),
     );
     expect(drawn.join("")).not.toContain("NaN");
+  });
+});
+
+describe("the kind of a bone", () => {
+  it("is that of the textbook's classification", () => {
+    // OpenStax Anatomy and Physiology 2e, section 6.2, from memory
+    for (const name of ["Humerus", "Tibia", "Distal phalanges of the fingers"])
+      expect(boneKind(name)).toBe("long");
+    for (const name of ["Scapula", "Hip bone", "Patella", "Calcaneus", "Ribs"])
+      expect(boneKind(name)).toBe("plate");
   });
 });
 

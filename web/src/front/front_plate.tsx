@@ -7,7 +7,7 @@ const BICEPS: Measured = {
   height: 430,
   stations: [
     {
-      kind: "bone",
+      kind: "plate",
       top: 0,
       bottom: 92,
       y: 12,
@@ -18,7 +18,7 @@ const BICEPS: Measured = {
     },
     { kind: "joint", top: 100, bottom: 130, y: 112, marks: [] },
     { kind: "joint", top: 300, bottom: 330, y: 312, marks: [] },
-    { kind: "bone", top: 330, bottom: 430, y: 340, marks: [{ y: 372, end: "insertion", heads: [0, 1] }] },
+    { kind: "long", top: 330, bottom: 430, y: 340, marks: [{ y: 372, end: "insertion", heads: [0, 1] }] },
   ],
 };
 

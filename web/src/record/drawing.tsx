@@ -1,5 +1,5 @@
 import "./figure.css";
-import { boneHatch, bonePath, boneShapes, type MeasuredStation } from "./geometry";
+import { boneHatch, boneShapes, type MeasuredStation, outline } from "./geometry";
 import { type Frame, frameOf, markPoint, strandsOf } from "./strands";
 
 /** What was measured of the words beside a figure. */
@@ -49,9 +49,9 @@ function Bones({ measured, frame }: { measured: Measured; frame: Frame }) {
   return (
     <g>
       {boneShapes(measured.stations, measured.height).map((shape) => (
-        <g key={shape.y0} class={shape.named ? "figure_bone" : "figure_bone figure_bone-passed"}>
-          <path d={bonePath(boneLeft, boneRight, shape)} />
-          {shape.named && <path class="figure_hatch" d={boneHatch(boneLeft, boneRight, shape)} />}
+        <g key={shape.y0} class={shape.kind === "passed" ? "figure_passed" : "figure_bone"}>
+          <path d={outline(boneLeft, boneRight, shape)} />
+          {shape.kind !== "passed" && <path class="figure_hatch" d={boneHatch(boneLeft, boneRight, shape)} />}
         </g>
       ))}
       {joints.map((joint) => (

@@ -2,6 +2,7 @@ import { useRef } from "preact/hooks";
 import type { ActionLine, Record as MuscleRecord } from "../wire";
 import { listed } from "../words/numbers";
 import { breakable } from "../words/word_parts";
+import { boneKind } from "./bone_kinds";
 import { Figure } from "./figure";
 import { type BoneStation, type JointStation, type Mark, type Path, pathOf } from "./stations";
 import { OtherReadings } from "./status_word";
@@ -50,7 +51,7 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
   const core = station.marks.filter((mark) => mark.site.status === "core");
   const others = station.marks.filter((mark) => mark.site.status !== "core");
   return (
-    <li class="station" data-station={station.soft ? "soft" : "bone"}>
+    <li class="station" data-station={stationKind(station)}>
       <h4 class="station_bone">{boneHeading(station)}</h4>
       <ul class="marks">
         {core.map((mark) => (
@@ -71,6 +72,11 @@ function BoneItem({ station, path }: { station: BoneStation; path: Path }) {
       />
     </li>
   );
+}
+
+/** What is drawn beside a station; several bones at once are told apart by the words of their landmark. */
+function stationKind(station: BoneStation): "soft" | "long" | "plate" {
+  return station.soft ? "soft" : boneKind(station.bone || (station.marks[0]?.site.label ?? ""));
 }
 
 /** A landmark of many bones, such as the distal phalanges, comes without a bone's name. */
