@@ -1,7 +1,9 @@
 """Reading what comes over the wire and writing what goes out."""
 
+from collections.abc import Sequence
 from dataclasses import fields
 from functools import cache
+from operator import attrgetter
 from typing import Any, get_args
 
 import orjson
@@ -14,7 +16,7 @@ from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage
 from quizroom.protocol.replies import Reply, Tally
-from quizroom.views.desk_model import DeskView
+from quizroom.views.desk_model import DeskView, RosterRow
 from quizroom.views.model import OwnView, PublicView
 
 Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings | Me
@@ -22,6 +24,9 @@ Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | Blue
 REPLY_FIELDS = tuple(field.name for field in fields(Reply))
 REPLY_PARTS = ("public", "own", "desk", "reviews")
 """Fields of a reply that hold more than plain values."""
+PARTS_OF_REPLY = attrgetter(*REPLY_PARTS)
+VALUES_OF_REPLY = attrgetter(*REPLY_FIELDS)
+NO_PARTS = (None,) * len(REPLY_PARTS)
 
 
 class BadMessage(Exception):
@@ -53,10 +58,15 @@ def read_message(raw: Any) -> ClientMessage:
 
 def write(outgoing: Outgoing) -> Any:
     """Plain lists, dictionaries and scalars for the wire."""
-    if isinstance(outgoing, Reply) and all(getattr(outgoing, name) is None for name in REPLY_PARTS):
+    if isinstance(outgoing, Reply) and PARTS_OF_REPLY(outgoing) == NO_PARTS:
         # Most replies say no more than "done", in plain values that are written as they are.
-        return {name: getattr(outgoing, name) for name in REPLY_FIELDS}
+        return dict(zip(REPLY_FIELDS, VALUES_OF_REPLY(outgoing), strict=True))
     return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
+
+
+def write_rows(rows: Sequence[RosterRow]) -> list[Any]:
+    """A part of the list of players on a desk, which is written in parts where it is long."""
+    return [_row_writer().dump_python(row, mode="json") for row in rows]
 
 
 def write_record(record: Record) -> Any:
@@ -73,6 +83,11 @@ def id_of(raw: Any) -> str:
 @cache
 def _reader() -> TypeAdapter[ClientMessage]:
     return TypeAdapter(ClientMessage)
+
+
+@cache
+def _row_writer() -> TypeAdapter[RosterRow]:
+    return TypeAdapter(RosterRow)
 
 
 @cache

@@ -5,18 +5,19 @@ players it comes less often, after a step by itself, and others may go on while 
 players nor answers wait for it.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import islice
 from typing import Any, Protocol
 
 from quizroom.marking import RoomMarks
-from quizroom.protocol.codec import write
+from quizroom.protocol.codec import write, write_rows
 from quizroom.realtime.seats import Seats
 from quizroom.room.state import Room
 from quizroom.service.ports import Clock
-from quizroom.views.desk import desk_without_roster, roster_rows, with_roster
-from quizroom.views.desk_model import DeskView, RosterRow
+from quizroom.views.desk import desk_without_roster, roster_rows
+from quizroom.views.desk_model import RosterRow
 
 AT_EASE = 500
 PLAYERS_A_SECOND = 1000
@@ -76,7 +77,7 @@ class DeskTelling:
             return
         desk.waiting = room
         if at_once:
-            self._say(room, desk_without_roster(room, self._marks(room), now))
+            self._say(room, write(desk_without_roster(room, self._marks(room), now)))
 
     def waiting(self) -> list[Room]:
         """The rooms of which a desk waits for the list."""
@@ -86,17 +87,24 @@ class DeskTelling:
         """Nobody is at this room's desk any more."""
         self._desks.pop(room, None)
 
-    def _whole(self, room: Room, now: datetime) -> DeskView:
+    def _whole(self, room: Room, now: datetime) -> dict[str, Any]:
         marks = self._marks(room)
-        rows: list[RosterRow] = []
-        for row in roster_rows(room, marks):
-            rows.append(row)
-            if len(rows) % BREATHE_EVERY == 0:
-                self._breathe()
-        return with_roster(desk_without_roster(room, marks, now), rows)
+        players: list[Any] = []
+        for rows in batched(roster_rows(room, marks), BREATHE_EVERY):
+            players += write_rows(rows)
+            self._breathe()
+        view: dict[str, Any] = write(desk_without_roster(room, marks, now))
+        return {**view, "roster": players, "roster_later": False}
 
-    def _say(self, room: Room, view: DeskView) -> None:
-        self._emit("desk", write(view), to=desk_of(room.id))
+    def _say(self, room: Room, view: dict[str, Any]) -> None:
+        self._emit("desk", view, to=desk_of(room.id))
+
+
+def batched(rows: Iterable[RosterRow], size: int) -> Iterator[tuple[RosterRow, ...]]:
+    """The rows in their order, so many at a time."""
+    left = iter(rows)
+    while some := tuple(islice(left, size)):
+        yield some
 
 
 def desk_of(room: str) -> str:

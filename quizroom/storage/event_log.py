@@ -8,7 +8,7 @@ from sqlalchemy import Connection, Engine, bindparam, delete, func, insert, sele
 from sqlalchemy.exc import IntegrityError
 
 from quizroom.room.credit_events import RosterSet
-from quizroom.room.events import DoorOpened, Event, ReviewEnded, ReviewPrepared
+from quizroom.room.events import AnswerAccepted, DoorOpened, Event, ReviewEnded, ReviewPrepared
 from quizroom.room.host_events import ReviewHandedOver, ReviewRenamed
 from quizroom.service.ports import Entry, VersionTaken
 from quizroom.storage.event_codec import read_event, write_event
@@ -48,10 +48,12 @@ class SqlEventLog:
         with writing(self._engine, self._turn) as connection:
             try:
                 connection.execute(insert(events), rows)
-                for entry in entries:
+                # Answers are in no index, and by far the most of all that happens.
+                rare = [entry for entry in entries if not isinstance(entry.event, AnswerAccepted)]
+                for entry in rare:
                     _index(connection, entry)
-                index_owners(connection, entries)
-                index_pictures(connection, entries)
+                index_owners(connection, rare)
+                index_pictures(connection, rare)
             except IntegrityError as error:
                 raise VersionTaken(tuple(sorted({entry.room for entry in entries}))) from error
 
