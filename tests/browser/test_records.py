@@ -91,9 +91,11 @@ def expected_cells(data: dict[str, Any]) -> list[list[str]]:
         ]  # fmt: skip
 
     def way(one: dict[str, Any]) -> str:
-        steps = filter(None, (", ".join(one.get("roots", [])), *one["path"]))
         branch = f", {one['branch']}" if one["branch"] else ""
-        return STEP.join(steps) + branch + STATUS[one["status"]]
+        roots, main = one.get("roots", []), one.get("main", [])
+        chiefly = f", chiefly {', '.join(main)}" if 0 < len(main) < len(roots) else ""
+        told = f" (roots {', '.join(roots)}{chiefly})" if roots else ""
+        return STEP.join(one["path"]) + branch + told + STATUS[one["status"]]
 
     def done(one: dict[str, Any]) -> str:
         role = "prime mover" if one["role"] == "prime" else "assistant"

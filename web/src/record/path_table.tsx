@@ -1,5 +1,5 @@
 import "./path_table.css";
-import type { ActionLine, Record as MuscleRecord, Site } from "../wire";
+import type { ActionLine, Record as MuscleRecord, NervePath, Site } from "../wire";
 import { listed } from "../words/numbers";
 import { ROLE_WORD } from "./path";
 
@@ -23,7 +23,7 @@ export function tableRows(record: MuscleRecord): TableRow[] {
     ...record.heads.flatMap((head) => head.insertions.map((site) => siteRow("insertion", site, head.name))),
     ...record.nerves.map((nerve) => ({
       what: "nerve",
-      where: wayOf([nerve.roots.join(", "), ...nerve.path], nerve.branch) + STATUS[nerve.status],
+      where: wayOf(nerve.path, nerve.branch) + rootsOf(nerve) + STATUS[nerve.status],
       part: nerve.part,
     })),
     ...record.arteries.map((artery) => ({
@@ -37,6 +37,13 @@ export function tableRows(record: MuscleRecord): TableRow[] {
 function actionRow(action: ActionLine): TableRow {
   const where = `${action.verb}, ${ROLE_WORD[action.role]}${action.condition ? ` (${action.condition})` : ""}`;
   return { what: "action", where: where + STATUS[action.status], part: action.part };
+}
+
+/** The roots, and which of them count most where that is not all. */
+function rootsOf({ roots, main }: NervePath): string {
+  if (roots.length === 0) return "";
+  const chiefly = main.length > 0 && main.length < roots.length ? `, chiefly ${main.join(", ")}` : "";
+  return ` (roots ${roots.join(", ")}${chiefly})`;
 }
 
 /** The steps from root or trunk, then the branch that ends in the muscle. */
