@@ -17,7 +17,7 @@ def changed(value: Value, **changes: Any) -> Value:
     Raises:
         TypeError: the class has no such field.
     """
-    kind = type(value)
+    kind: type = type(value)
     copy: Value = object.__new__(kind)
     values, setters = _slots_of(kind)
     for setter, known in zip(setters.values(), values(value), strict=True):

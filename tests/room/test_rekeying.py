@@ -120,7 +120,8 @@ def test_everybody_is_told_once_the_round_is_closed_and_reasons_follow() -> None
 
 
 def test_what_was_keyed_right_is_no_miss_and_no_wrong_choice_of_the_class() -> None:
-    room = ordered(classroom(), RECORD)
+    # the item ahead asks the same, so that nothing may be told of this one before the review is over
+    room = ordered(classroom(), RECORD, EndReview())
     assert len(misses(played_rounds(room, "bo"))) == 1
     assert choices_of(later(room))[0].wrong == {"radial nerve": 1}
     keyed_besides = ordered(room, keyed("A", "B"))
@@ -129,7 +130,7 @@ def test_what_was_keyed_right_is_no_miss_and_no_wrong_choice_of_the_class() -> N
 
 
 def test_an_item_whose_dealt_key_was_taken_away_teaches_nobody_anything() -> None:
-    room = ordered(classroom(), RECORD, keyed("A"))
+    room = ordered(classroom(), RECORD, EndReview(), keyed("A"))
     assert played_rounds(room, "ada") == played_rounds(room, "bo") == ()
     assert choices_of(later(room)) == ()
 
