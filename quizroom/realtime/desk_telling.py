@@ -77,6 +77,8 @@ class DeskTelling:
             return
         desk.waiting = room
         if at_once:
+            # Right after a step a class answers, all at once: the list waits for that.
+            desk.told_at = now
             self._say(room, write(desk_without_roster(room, self._marks(room), now)))
 
     def waiting(self) -> list[Room]:
