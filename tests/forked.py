@@ -13,9 +13,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from threading import Lock
 
 CHECKOUT = Path(__file__).resolve().parent.parent
 LOOKED_EVERY_S = 0.01
+ONE_AT_A_TIME = Lock()
+"""A test may start two servers at once, from two threads: neither may take the other's number and wait for ever."""
 
 
 @dataclass(frozen=True)
@@ -60,13 +63,14 @@ class Forked:
 
 def fork_server(arguments: list[str], environment: Mapping[str, str], log: Path) -> Forked:
     """Run `quizroom` with these arguments in this environment; its words are added to the log, a file."""
-    loader, folder = _loader()
-    assert loader.stdin is not None
-    assert loader.stdout is not None
     order = {"arguments": arguments, "environment": dict(environment), "log": str(log)}
-    loader.stdin.write(json.dumps(order) + "\n")
-    loader.stdin.flush()
-    pid = int(loader.stdout.readline())
+    with ONE_AT_A_TIME:
+        loader, folder = _loader()
+        assert loader.stdin is not None
+        assert loader.stdout is not None
+        loader.stdin.write(json.dumps(order) + "\n")
+        loader.stdin.flush()
+        pid = int(loader.stdout.readline())
     return Forked(pid=pid, ended=folder / str(pid))
 
 
