@@ -18,7 +18,7 @@ from threading import Lock
 CHECKOUT = Path(__file__).resolve().parent.parent
 LOOKED_EVERY_S = 0.01
 ONE_AT_A_TIME = Lock()
-"""A test may start two servers at once, from two threads: neither may take the other's number and wait for ever."""
+"""Two threads of a test may start a server each: neither may take the other's number and wait for ever."""
 
 
 @dataclass(frozen=True)
