@@ -30,7 +30,9 @@ class Growing(Mapping[Key, Value], Generic[Key, Value]):
         """
         self._settled = settled
         self._recent = recent or {}
-        self._length = len({**settled, **self._recent}) if length is None else length
+        if length is None:
+            length = len(settled) + sum(key not in settled for key in self._recent)
+        self._length = length
 
     def __getitem__(self, key: Key) -> Value:
         return self._recent[key] if key in self._recent else self._settled[key]
@@ -62,9 +64,10 @@ class Growing(Mapping[Key, Value], Generic[Key, Value]):
     def longer(self, key: Key, value: Value) -> "Growing[Key, Value]":
         """The mapping with this value as well; a known key keeps its place."""
         recent = {**self._recent, key: value}
+        length = self._length + (key not in self)
         if len(recent) ** 2 > len(self._settled):
-            return Growing({**self._settled, **recent})
-        return Growing(self._settled, recent, length=self._length + (key not in self))
+            return Growing({**self._settled, **recent}, length=length)
+        return Growing(self._settled, recent, length=length)
 
     def _whole(self) -> Mapping[Key, Value]:
         return {**self._settled, **self._recent} if self._recent else self._settled
