@@ -14,12 +14,13 @@ from datetime import date, datetime
 from typing import IO, Any
 
 import orjson
-from sqlalchemy import Connection, Date, DateTime, Engine, LargeBinary, Table, func, insert, select
+from sqlalchemy import Connection, Date, DateTime, Engine, LargeBinary, Table, func, insert, inspect, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
 from quizroom.storage.moments import in_utc
 from quizroom.storage.schema import metadata
+from quizroom.storage.upgrading import release_of
 
 FORMAT = "quizroom backup"
 VERSION = 1
@@ -48,21 +49,21 @@ def write_backup(engine: Engine, out: IO[bytes], *, now: datetime, program: str)
     """Write all that is stored to `out`.
 
     Args:
-        engine: the database; it may be served from meanwhile.
+        engine: the database; it may be served from meanwhile. Nothing in it is changed.
         out: where to.
         now: noted in the head.
         program: version of the program, noted in the head.
 
     Raises:
-        NotStored: the database cannot be read.
+        NotStored: the database cannot be read, or is of a later release.
     """
     counted: Counter[str] = Counter()
     head = {"format": FORMAT, "version": VERSION, "made_at": now.isoformat(), "program": program}
     try:
         with gzip.open(out, "wb") as file, _snapshot(engine) as connection:
             file.write(_line(head))
-            for table in kept_tables():
-                for row in _rows(connection, table):
+            for table, columns in _held_columns(connection):
+                for row in _rows(connection, table, columns):
                     file.write(_line({"table": str(table.name), "row": row}))
                     counted[str(table.name)] += 1
             file.write(_line({"end": dict(counted)}))
@@ -110,10 +111,20 @@ def _snapshot(engine: Engine) -> Connection:
     return engine.connect().execution_options(isolation_level="REPEATABLE READ")
 
 
-def _rows(connection: Connection, table: Table) -> Iterator[dict[str, Any]]:
-    # Names of columns are of a kind of text that JSON does not take for a key.
-    columns = [str(name) for name in table.columns.keys()]  # noqa: SIM118 - else it gives columns, not names
-    for row in connection.execution_options(yield_per=ROWS_AT_A_TIME).execute(select(table)):
+def _held_columns(connection: Connection) -> Iterator[tuple[Table, list[str]]]:
+    """What of the kept tables this database has: one of an earlier release is read as it is."""
+    if release_of(connection) == "later":
+        raise NotStored("its tables are of a later release of quizroom than this one; use that release")
+    inspector = inspect(connection)
+    present = set(inspector.get_table_names())
+    for table in kept_tables():
+        if table.name in present:
+            yield table, [str(column["name"]) for column in inspector.get_columns(table.name)]
+
+
+def _rows(connection: Connection, table: Table, columns: list[str]) -> Iterator[dict[str, Any]]:
+    query = select(*(table.columns[name] for name in columns))
+    for row in connection.execution_options(yield_per=ROWS_AT_A_TIME).execute(query):
         yield {name: _plain(value) for name, value in zip(columns, row, strict=True) if value is not None}
 
 

@@ -2,9 +2,10 @@
 
 import logging
 import os
+from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event, select
+from sqlalchemy import Engine, create_engine, event, make_url, select
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
@@ -48,6 +49,18 @@ def open_database(url: str, *, connections: int = FEW_CONNECTIONS) -> Engine:
         engine.dispose()
         raise
     return engine
+
+
+def open_as_it_is(url: str) -> Engine:
+    """Open a database and change nothing in it, whatever release it is of; nothing is connected yet.
+
+    Raises:
+        NotStored: there is none.
+    """
+    file = make_url(url).database or ""
+    if url.startswith("sqlite") and not Path(file).exists():
+        raise NotStored(f"there is no database in it ({file})")
+    return _engine(url, FEW_CONNECTIONS)
 
 
 def database_fault(engine: Engine) -> str:

@@ -2,7 +2,7 @@
 
 import logging
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from sqlalchemy import Connection, Engine, func, inspect, select, text
 
@@ -16,6 +16,8 @@ logger = logging.getLogger(__name__)
 
 FIRST, NEWEST = "0001", "0007"
 """Numbers of the first release's tables and of today's; a test compares the latter with the migrations."""
+Release = Literal["none", "earlier", "this", "later"]
+"""Whose tables a database has, seen from this release; numbers of migrations sort as text."""
 VERSION_TABLE = "alembic_version"
 LOCK = 0x71756972
 """Any number that stays the same: whoever changes the tables of PostgreSQL holds the lock of this number."""
@@ -38,8 +40,19 @@ def upgrade(engine: Engine) -> None:
             migrate(connection)
 
 
-def migrate(connection: Connection) -> None:
-    """Run the migrations that are missing, in the transaction of `connection`.
+def release_of(connection: Connection) -> Release:
+    """Which release's tables the database has."""
+    present = set(inspect(connection).get_table_names())
+    if VERSION_TABLE not in present:
+        return "earlier" if "events" in present else "none"
+    number = connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).scalar()  # noqa: S608 - a name of our own
+    if number is not None and number > NEWEST:
+        return "later"
+    return "this" if number == NEWEST and present.issuperset(metadata.tables) else "earlier"
+
+
+def migrate(connection: Connection, *, to: str = NEWEST) -> None:
+    """Run the migrations that are missing up to one, in the transaction of `connection`.
 
     Raises:
         NotStored: the database belongs to a later release.
@@ -54,13 +67,13 @@ def migrate(connection: Connection) -> None:
     try:
         if "events" in present and VERSION_TABLE not in present:
             command.stamp(config, FIRST)
-        command.upgrade(config, NEWEST)
+        command.upgrade(config, to)
     except CommandError as error:
         raise NotStored(
             f"its tables are of a later release of quizroom than this one; use that release ({error})"
         ) from error
     if "events" in present:
-        logger.info("brought the tables up to date", extra={"migration": NEWEST})
+        logger.info("brought the tables up to date", extra={"migration": to})
 
 
 def _configured(connection: Connection) -> "Config":
@@ -73,10 +86,7 @@ def _configured(connection: Connection) -> "Config":
 
 
 def _is_up_to_date(connection: Connection) -> bool:
-    present = set(inspect(connection).get_table_names())
-    if VERSION_TABLE not in present or not present.issuperset(metadata.tables):
-        return False
-    return connection.execute(text(f"SELECT version_num FROM {VERSION_TABLE}")).scalar() == NEWEST  # noqa: S608 - a name of our own
+    return release_of(connection) == "this"
 
 
 def _wait_for_others(connection: Connection) -> None:

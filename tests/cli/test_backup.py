@@ -3,8 +3,11 @@
 from datetime import UTC, datetime
 from pathlib import Path
 
+import pytest
+from click.testing import CliRunner
 from sqlalchemy import create_engine
 
+from quizroom.cli import main
 from quizroom.cli.backup import outdated
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
@@ -70,3 +73,36 @@ def test_a_number_of_days_without_a_folder_is_refused(tmp_path: Path) -> None:
     said = refused("backup", str(file), "--data", str(used_folder(tmp_path / "old")), "--keep-days", "3")
     assert "is no folder: make it first" in said
     assert not file.exists()
+
+
+def test_what_is_there_already_is_not_written_over(tmp_path: Path) -> None:
+    file = tmp_path / "kept.gz"
+    file.write_bytes(b"last week's")
+    said = refused("backup", str(file), "--data", str(used_folder(tmp_path / "old")))
+    assert f"{file} is there already" in said
+    assert "Give another name, or a folder" in said
+    assert file.read_bytes() == b"last week's"
+
+
+@pytest.mark.parametrize("inside", ["none", "a file"])
+def test_a_place_that_cannot_be_written_is_named(tmp_path: Path, inside: str) -> None:
+    (tmp_path / "a file").touch()
+    target = tmp_path / inside / "kept.gz"
+    said = refused("backup", str(target), "--data", str(used_folder(tmp_path / "old")))
+    assert f"{target} cannot be written: No" in said
+
+
+def test_a_folder_without_a_database_gives_no_empty_backup(tmp_path: Path) -> None:
+    (wrong := tmp_path / "wrong").mkdir()
+    said = refused("backup", str(tmp_path / "kept.gz"), "--data", str(wrong))
+    assert f"The data folder {wrong} cannot be used: there is no database in it" in said
+    assert [path.name for path in tmp_path.rglob("*")] == ["wrong"]
+
+
+def test_a_backup_goes_through_a_pipe(tmp_path: Path) -> None:
+    words = ["backup", "-", "--data", str(used_folder(tmp_path / "old"))]
+    made = CliRunner().invoke(main, words, catch_exceptions=False)
+    assert made.stderr == "-: 3 rows (events 1, listed_reviews 1, rooms 1)\n"
+    back = ["restore", "-", "--data", str(tmp_path / "new")]
+    assert CliRunner().invoke(main, back, input=made.stdout_bytes).exit_code == 0
+    assert SqlEventLog(create_engine(url_in(tmp_path / "new"))).unfinished_rooms() == ("r1",)

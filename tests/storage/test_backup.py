@@ -10,6 +10,7 @@ import pytest
 from sqlalchemy import Engine, insert, select
 
 from quizroom.storage.accounts import SqlAccounts
+from quizroom.storage.addresses import usable_database_url
 from quizroom.storage.backup import (
     BadBackup,
     DatabaseInUse,
@@ -22,8 +23,10 @@ from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.schema import metadata
 from quizroom.storage.tables import events
+from tests.services import PostgreSql
 from tests.storage.databases import OpenHere
 from tests.storage.entries import entry, laid_out, opened
+from tests.storage.filled import fill
 
 NOW = datetime(2031, 10, 20, 9, 30, tzinfo=UTC)
 
@@ -104,6 +107,19 @@ def test_what_is_written_meanwhile_is_all_there_or_not_at_all(used: Engine, else
     assert rooms_with_events == {room for room, *_ in held(elsewhere)["rooms"]}
     versions = [version for room, version, *_ in held(elsewhere)["events"] if room == "r1"]
     assert versions == list(range(1, len(versions) + 1))
+
+
+def test_every_table_goes_to_postgresql_and_back(
+    engine: Engine, elsewhere: Engine, postgresql: PostgreSql
+) -> None:
+    with engine.begin() as connection:
+        fill(connection)
+    service = open_database(usable_database_url(postgresql.new_database()))
+    assert restored(service, written(engine)).rows.keys() == {table.name for table in kept_tables()}
+    restored(elsewhere, written(service))
+    service.dispose()
+    assert held(elsewhere) == held(engine)
+    assert [row[-1] for row in held(elsewhere)["pictures"]] == [b"\x00\xff of body"]
 
 
 def test_a_database_in_use_is_left_as_it_is(used: Engine, open_here: OpenHere) -> None:

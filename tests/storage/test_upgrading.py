@@ -1,5 +1,6 @@
 """From every earlier release to today's tables: nothing is lost, and all roads lead to the same tables."""
 
+import io
 import logging
 import sqlite3
 from collections.abc import Iterator
@@ -17,18 +18,21 @@ from quizroom.room.folding import replay
 from quizroom.service.ports import NotStored
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
 from quizroom.storage.addresses import usable_database_url
-from quizroom.storage.database import open_database
+from quizroom.storage.backup import NOT_KEPT, restore_backup, write_backup
+from quizroom.storage.database import open_as_it_is, open_database
 from quizroom.storage.event_log import SqlEventLog
 from quizroom.storage.hosts import SqlHosts
 from quizroom.storage.schema import metadata
-from quizroom.storage.upgrading import FIRST, NEWEST, migrate
+from quizroom.storage.upgrading import FIRST, NEWEST, migrate, release_of
 from tests.room.samples import after
 from tests.services import PostgreSql
 from tests.storage.databases import url_in
+from tests.storage.filled import ROOM, fill, held, tables_of
 
 FIRST_RELEASE = Path(__file__).with_name("first_release.sql")
 """What the first release had written after one round of a review, dumped by sqlite3."""
 SCRIPTS = Path(__file__).resolve().parents[2] / "quizroom" / "storage" / "migrations"
+RELEASES = sorted(script.revision for script in ScriptDirectory(str(SCRIPTS)).walk_revisions())
 
 
 @pytest.fixture(params=["SQLite", "PostgreSQL"])
@@ -96,6 +100,53 @@ def test_a_database_of_the_first_release_keeps_all_it_held(
     assert [(host.id, host.role) for host in SqlHosts(engine).all()] == [("owner", "owner")]
     assert SqlHeartbeat(engine).last_beat() == after(5)
     engine.dispose()
+
+
+@pytest.mark.parametrize("release", RELEASES)
+def test_a_database_of_every_earlier_release_keeps_every_row(bare: Engine, url: str, release: str) -> None:
+    with bare.begin() as connection:
+        migrate(connection, to=release)
+    with bare.begin() as connection:
+        described, before = tables_of(connection), fill(connection)
+        assert release_of(connection) == ("this" if release == NEWEST else "earlier")
+    open_database(url).dispose()
+    with bare.connect() as connection:
+        assert held(connection, described) == before
+        listed = connection.execute(text("SELECT room FROM listed_reviews")).scalars()
+        assert list(listed) == [ROOM]
+    assert (version(bare), differences(bare)) == (NEWEST, [])
+
+
+@pytest.mark.parametrize("url", ["SQLite"], indirect=True)
+@pytest.mark.parametrize("release", RELEASES[:-1])
+def test_a_backup_of_an_earlier_release_changes_nothing_and_fits_todays_tables(
+    bare: Engine, url: str, tmp_path: Path, release: str
+) -> None:
+    with bare.begin() as connection:
+        migrate(connection, to=release)
+    with bare.begin() as connection:
+        described, before = tables_of(connection), fill(connection)
+    made, engine = io.BytesIO(), open_as_it_is(url)
+    write_backup(engine, made, now=after(1), program="test")
+    engine.dispose()
+    assert version(bare) == release
+    made.seek(0)
+    other = open_database(f"sqlite:///{tmp_path / 'other.sqlite'}")
+    restore_backup(other, made)
+    with other.connect() as connection:
+        there = held(connection, described)
+    other.dispose()
+    assert {name: len(rows) for name, rows in there.items() if name not in NOT_KEPT} == {
+        name: len(rows) for name, rows in before.items() if name not in NOT_KEPT
+    }
+
+
+def test_no_backup_is_made_of_a_later_release(bare: Engine, url: str) -> None:
+    open_database(url).dispose()
+    with bare.begin() as connection:
+        connection.execute(text("UPDATE alembic_version SET version_num = '9999'"))
+    with pytest.raises(NotStored, match="later release"):
+        write_backup(bare, io.BytesIO(), now=after(1), program="test")
 
 
 @pytest.mark.parametrize("made", ["first", "all"])
