@@ -9,6 +9,7 @@ import click
 from quizroom.cli.bench_plan import bench_plan
 from quizroom.cli.bench_room import bench_room
 from quizroom.cli.bench_workers import bench_workers
+from quizroom.cli.unknown import no_such
 from quizroom.collector import collector_as_on_a_server
 
 if TYPE_CHECKING:
@@ -28,8 +29,6 @@ def bench(context: click.Context) -> None:
 
 bench.add_command(bench_room)
 bench.add_command(bench_workers)
-
-
 bench.add_command(bench_plan)
 
 
@@ -94,6 +93,5 @@ def _course(catalogue: "Catalogue", course_id: str | None) -> "Course":
     if course_id is None:
         return max(catalogue.courses.values(), key=lambda course: (len(course.muscles), course.id))
     if course_id not in catalogue.courses:
-        known = ", ".join(catalogue.courses)
-        raise click.ClickException(f'There is no course list "{course_id}" (known: {known})')
+        raise no_such("course list", course_id, catalogue.courses)
     return catalogue.courses[course_id]

@@ -85,7 +85,8 @@ def remove(name: str, reviews_to: str, **given: Any) -> None:
         log = SqlEventLog(engine)
         rooms = Rooms(log=log, clock=known.clock, on_change=lambda _: None, shared=True)
         reviews = known.remove(gone, heir=heir, rooms=rooms, log=log)
-        click.echo(f"{gone.name} is no host any more; {reviews} review(s) went to {heir.name}.")
+        went = f"{reviews} {'review' if reviews == 1 else 'reviews'} went to {heir.name}"
+        click.echo(f"{gone.name} is no host any more; {went}.")
 
 
 @contextmanager

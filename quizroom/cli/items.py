@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from quizroom.cli.class_counts import experience_in
+from quizroom.cli.unknown import no_such
 
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
@@ -54,7 +55,7 @@ def items(**given: Any) -> None:
     catalogue = catalogue_of(wanted.folder)
     course = catalogue.courses.get(wanted.course)
     if course is None:
-        raise click.ClickException(_no_such("course list", wanted.course, tuple(catalogue.courses)))
+        raise no_such("course list", wanted.course, catalogue.courses)
     try:
         if wanted.report:
             click.echo("\n".join(report_lines(report_of(_items(catalogue, course, wanted)))))
@@ -89,11 +90,5 @@ def _families(course: "Course", asked: tuple[str, ...]) -> "tuple[Family, ...]":
 
     for family in asked:
         if family not in FAMILIES:
-            raise click.ClickException(_no_such("family", family, FAMILIES))
+            raise no_such("family", family, FAMILIES)
     return tuple(family for family in FAMILIES if family in (asked or course.families))
-
-
-def _no_such(kind: str, word: str, known: tuple[str, ...]) -> str:
-    from quizroom.knowledge.suggest import suggest  # noqa: PLC0415 - not before `serve` patches
-
-    return f'There is no {kind} "{word}" (known: {", ".join(known)}): {suggest(word, known)}'

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from quizroom.cli.unknown import no_such
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -38,7 +40,7 @@ def _cut(catalogue: "Catalogue", name: str, level: str | None) -> "Cut":
 
     nerve = _nerve_named(catalogue, name)
     if nerve is None:
-        raise click.ClickException(_no_such("nerve", name, tuple(catalogue.nerves)))
+        raise no_such("nerve", name, catalogue.nerves)
     if level is None:
         return Cut(nerves=frozenset((nerve,)))
     levels = {
@@ -47,7 +49,7 @@ def _cut(catalogue: "Catalogue", name: str, level: str | None) -> "Cut":
     levels |= {one: one for one in levels.values()}
     said = {_plain(one): one for one in levels}
     if _plain(level) not in said:
-        raise click.ClickException(_no_such(f"level of {nerve}", level, tuple(levels)))
+        raise no_such(f"level of {nerve}", level, levels)
     return cut_at(catalogue, levels[said[_plain(level)]])
 
 
@@ -110,9 +112,3 @@ def _text(catalogue: "Catalogue", found: "Lesion", spared: list[str]) -> str:
         *(movements or ["  none"]),
     ]
     return "\n".join([*lines, EXPECTATION])
-
-
-def _no_such(kind: str, word: str, known: tuple[str, ...]) -> str:
-    from quizroom.knowledge.suggest import suggest  # noqa: PLC0415 - not before `serve` patches
-
-    return f'There is no {kind} "{word}": {suggest(word, known)}'

@@ -11,7 +11,6 @@ import click
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.load import content_folder, load_content
-from quizroom.pages.bundle import NotBuilt
 from quizroom.service.ports import NotStored
 from quizroom.settings import BadSettings, Settings, read_settings
 
@@ -36,21 +35,12 @@ def settings_of(given: Mapping[str, Any], *, make_data_folder: bool = False) -> 
 
 @contextmanager
 def clear_ends(settings: Settings) -> Iterator[None]:
-    """Let whatever keeps a server from running end in a sentence that says what to do."""
+    """Let a store that cannot be used end the command in a sentence that says what to do."""
     try:
         yield
-    except NotBuilt as reason:
-        raise click.ClickException(str(reason)) from reason
     except NotStored as reason:
         why = reason.cause.splitlines()[0]
         raise click.ClickException(_unusable(settings, why)) from reason
-    except OSError as error:
-        raise click.ClickException(
-            f"Cannot listen on port {settings.port}: {error.strerror}. Is quizroom running already? "
-            "Another port can be given: --port 8001"
-        ) from error
-    except KeyboardInterrupt:
-        click.echo("Stopped. Open reviews go on where they were at the next start.")
 
 
 def _unusable(settings: Settings, why: str) -> str:

@@ -32,7 +32,7 @@ def rehearse(
 ) -> None:
     """Play a demo review against the running server, with simulated players."""
     from quizroom.cli.desk_link import new_desk_key  # noqa: PLC0415 - `serve` must not load this first
-    from quizroom.cli.places import own_address, settings_of  # noqa: PLC0415 - likewise
+    from quizroom.cli.places import clear_ends, own_address, settings_of  # noqa: PLC0415 - likewise
     from quizroom.rehearsal.entry import CannotRehearse  # noqa: PLC0415 - likewise
     from quizroom.rehearsal.pace import PACES  # noqa: PLC0415 - likewise
     from quizroom.rehearsal.rehearsal import Rehearsal  # noqa: PLC0415 - likewise
@@ -40,12 +40,13 @@ def rehearse(
 
     settings = settings_of({"data": data, "port": port}, make_data_folder=True)
     rehearsal = Rehearsal(players=players, rounds=rounds, pace=PACES[pace], seed=seed, course=course)
-    try:
-        play(
-            rehearsal,
-            address=own_address(settings, settings.port),
-            new_desk_key=lambda: new_desk_key(settings.database_url),
-            tell=click.echo,
-        )
-    except CannotRehearse as reason:
-        raise click.ClickException(str(reason)) from reason
+    with clear_ends(settings):
+        try:
+            play(
+                rehearsal,
+                address=own_address(settings, settings.port),
+                new_desk_key=lambda: new_desk_key(settings.database_url),
+                tell=click.echo,
+            )
+        except CannotRehearse as reason:
+            raise click.ClickException(str(reason)) from reason

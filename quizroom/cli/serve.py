@@ -2,6 +2,8 @@
 
 import gc
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -39,9 +41,27 @@ def serve(**given: Any) -> None:
     def ready(port: int, key: str) -> None:
         _announce(own_address(settings, port), players_address(settings, port), key, settings.data)
 
-    with clear_ends(settings):
+    with clear_ends(settings), _clear_ends_of_serving(settings.port):
         run(settings, catalogue, players_address=lambda port: players_address(settings, port), ready=ready)
         click.echo("Ended as asked. Open reviews go on where they were at the next start.")
+
+
+@contextmanager
+def _clear_ends_of_serving(port: int) -> Iterator[None]:
+    """Let what keeps the server from listening, and whoever stops it, end it in a sentence."""
+    from quizroom.pages.bundle import NotBuilt  # noqa: PLC0415 - after the patch
+
+    try:
+        yield
+    except NotBuilt as reason:
+        raise click.ClickException(str(reason)) from reason
+    except OSError as error:
+        raise click.ClickException(
+            f"Cannot listen on port {port}: {error.strerror}. Is quizroom running already? "
+            "Another port can be given: --port 8001"
+        ) from error
+    except KeyboardInterrupt:
+        click.echo("Stopped. Open reviews go on where they were at the next start.")
 
 
 def _announce(here: str, players: str, key: str, data: Path) -> None:

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from quizroom.cli.unknown import no_such
+
 if TYPE_CHECKING:
     from quizroom.knowledge.catalogue import Catalogue
     from quizroom.knowledge.model import Course
@@ -37,7 +39,7 @@ def typed(text: str, concept: str, course_id: str | None, folder: Path | None, *
     course = replace(_course(catalogue, course_id), **{name: wish for name, wish in wishes.items() if wish})
     syllabus = syllabus_of(catalogue, course)
     if concept not in syllabus.vocabulary().of_concept or concept in catalogue.lookalikes:
-        raise click.ClickException(_no_such("concept", concept, tuple(syllabus.vocabulary().of_concept)))
+        raise no_such("concept", concept, syllabus.vocabulary().of_concept)
     terms = plain_terms(syllabus, concept, text)
     found = verdict(terms, text)
     click.echo(f"{found.kind}: {found.because}")
@@ -52,11 +54,5 @@ def _course(catalogue: "Catalogue", course_id: str | None) -> "Course":
     if course_id is None:
         return Course(id="none", title="No list", muscles=(), families=())
     if course_id not in catalogue.courses:
-        raise click.ClickException(_no_such("course list", course_id, tuple(catalogue.courses)))
+        raise no_such("course list", course_id, catalogue.courses)
     return catalogue.courses[course_id]
-
-
-def _no_such(kind: str, word: str, known: tuple[str, ...]) -> str:
-    from quizroom.knowledge.suggest import suggest  # noqa: PLC0415 - not before `serve` patches
-
-    return f'There is no {kind} "{word}": {suggest(word, known)}'

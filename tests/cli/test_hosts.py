@@ -58,7 +58,7 @@ def test_a_host_is_let_in_anew_by_a_link_that_is_printed(folder: Path) -> None:
 
 def test_the_reviews_and_assistants_of_who_is_removed_go_where_it_is_said(folder: Path) -> None:
     said = run(folder, "remove", "Dr. M. Sorrel", "--reviews-to", "Host").output
-    assert said == "Dr. M. Sorrel is no host any more; 1 review(s) went to Host.\n"
+    assert said == "Dr. M. Sorrel is no host any more; 1 review went to Host.\n"
     engine = open_database(url_in(folder))
     assert SqlEventLog(engine).rooms_of_host(FIRST_OWNER) == ("room-1",)
     engine.dispose()

@@ -1,7 +1,8 @@
-"""Where nothing can be written: it is said clearly, nothing is acknowledged, and the server goes on
-afterwards.
+"""Where nothing can be written, or no port had: it is said clearly, nothing is acknowledged, and the server
+goes on afterwards.
 """
 
+import socket
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -28,6 +29,17 @@ def test_a_folder_that_cannot_be_written_ends_the_start_with_what_to_do(data: Pa
     assert f"The data folder {data} cannot be" in ran.stderr
     assert ran.stderr.rstrip().endswith("Give another with --data")
     assert "Traceback" not in ran.stderr
+
+
+def test_a_port_that_is_taken_ends_the_start_with_what_to_do(tmp_path: Path) -> None:
+    with socket.create_server(("127.0.0.1", 0)) as taken:
+        port = str(taken.getsockname()[1])
+        command = [sys.executable, "-m", "quizroom", "serve", "--host", "127.0.0.1", "--port", port]
+        command += ["--data", str(tmp_path)]
+        ran = subprocess.run(command, capture_output=True, text=True, check=False, cwd=CHECKOUT, timeout=60)
+    assert ran.returncode == 1
+    assert ran.stderr.startswith(f"Error: Cannot listen on port {port}: Address already in use.")
+    assert "Another port can be given" in ran.stderr
 
 
 def test_a_database_that_is_not_there_ends_the_start_with_what_to_do(tmp_path: Path) -> None:
