@@ -6,6 +6,7 @@ from quizroom.cli.backup import backup, restore
 from quizroom.cli.bench import bench
 from quizroom.cli.content import content
 from quizroom.cli.desk_link import desk_link
+from quizroom.cli.doctor import doctor
 from quizroom.cli.hosts import hosts
 from quizroom.cli.items import items
 from quizroom.cli.lesion import lesion
@@ -36,6 +37,7 @@ for command in (
     backup,
     restore,
     retention,
+    doctor,
 ):
     main.add_command(command)
 

@@ -4,7 +4,7 @@ import re
 import shutil
 import subprocess
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -59,8 +59,15 @@ def site(workers: Sequence[int], port: int, folder: Path) -> str:
     return written.replace("listen 8443", f"listen 127.0.0.1:{port}").replace("/certificates/", f"{folder}/")
 
 
+def as_it_is(configuration: str) -> str:
+    """Change nothing."""
+    return configuration
+
+
 @contextmanager
-def proxy(program: str, workers: Sequence[int]) -> Iterator[tuple[str, Path]]:
+def proxy(
+    program: str, workers: Sequence[int], change: Callable[[str], str] = as_it_is
+) -> Iterator[tuple[str, Path]]:
     """Run it before these ports; its address and the certificate to trust."""
     with tempfile.TemporaryDirectory(prefix="quizroom-proxy-") as made:
         folder, port = Path(made), free_port()
@@ -68,7 +75,7 @@ def proxy(program: str, workers: Sequence[int]) -> Iterator[tuple[str, Path]]:
         trusted = certificate(folder)
         temporary = " ".join(f"{name}_temp_path {folder}/{name};" for name in TEMPORARY)
         config = folder / "nginx.conf"
-        whole = WHOLE.format(folder=folder, temporary=temporary, site=site(workers, port, folder))
+        whole = WHOLE.format(folder=folder, temporary=temporary, site=change(site(workers, port, folder)))
         config.write_text(whole, encoding="utf-8")
         command = [program, "-e", str(folder / "error.log"), "-c", str(config)]
         subprocess.run([*command, "-t", "-q"], check=True)

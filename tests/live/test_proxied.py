@@ -6,11 +6,14 @@ from collections.abc import Iterator
 from contextlib import closing
 from dataclasses import dataclass, replace
 from email.message import Message
+from functools import partial
 from pathlib import Path
 
 import pytest
 import socketio
 
+from quizroom.doctor.address import way_findings
+from quizroom.settings import Settings
 from tests.live.lesson import Lesson, gathered
 from tests.live.proxied import left_over, nginx, proxy, site
 from tests.live.voices import Voice
@@ -41,9 +44,14 @@ def deployment(
     shared = {"QUIZROOM_DATABASE_URL": postgresql.new_database(), "QUIZROOM_FANOUT_URL": redis.url}
     workers = [start_server(tmp_path / f"worker-{number}", settings=shared) for number in (1, 2)]
     with proxy(program, [worker.port for worker in workers]) as (address, trusted):
-        for variable in ("SSL_CERT_FILE", "WEBSOCKET_CLIENT_CA_BUNDLE", "REQUESTS_CA_BUNDLE"):
-            monkeypatch.setenv(variable, str(trusted))
+        trust(monkeypatch, trusted)
         yield Deployment(workers, replace(workers[0], address=address), trusted)
+
+
+def trust(monkeypatch: pytest.MonkeyPatch, trusted: Path) -> None:
+    """Let the libraries of clients trust a certificate."""
+    for variable in ("SSL_CERT_FILE", "WEBSOCKET_CLIENT_CA_BUNDLE", "REQUESTS_CA_BUNDLE"):
+        monkeypatch.setenv(variable, str(trusted))
 
 
 @pytest.fixture
@@ -113,6 +121,38 @@ def test_a_page_of_another_site_is_refused_behind_the_proxy_too(
     own = Voice(deployment.seen)  # the library names the address that it connects to as its origin
     assert own.is_connected()
     own.hang_up()
+
+
+def test_an_examination_finds_the_proxy_well_and_each_spoilt_one_at_fault(
+    deployment: Deployment, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    here = deployment.workers[0].address
+    found = list(way_findings(Settings(), deployment.seen.address, here))
+    assert [(one.kind, one.about) for one in found] == [
+        ("well", "Address"),
+        ("well", "Lines"),
+        ("well", "Lines"),
+    ]
+    ports = [worker.port for worker in deployment.workers]
+    for line, said in SPOILT.items():
+        with proxy(nginx() or "", ports, partial(without, line)) as (address, trusted):
+            trust(monkeypatch, trusted)
+            bad = [one for one in way_findings(Settings(), address, here) if one.kind != "well"]
+        assert [said in one.said for one in bad] == [True], (line, bad)
+
+
+SPOILT = {
+    "proxy_set_header Upgrade $http_upgrade;": "No websocket gets through",
+    "proxy_set_header Host $http_host;": "A websocket of a browser is refused",
+    "hash $arg_room consistent;": "Requests of one player reach several workers",
+}
+"""Lines that a proxy may lack, and what is found then."""
+
+
+def without(line: str, configuration: str) -> str:
+    """A configuration that lacks a line."""
+    assert line in configuration
+    return configuration.replace(line, "")
 
 
 def test_nothing_of_the_composed_network_is_left_in_the_tested_configuration(tmp_path: Path) -> None:
