@@ -19,6 +19,7 @@ eventlet.monkey_patch()
 import signal
 import time
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 import eventlet.tpool
@@ -63,6 +64,7 @@ from quizroom.realtime.green import green_of, signal_of
 from quizroom.realtime.host_watch import WATCH_HOSTS_EVERY_S, close_desks_of_the_gone
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.leaving import LEAVING_S, Leaving
+from quizroom.realtime.polls import LOOK_EVERY_S, hang_up, let_go_of_who_does_not_fetch, with_plain_polls
 from quizroom.realtime.presence import Presence
 from quizroom.realtime.seats import Seats
 from quizroom.service.class_work import ClassWork
@@ -94,6 +96,9 @@ BACKLOG = 4096
 LARGEST_MESSAGE = 64_000
 LARGEST_REQUEST = 2_000_000
 """Bytes of a form or file sent over HTTP."""
+SILENCE_S = 75.0
+"""A request that does not go on for so long is given up, and so is a line on which no other follows. Proxies
+keep a silent line for 60 s (nginx), and must be the first to close it."""
 PING_WAIT_S = 20
 """A line that is silent for so long after a ping is gone."""
 TRANSPORTS = {"any": ["websocket", "polling"], "websocket": ["websocket"]}
@@ -127,6 +132,7 @@ def serve(
     parts.class_work.catch_up()
     eventlet.spawn(keep_telling, parts.broadcast, parts.rooms.live, time.monotonic)
     eventlet.spawn(_keep_promises, parts)
+    eventlet.spawn(_watch_polls, parts)
     if settings.is_shared:
         join_the_others(
             _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
@@ -156,9 +162,12 @@ def _listen(parts: Parts, listener: Any) -> None:
     serving = eventlet.spawn(
         eventlet.wsgi.server,
         listener,
-        without_deflate(parts.web),
+        with_plain_polls(without_deflate(parts.web)),
         log_output=False,
         max_size=MOST_CONNECTIONS,
+        socket_timeout=SILENCE_S,
+        # Else an error's text would go to whoever has called it forth.
+        debug=False,
     )
     while not parts.leaving.asked:
         eventlet.sleep(ALARM_EVERY_S)
@@ -280,6 +289,13 @@ def _sockets(web: Flask, settings: Settings) -> Any:
         transports=TRANSPORTS[settings.transports],
     )
     return manager.take_websockets_over()
+
+
+def _watch_polls(parts: Parts) -> None:
+    frames = parts.sockets.eio
+    while True:
+        eventlet.sleep(LOOK_EVERY_S)
+        let_go_of_who_does_not_fetch(frames.sockets, partial(hang_up, frames))
 
 
 def _keep_promises(parts: Parts) -> None:

@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Any
 
 from quizroom.assembly import (
@@ -29,6 +30,7 @@ from quizroom.realtime.frames import close_on_nonsense
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.leaving import faults_of
+from quizroom.realtime.polls import hang_up
 from quizroom.realtime.review_replies import ReviewReplies
 from quizroom.realtime.seat_replies import SeatReplies
 from quizroom.service.blueprints import Blueprints
@@ -157,4 +159,4 @@ def _listen(parts: Parts, gateway: Gateway) -> None:
     parts.sockets.on("say", gateway.say)
     parts.sockets.manager.answer_at_once("say", gateway.say)
     frames = parts.sockets.eio
-    frames.on("message", close_on_nonsense(frames.handlers["message"], frames.disconnect))
+    frames.on("message", close_on_nonsense(frames.handlers["message"], partial(hang_up, frames)))

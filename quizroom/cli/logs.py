@@ -8,6 +8,9 @@ import orjson
 
 LogFormat = Literal["text", "json"]
 
+QUIET = ("engineio.server", "socketio.server")
+"""Loggers of libraries that would write a second time, past our form, unless they have a level."""
+
 USUAL = frozenset(vars(logging.makeLogRecord({}))) | {"message", "asctime", "taskName"}
 """What every log record has; the rest are the fields that its author added."""
 
@@ -40,7 +43,7 @@ class TextLines(logging.Formatter):
         """The line without its traceback."""
         fields = " ".join(f"{name}={value}" for name, value in added_fields(record).items())
         line = super().formatMessage(record)
-        return f"{line} {fields}" if fields else line
+        return in_one_line(f"{line} {fields}" if fields else line)
 
 
 def added_fields(record: logging.LogRecord) -> dict[str, object]:
@@ -48,8 +51,17 @@ def added_fields(record: logging.LogRecord) -> dict[str, object]:
     return {name: value for name, value in vars(record).items() if name not in USUAL}
 
 
+def in_one_line(text: str) -> str:
+    """The text with what cannot be seen written out: nobody's words may begin a line of their own."""
+    if text.isprintable():
+        return text
+    return "".join(one if one.isprintable() else ascii(one)[1:-1] for one in text)
+
+
 def set_up_log(kind: LogFormat) -> None:
     """Send the log to standard error in this form."""
     handler = logging.StreamHandler()
     handler.setFormatter(JsonLines() if kind == "json" else TextLines())
     logging.basicConfig(level=logging.INFO, handlers=[handler], force=True)
+    for name in QUIET:
+        logging.getLogger(name).setLevel(logging.ERROR)

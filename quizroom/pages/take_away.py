@@ -7,6 +7,7 @@ from datetime import date, time
 from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
+import orjson
 from flask import Blueprint, Response, abort, jsonify, request
 from werkzeug.wrappers import Response as AnyResponse
 
@@ -94,14 +95,22 @@ def _sheet(site: TakeAway, player: str) -> AnyResponse:
 
 
 def _open_feed(site: TakeAway, player: str) -> Response:
-    wanted = request.get_json(silent=True) or {}
-    at = wanted.get("at", USUAL_TIME) if isinstance(wanted, dict) else ""
+    at = _wanted_time(request.get_data())
     if not isinstance(at, str) or not TIME.fullmatch(at):
         abort(problem(NO_SUCH_TIME, 400))
     secret = site.new_secret()
     known = KeptFeed(player=player, id=site.new_secret()[:12], at=at, told=b"")
     site.feeds.open_feed(known, hash_of_secret(secret), site.clock.now())
     return _private(jsonify(on=True, at=at, address=f"{site.address()}/calendar/{secret}.ics"))
+
+
+def _wanted_time(body: bytes) -> object:
+    """What the body says under `at`. Read by a reader that no depth of nesting can trip."""
+    try:
+        wanted = orjson.loads(body or b"{}")
+    except orjson.JSONDecodeError:
+        return ""
+    return wanted.get("at", USUAL_TIME) if isinstance(wanted, dict) else ""
 
 
 def _feed(site: TakeAway, secret: str) -> Response:

@@ -1,10 +1,14 @@
-"""Frames that do no good: those that are no Socket.IO packet, and compressed ones."""
+"""Frames that do no good: those that are no Socket.IO packet, that promise too much, and compressed ones."""
 
 import logging
 from collections.abc import Callable
 from typing import Any
 
 logger = logging.getLogger(__name__)
+
+MOST_PARTS = 4
+"""Binary parts that a packet may announce. quizroom asks for none, and keeps them until the last has come."""
+BINARY_PACKETS = ("5", "6")
 
 
 def close_on_nonsense(
@@ -14,12 +18,22 @@ def close_on_nonsense(
 
     def handled(sid: str, frame: Any) -> None:
         try:
+            _refuse_many_parts(frame)
             handle(sid, frame)
         except Exception as error:  # noqa: BLE001 - whatever a stranger sends, the others must be served
             logger.warning("a frame could not be read (%s); its connection was closed", type(error).__name__)
             close(sid)
 
     return handled
+
+
+def _refuse_many_parts(frame: Any) -> None:
+    """A packet says how many parts follow it; the library would wait for any number, and keep them all."""
+    if not isinstance(frame, str) or not frame.startswith(BINARY_PACKETS):
+        return
+    parts, dash, _ = frame[1:].partition("-")
+    if dash and parts.isdecimal() and int(parts) > MOST_PARTS:
+        raise ValueError("too many binary parts")
 
 
 def without_deflate(web: Callable[..., Any]) -> Callable[..., Any]:

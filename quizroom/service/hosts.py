@@ -9,7 +9,13 @@ from quizroom.room.handles import folded, is_good_handle, tidy_handle
 from quizroom.room.host_commands import HandOverReview
 from quizroom.service.hashing import hash_of_secret
 from quizroom.service.host_ports import FIRST_OWNER, Host, HostRole, HostStore, Invitation
-from quizroom.service.passwords import Passwords, PasswordTries, fault_of_password, tidy_password
+from quizroom.service.passwords import (
+    LONGEST_PASSWORD,
+    Passwords,
+    PasswordTries,
+    fault_of_password,
+    tidy_password,
+)
 from quizroom.service.ports import Accounts, Clock, EventLog
 from quizroom.service.rooms import Rooms
 
@@ -145,10 +151,11 @@ class Hosts:
 
     def _proves(self, host: Host | None, password: str) -> bool:
         known = self.store.password_hash(host.id) if host else ""
-        tidy = tidy_password(password)
+        # A longer one is nobody's: what is cut off decides nothing, and costs an unknown name no less time.
+        tidy = tidy_password(password)[: LONGEST_PASSWORD + 1]
         with self.one_at_a_time:
             if not known:
-                self.passwords.hashed(tidy[:1])  # an unknown name must not be told by its haste
+                self.passwords.hashed(tidy)  # an unknown name must not be told by its haste
                 return False
             right = self.passwords.fits(known, tidy)
         if right and host and self.passwords.is_outdated(known):

@@ -44,6 +44,9 @@ def test_a_traceback_stays_within_its_json_line() -> None:
 def test_words_cannot_begin_a_line_of_their_own(odd: str) -> None:
     assert len(JsonLines().format(record(odd)).splitlines()) == 1 or odd == "\u2028"
     assert json.loads(JsonLines().format(record(odd)))["message"] == odd
+    for written in (TextLines().format(record(odd)), TextLines().format(record(said=odd))):
+        assert len(written.splitlines()) == 1
+    assert TextLines().format(record("M\u00fcller \u00b7 90\u00b0")).endswith("M\u00fcller \u00b7 90\u00b0")
 
 
 def test_a_text_line_ends_with_the_added_fields() -> None:

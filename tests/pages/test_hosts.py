@@ -9,7 +9,7 @@ from quizroom.pages.host_entry import COOKIE, SESSION_LIVES
 from quizroom.room.commands import PrepareReview
 from quizroom.service.host_ports import FIRST_OWNER
 from quizroom.service.hosts import FIRST_STAYS, NAME_TAKEN, NOT_YOURSELF, TOO_MANY, WRONG
-from quizroom.service.passwords import TOO_PLAIN, TOO_SHORT
+from quizroom.service.passwords import LONGEST_PASSWORD, TOO_PLAIN, TOO_SHORT
 from tests.pages.helping import PASSWORD, invited, link_in, proof_on, signed_in
 from tests.pages.web import Web, made
 from tests.room.samples import preparation
@@ -97,18 +97,19 @@ def test_name_and_password_open_the_desk_on_any_device() -> None:
     assert browser.get("/desk/settings").get_json()["host"]["name"] == "Dr. M. Sorrel"
 
 
-def test_an_unknown_name_is_told_the_same_after_the_same_work() -> None:
+@pytest.mark.parametrize("password", [ANOTHER, "", "long" * 100_000])
+def test_an_unknown_name_is_told_the_same_after_the_same_work(password: str) -> None:
     web = made()
     signed_in(web, "Dr. M. Sorrel")
     told, work = [], []
     for name in ("Dr. M. Sorrel", "Nobody", "Host"):
         browser = web.browser()
-        form = {"proof": proof_on(browser, "/sign-in"), "name": name, "password": ANOTHER}
-        before = web.passwords.checked
+        form = {"proof": proof_on(browser, "/sign-in"), "name": name, "password": password}
+        before = web.passwords.checked, web.passwords.letters
         told.append(browser.post("/sign-in", data=form).text.replace(f'value="{name}"', ""))
-        work.append(web.passwords.checked - before)
+        work.append((web.passwords.checked - before[0], web.passwords.letters - before[1]))
     assert len({re.sub(r'value="\w{64}"', "", text) for text in told}) == 1
-    assert work == [1, 1, 1]
+    assert work == [(1, min(len(password), LONGEST_PASSWORD + 1))] * 3
 
 
 def test_tries_are_limited_for_each_name_and_come_back_with_time() -> None:

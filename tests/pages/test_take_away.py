@@ -143,6 +143,13 @@ def test_a_time_of_day_that_is_none_is_refused(table: Table, at: object) -> None
     assert table.feeds.feed_of_player("ada") is None
 
 
+@pytest.mark.parametrize("body", [b"[" * 100_000, b'{"at":"18:00"', b'{"at":NaN}', b'"18:00"'])
+def test_a_body_that_is_no_plain_json_is_refused_in_a_sentence(table: Table, body: bytes) -> None:
+    refused = table.browser().post("/mine/api/calendar", data=body, content_type="application/json")
+    assert refused.status_code == 400
+    assert "18:00" in refused.json["problem"]  # type: ignore[index] # JSON has any shape
+
+
 def test_only_the_hash_of_the_secret_is_kept(table: Table) -> None:
     path = path_of_new_feed(table.browser())
     secret = path.removeprefix("/calendar/").removesuffix(".ics")

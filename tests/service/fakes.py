@@ -34,16 +34,18 @@ class QuickPasswords:
 
     def __init__(self) -> None:
         """Begin with nothing done."""
-        self.checked = 0
+        self.checked = self.letters = 0
 
     def hashed(self, password: str) -> str:
         """The password turned round: enough to tell it from itself."""
         self.checked += 1
+        self.letters += len(password)
         return f"hash of {password[::-1]}"
 
     def fits(self, password_hash: str, password: str) -> bool:
         """Whether the hash was made of this password."""
         self.checked += 1
+        self.letters += len(password)
         return password_hash.removeprefix("old ") == f"hash of {password[::-1]}"
 
     def is_outdated(self, password_hash: str) -> bool:
