@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from ruamel.yaml import YAML
 
+from quizroom.open_files import AMPLE
 from quizroom.settings import Settings
 from tests.house.checkout import ROOT, listed, text
 
@@ -75,6 +76,29 @@ def test_the_proxy_knows_each_worker_at_its_port() -> None:
     settings = SERVICES["worker-1"]["environment"]
     proxied = re.findall(r"server (worker-\d+):(\d+)", described()["configs"]["proxy"]["content"])
     assert proxied == [(name, settings["QUIZROOM_PORT"]) for name in SERVERS if name != "quizroom"]
+
+
+def test_the_proxy_has_two_connections_for_each_player_and_its_health_is_asked_at_its_port() -> None:
+    configuration = described()["configs"]["proxy"]["content"]
+    connections, files = (
+        int(number)
+        for number in re.findall(r"(?:worker_connections|worker_rlimit_nofile) (\d+);", configuration)[::-1]
+    )
+    assert 2 * AMPLE <= connections < files <= SERVICES["proxy"]["ulimits"]["nofile"]
+    (port,) = re.findall(r"listen (\d+) ssl;", configuration)
+    assert f"https://127.0.0.1:{port}/healthz" in SERVICES["proxy"]["healthcheck"]["test"]
+    assert all(published.endswith(f":{port}") for published in SERVICES["proxy"]["ports"])
+
+
+def test_every_image_from_elsewhere_is_of_a_named_version() -> None:
+    images = [service["image"] for service in SERVICES.values() if service["image"] != "quizroom"]
+    images += re.findall(r"^FROM (\S+)", SERVICES["quizroom"]["build"]["dockerfile_inline"], re.MULTILINE)
+    assert len(images) == 5
+    assert [image for image in images if not re.search(r":\d+", image)] == []
+
+
+def test_no_log_grows_for_ever() -> None:
+    assert {service["logging"]["driver"] for service in SERVICES.values()} == {"local"}
 
 
 def test_the_recipe_of_the_image_has_no_known_flaw(service: dict[str, Any], tmp_path: Path) -> None:

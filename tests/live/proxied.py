@@ -15,18 +15,7 @@ from tests.house.checkout import text
 from tests.services import free_port, listens, wait_until
 
 COMPOSE: dict[str, Any] = YAML(typ="safe").load(text("docker-compose.yml"))
-WHOLE = """
-daemon off;
-worker_processes 1;
-pid {folder}/nginx.pid;
-error_log {folder}/error.log;
-events {{ worker_connections 2048; }}
-http {{
-  {temporary}
-{site}
-}}
-"""
-TEMPORARY = ("client_body", "proxy", "fastcgi", "uwsgi", "scgi")
+OF_IMAGE = "/tmp/"  # noqa: S108 - in the container; a test puts its own folder in its place
 
 
 def nginx() -> str | None:
@@ -53,10 +42,11 @@ def certificate(folder: Path) -> Path:
 
 def site(workers: Sequence[int], port: int, folder: Path) -> str:
     """The configuration as the proxy's container gets it, for these ports of workers."""
-    written: str = COMPOSE["configs"]["proxy"]["content"].replace("$$", "$")
+    written: str = COMPOSE["configs"]["proxy"]["content"].replace("$$", "$").replace(OF_IMAGE, f"{folder}/")
     for number, worker in enumerate(workers, start=1):
         written = written.replace(f"worker-{number}:8000", f"127.0.0.1:{worker}")
-    return written.replace("listen 8443", f"listen 127.0.0.1:{port}").replace("/certificates/", f"{folder}/")
+    written = written.replace("listen 8443", f"listen 127.0.0.1:{port}")
+    return written.replace("/certificates/", f"{folder}/")
 
 
 def as_it_is(configuration: str) -> str:
@@ -73,11 +63,10 @@ def proxy(
         folder, port = Path(made), free_port()
         folder.chmod(0o755)
         trusted = certificate(folder)
-        temporary = " ".join(f"{name}_temp_path {folder}/{name};" for name in TEMPORARY)
         config = folder / "nginx.conf"
-        whole = WHOLE.format(folder=folder, temporary=temporary, site=change(site(workers, port, folder)))
-        config.write_text(whole, encoding="utf-8")
-        command = [program, "-e", str(folder / "error.log"), "-c", str(config)]
+        config.write_text(change(site(workers, port, folder)), encoding="utf-8")
+        # the last word is from the command of the image
+        command = [program, "-e", str(folder / "error.log"), "-c", str(config), "-g", "daemon off;"]
         subprocess.run([*command, "-t", "-q"], check=True)
         process = subprocess.Popen(command)
         try:
