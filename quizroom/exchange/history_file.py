@@ -1,16 +1,15 @@
 """A player's history as files to take away: JSON with everything, CSV with one answer a row."""
 
 import base64
-import csv
-import io
 import zlib
 from collections.abc import Iterator
 from datetime import datetime
+from itertools import chain
 from typing import Any
 
 import orjson
 
-from quizroom.exchange.csv_cells import harmless
+from quizroom.exchange.csv_files import csv_file
 from quizroom.service.histories import History
 from quizroom.views.history import PastReview, PastRound
 
@@ -41,17 +40,10 @@ def history_json(history: History, now: datetime) -> bytes:
     )
 
 
-def history_csv(history: History) -> str:
-    """One row for each closed round of a review, and each look (RFC 4180); no mark is not a mark of 0."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(COLUMNS)
-    for review in history.reviews:
-        for row in _rows(review):
-            writer.writerow(harmless(cell) for cell in row)
-    for row in _looks(history):
-        writer.writerow(harmless(cell) for cell in row)
-    return out.getvalue()
+def history_csv(history: History) -> bytes:
+    """One row for each closed round of a review, and each look; no mark is not a mark of 0."""
+    rows = (row for review in history.reviews for row in _rows(review))
+    return csv_file(COLUMNS, chain(rows, _looks(history)), bom=True)
 
 
 def _rows(review: PastReview) -> Iterator[tuple[str, ...]]:

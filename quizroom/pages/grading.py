@@ -3,17 +3,18 @@
 These pages alone hold names. Nothing of them is kept by a browser, and no other page loads from them.
 """
 
-import hmac
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from flask import Response, abort, make_response, render_template, request
+from flask import abort, make_response, render_template, request
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.pages.bundle import bundle_of
-from quizroom.pages.host_entry import COOKIE, HostEntry, form_proof
+from quizroom.pages.host_entry import HostEntry, form_proof
+from quizroom.pages.host_forms import host_cookie, must_be_own_form
+from quizroom.pages.unkept import download, unkept
 from quizroom.service.gradebooks import Gradebooks
 from quizroom.service.rooms import Rooms
 from quizroom.service.roster_ports import Roster
@@ -41,7 +42,7 @@ class Grading:
 
     def host(self) -> str:
         """The host who asks; anybody else is sent away."""
-        host = self.entry.host_of_token(_cookie())
+        host = self.entry.host_of_token(host_cookie())
         if host is None:
             abort(self.closed())
         return host.leads
@@ -49,8 +50,7 @@ class Grading:
     def host_of_form(self) -> str:
         """The host who sent a form; a form that another site made is refused."""
         host = self.host()
-        if not hmac.compare_digest(request.form.get("proof", "").encode(), form_proof(_cookie()).encode()):
-            abort(403)
+        must_be_own_form()
         return host
 
     def own_roster(self, host: str, roster: str) -> Roster:
@@ -66,31 +66,19 @@ class Grading:
             template,
             title=f"{title} - quizroom",
             heading=title,
-            proof=form_proof(_cookie()),
+            proof=form_proof(host_cookie()),
             bundle=bundle_of(self.manifest, "grading"),
             **shown,
         )
         return unkept(make_response(made, status))
 
 
-def unkept(answer: AnyResponse) -> AnyResponse:
-    """The answer, which no browser and no proxy may keep."""
-    answer.headers["Cache-Control"] = "no-store"
-    return answer
-
-
 def csv_answer(content: bytes, name: str) -> AnyResponse:
     """A CSV file to be saved under a name made of letters that every system takes."""
-    answer = Response(content, content_type="text/csv; charset=utf-8; header=present")
     plain = re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-")[:60] or "class"
-    answer.headers["Content-Disposition"] = f'attachment; filename="{plain}.csv"'
-    return unkept(answer)
+    return download(content, "text/csv; charset=utf-8; header=present", f"{plain}.csv")
 
 
 def wants_mark() -> bool:
     """Whether a byte order mark is to stand before the file."""
     return request.args.get("bom", "") == "1"
-
-
-def _cookie() -> str:
-    return request.cookies.get(COOKIE, "")

@@ -10,6 +10,7 @@ from werkzeug.wrappers import Response
 
 from quizroom.pages.bundle import bundle_of
 from quizroom.pages.host_entry import COOKIE, SESSION_LIVES, HostEntry, form_proof
+from quizroom.pages.unkept import unkept
 from quizroom.service.host_ports import Host
 from quizroom.service.hosts import Hosts
 from quizroom.service.ports import EventLog
@@ -34,9 +35,7 @@ class HostForms:
     def shown(self, template: str, *, status: int = 200, **given: Any) -> Response:
         """A page that no browser may keep, for it holds a proof."""
         text = render_template(template, bundle=bundle_of(self.manifest, "grading"), **given)
-        page = make_response(text, status)
-        page.headers["Cache-Control"] = "no-store"
-        return page
+        return unkept(make_response(text, status))
 
     def me(self) -> Host:
         """The host who asks; the guard of the desk has seen that there is one."""

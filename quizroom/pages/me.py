@@ -7,6 +7,7 @@ from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.exchange.history_file import history_csv, history_json
 from quizroom.pages.mine_entry import player_of_request, problem
+from quizroom.pages.unkept import download
 from quizroom.protocol.codec import write
 from quizroom.protocol.me import Me
 from quizroom.service.forgetting import Forgetting, Keeping
@@ -16,8 +17,6 @@ from quizroom.service.ports import Clock, NotStored
 from quizroom.views.moment import milliseconds
 
 NOT_DELETED = "The server could not delete it all; the rest stays under your key. Try again in a minute."
-BYTE_ORDER_MARK = "\ufeff"
-"""Without it some spreadsheets read UTF-8 as something else."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,11 +35,11 @@ def add_me(routes: Blueprint, mine: MyData) -> None:
 
     @routes.get("/mine/api/me")
     def me() -> AnyResponse:
-        return jsonify(write(_me(mine, player_of_request(mine.players))))
+        return jsonify(write(_me(mine, player_of_request())))
 
     @routes.delete("/mine/api/me")
     def forget() -> AnyResponse:
-        player = player_of_request(mine.players)
+        player = player_of_request()
         try:
             mine.forgetting.forget_player(player)
             mine.forgetting.wipe_if_due()
@@ -50,14 +49,13 @@ def add_me(routes: Blueprint, mine: MyData) -> None:
 
     @routes.get("/mine/api/export.json")
     def export_json() -> Response:
-        history = mine.histories.of(player_of_request(mine.players))
-        return _file(history_json(history, mine.clock.now()), "application/json", "quizroom-history.json")
+        history = mine.histories.of(player_of_request())
+        return download(history_json(history, mine.clock.now()), "application/json", "quizroom-history.json")
 
     @routes.get("/mine/api/export.csv")
     def export_csv() -> Response:
-        history = mine.histories.of(player_of_request(mine.players))
-        text = BYTE_ORDER_MARK + history_csv(history)
-        return _file(text.encode(), "text/csv; charset=utf-8", "quizroom-history.csv")
+        history = mine.histories.of(player_of_request())
+        return download(history_csv(history), "text/csv; charset=utf-8", "quizroom-history.csv")
 
 
 def _me(mine: MyData, player: str) -> Me:
@@ -70,10 +68,3 @@ def _me(mine: MyData, player: str) -> Me:
         keep_reviews_days=mine.keeping.reviews_days,
         keep_players_days=mine.keeping.players_days,
     )
-
-
-def _file(content: bytes, kind: str, name: str) -> Response:
-    answer = Response(content, content_type=kind)
-    answer.headers["Content-Disposition"] = f'attachment; filename="{name}"'
-    answer.headers["Cache-Control"] = "no-store"
-    return answer

@@ -11,6 +11,7 @@ from werkzeug.exceptions import RequestEntityTooLarge
 from werkzeug.wrappers import Response as AnyResponse
 
 from quizroom.pages.own_faces import library_face, own_item_face
+from quizroom.pages.unkept import unkept
 from quizroom.protocol.own_codec import LARGEST_ITEM, OwnShown, UnreadableItem, read_own_item_sent, write_own
 from quizroom.protocol.own_items import DeskProblem
 from quizroom.service.own_items import MOST_ITEMS, NoSuchOwnItem, OwnItems, TooManyOwnItems
@@ -87,7 +88,7 @@ def answered(own: OwnPages, answer: Callable[[str], OwnShown]) -> AnyResponse:
     if not host:
         return problem(NOT_HOST, 403)
     try:
-        response = make_response(jsonify(write_own(answer(host))))
+        return unkept(make_response(jsonify(write_own(answer(host)))))
     except UnreadableItem as error:
         return problem(f"The server could not read this item: {error}.", 400)
     except WrongKind as error:
@@ -100,8 +101,6 @@ def answered(own: OwnPages, answer: Callable[[str], OwnShown]) -> AnyResponse:
         return problem(ENOUGH_ITEMS, 409)
     except NotStored:
         return problem(NOT_KEPT, 503)
-    response.headers["Cache-Control"] = "no-store"
-    return response
 
 
 class WrongKind(Exception):

@@ -7,8 +7,10 @@ from typing import Any
 from flask import Blueprint, Response, abort, redirect, url_for
 from werkzeug.wrappers import Response as AnyResponse
 
+from quizroom.exchange.csv_files import BYTE_ORDER_MARK
 from quizroom.pages.desk_rights import host_of_request
 from quizroom.pages.host_entry import HostEntry
+from quizroom.pages.unkept import download, unkept
 from quizroom.service.reports import Reports
 
 
@@ -46,9 +48,7 @@ def _for_host(pages: ReportPages, page: Callable[[str], AnyResponse]) -> AnyResp
     host = host_of_request(pages.entry)
     if host is None:
         return pages.closed()
-    answer = page(host.leads)
-    answer.headers["Cache-Control"] = "private, no-store"
-    return answer
+    return unkept(page(host.leads))
 
 
 def _review(pages: ReportPages, room: str, host: str) -> AnyResponse:
@@ -73,10 +73,8 @@ def _items(pages: ReportPages, room: str, host: str) -> AnyResponse:
     report = pages.reports.review(room, host=host)
     if report is None:
         abort(404)
-    # The mark at the head lets spreadsheets read it as UTF-8.
-    answer = Response("\N{BYTE ORDER MARK}" + item_sheets_csv(report), content_type="text/csv; charset=utf-8")
-    answer.headers["Content-Disposition"] = f'attachment; filename="items-{report.room}.csv"'
-    return answer
+    content = (BYTE_ORDER_MARK + item_sheets_csv(report)).encode()
+    return download(content, "text/csv; charset=utf-8", f"items-{report.room}.csv")
 
 
 def _course(pages: ReportPages, course: str, host: str) -> AnyResponse:

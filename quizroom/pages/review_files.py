@@ -17,6 +17,7 @@ from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.filed_faces import preview_face, refused_face
 from quizroom.pages.own_items import ENOUGH_ITEMS, JSON_ONLY, NOT_HOST, NOT_KEPT, problem
 from quizroom.pages.pictures import ENOUGH_PICTURES
+from quizroom.pages.unkept import download
 from quizroom.protocol.own_codec import OwnShown, write_own
 from quizroom.protocol.review_files import ReviewTaken
 from quizroom.room.state import Plan, Room
@@ -89,12 +90,8 @@ def _written(pages: ReviewFiles, host: str, room_id: str) -> AnyResponse:
         found = pages.filed.pictures.store.find(name)
         return None if found is None else found.body
 
-    response = Response(
-        review_file(room, log, picture_of, happened=happened), content_type="application/json"
-    )
-    response.headers["Content-Disposition"] = f'attachment; filename="{_file_name(room.plan)}"'
-    response.headers["Cache-Control"] = "no-store"
-    return response
+    content = review_file(room, log, picture_of, happened=happened)
+    return download(content, "application/json", _file_name(room.plan))
 
 
 def _file_name(plan: Plan) -> str:

@@ -5,7 +5,8 @@ from werkzeug.wrappers import Response
 
 from quizroom.exchange.roster_file import write_roster
 from quizroom.exchange.roster_reading import MOST_BYTES, BadRoster, RosterSheet, read_roster, too_large
-from quizroom.pages.grading import Grading, csv_answer, unkept, wants_mark
+from quizroom.pages.grading import Grading, csv_answer, wants_mark
+from quizroom.pages.unkept import unkept
 from quizroom.service.roster_ports import Roster, folded_id
 
 LONGEST_ROSTER_NAME = 120

@@ -159,11 +159,11 @@ def _add_open_pages(routes: Blueprint, site: Site) -> None:
 
 def _add_desk(routes: Blueprint, site: Site) -> None:
     @routes.get("/desk")
-    def desk() -> str | AnyResponse:
+    def desk() -> str:
         return _page(site, "desk", "Desk - quizroom")
 
     @routes.get("/desk/items")
-    def own_items() -> str | AnyResponse:
+    def own_items() -> str:
         return _page(site, "items", "Own items - quizroom")
 
     @routes.get("/desk/settings")

@@ -16,6 +16,7 @@ from quizroom.exchange.feed_memory import read_told, write_told
 from quizroom.exchange.study_rows import StudyEntry
 from quizroom.exchange.study_sheet import NothingToPrint, Paper, study_sheet
 from quizroom.pages.mine_entry import problem
+from quizroom.pages.unkept import download, unkept
 from quizroom.service.feed_ports import FeedStore, KeptFeed
 from quizroom.service.hashing import hash_of_secret
 from quizroom.service.ports import Clock
@@ -89,9 +90,7 @@ def _sheet(site: TakeAway, player: str) -> AnyResponse:
         pdf = study_sheet(entries, title="Study sheet: what was missed", paper=paper)
     except NothingToPrint as nothing:
         return problem(str(nothing), 404)
-    answer = Response(pdf, mimetype="application/pdf")
-    answer.headers["Content-Disposition"] = 'attachment; filename="study-sheet.pdf"'
-    return _private(answer)
+    return download(pdf, "application/pdf", "study-sheet.pdf")
 
 
 def _open_feed(site: TakeAway, player: str) -> Response:
@@ -101,7 +100,7 @@ def _open_feed(site: TakeAway, player: str) -> Response:
     secret = site.new_secret()
     known = KeptFeed(player=player, id=site.new_secret()[:12], at=at, told=b"")
     site.feeds.open_feed(known, hash_of_secret(secret), site.clock.now())
-    return _private(jsonify(on=True, at=at, address=f"{site.address()}/calendar/{secret}.ics"))
+    return unkept(jsonify(on=True, at=at, address=f"{site.address()}/calendar/{secret}.ics"))
 
 
 def _wanted_time(body: bytes) -> object:
@@ -129,9 +128,4 @@ def _feed(site: TakeAway, secret: str) -> Response:
         zone=plan.zone,
         page=f"{site.address()}/mine",
     )
-    return _private(Response(write_feed(feed, told), content_type="text/calendar; charset=utf-8"))
-
-
-def _private(answer: Response) -> Response:
-    answer.headers["Cache-Control"] = "private, no-store"
-    return answer
+    return unkept(Response(write_feed(feed, told), content_type="text/calendar; charset=utf-8"))

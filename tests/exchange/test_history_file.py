@@ -32,7 +32,7 @@ def test_what_was_asked_alone_stands_in_the_table_answered_or_not() -> None:
     )
     answers.append({"look": "l1", "body": write_answer(given)})
     history = History(player=None, reviews=(), kept={"looks": looks, "look_answers": answers})
-    rows = list(csv.DictReader(io.StringIO(history_csv(history), newline="")))
+    rows = list(csv.DictReader(io.StringIO(history_csv(history).decode("utf-8-sig"), newline="")))
     assert [(row["review"], row["round"], row["answer"], row["key"]) for row in rows] == [
         ("second look", "1", "C", "B"),
         ("second look", "2", "", "B"),
