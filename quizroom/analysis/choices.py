@@ -5,8 +5,8 @@ from collections.abc import Iterable, Iterator
 
 from quizroom.analysis.rapid import is_rapid
 from quizroom.marking import RoundMarks, counts, marks_of_room
-from quizroom.questions.experience import TYPED, AskCount, ask_key
-from quizroom.questions.model import Item
+from quizroom.questions.experience import AskCount, ask_key
+from quizroom.questions.model import TYPED_FORMATS, Item
 from quizroom.room.rekeying import keeps_dealt_key
 from quizroom.room.state import Answer, Room, Round
 
@@ -54,7 +54,7 @@ def _count(current: Round, marked: RoundMarks) -> AskCount:
     wrong = (concept for answer in considered.values() for concept in _wrong(current.item, answer, marked))
     return AskCount(
         ask=ask_key(current.item),
-        typed=current.item.format in TYPED,
+        typed=current.item.format in TYPED_FORMATS,
         answered=len(considered),
         right=sum(marked.marks[player] >= 1 for player in considered),
         wrong=dict(sorted(Counter(wrong).items())),
@@ -66,7 +66,7 @@ def _wrong(item: Item, answer: Answer, marked: RoundMarks) -> Iterator[str]:
     if item.format in _BY_LETTER:
         by_letter = {option.letter: option.concept for option in item.options}
         yield from (by_letter[letter] for letter in answer.choice if letter not in item.key)
-    elif item.format in TYPED:
+    elif item.format in TYPED_FORMATS:
         accepted = {one.concept for one in item.accepted}
         verdicts = (marked.verdicts[text] for text in answer.typed)
         meant = (found.concept for found in verdicts if found.kind == "wrong")

@@ -30,7 +30,7 @@ CourseFamily = Literal[
     "matching",
 ]
 """An item family that a course may name."""
-FAMILIES: tuple[str, ...] = get_args(CourseFamily)
+FAMILIES: tuple[CourseFamily, ...] = get_args(CourseFamily)
 
 _BY_STATUS: dict[Status, Ruling] = {"core": "key", "variant": "accept", "minority": "bar"}
 

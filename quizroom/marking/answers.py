@@ -99,6 +99,6 @@ def worth_of(found: Verdict) -> float:
 def share_of_set(*, hits: float, wrong: int, size: int) -> float:
     """Partial credit of a set of `size`: wrong picks cancel right ones, never below 0.
 
-    Source: the pick-N row of the trade's scoring table; 3 of 3 -> 1, 2 + 1 wrong -> 1/3.
+    Common practice, no source; 3 of 3 -> 1, 2 + 1 wrong -> 1/3.
     """
     return max(0.0, (hits - wrong) / size)

@@ -66,17 +66,17 @@ def _add_reading(routes: Blueprint, mine: Mine) -> None:
 
     @routes.get("/mine/api/today")
     def today() -> AnyResponse:
-        player = player_of_request(mine.players)
+        player = player_of_request()
         return _answered(lambda: today_face(catalogue, mine.second_looks.today(player)))
 
     @routes.get("/mine/api/second-look/<room>")
     def second_look(room: str) -> AnyResponse:
-        player = player_of_request(mine.players)
+        player = player_of_request()
         return _answered(lambda: second_look_face(catalogue, *mine.second_looks.second_look(player, room)))
 
     @routes.get("/mine/api/practice/<set_id>")
     def practice_set(set_id: str) -> AnyResponse:
-        found = mine.practice.find(player_of_request(mine.players), set_id)
+        found = mine.practice.find(player_of_request(), set_id)
         return problem(NO_SET, 404) if found is None else _json(set_face(catalogue, *found))
 
 
@@ -85,7 +85,7 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.post("/mine/api/looks")
     def looks() -> AnyResponse:
-        player_of_request(mine.players)  # who has no key hears of that first
+        player_of_request()  # who has no key hears of that first
 
         def answered() -> LookOutcomes:
             sent, now = read_sent(LookAnswers, request.get_data()), clock.now()
@@ -97,12 +97,12 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.post("/mine/api/flags")
     def flags() -> AnyResponse:
-        player = player_of_request(mine.players)
+        player = player_of_request()
         return _answered(lambda: flagged(mine.flags, player, request.get_data()))
 
     @routes.post("/mine/api/practice")
     def practice() -> AnyResponse:
-        player_of_request(mine.players)
+        player_of_request()
 
         def made() -> PracticeSet:
             order = read_sent(PracticeOrder, request.get_data())
@@ -113,7 +113,7 @@ def _add_writing(routes: Blueprint, mine: Mine) -> None:
 
     @routes.put("/mine/api/settings")
     def settings() -> AnyResponse:
-        player_of_request(mine.players)
+        player_of_request()
 
         def kept() -> PlanSettings:
             wishes = _wishes(read_sent(PlanSettings, request.get_data()))

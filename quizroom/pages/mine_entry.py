@@ -8,7 +8,7 @@ from typing import NoReturn
 
 from flask import Response, abort, jsonify, make_response, request
 
-from quizroom.service.players import BadKey, Players
+from quizroom.service.players import BadKey, Players, player_of
 
 BEARER = "Bearer "
 NO_KEY = (
@@ -17,13 +17,13 @@ NO_KEY = (
 BAD_KEY = "This is not a whole key: it has 16 letters and figures. Copy your private link once more."
 
 
-def player_of_request(players: Players) -> str:
+def player_of_request() -> str:
     """The player whose key came with the request, known or not; nothing is written.
 
     Without a well-formed key the request ends here (401), in JSON that says what to do.
     """
     try:
-        return players.id_of_key(_key())
+        return player_of(_key())
     except BadKey:
         _refuse(BAD_KEY)
 

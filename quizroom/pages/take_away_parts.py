@@ -22,7 +22,7 @@ def take_away_over(mine: Mine, feeds: FeedStore, *, new_secret: Callable[[], str
     """Sheet and feeds of the players; where the server was told no address, that of the request."""
     looks = mine.second_looks
     return TakeAway(
-        player=lambda: player_of_request(mine.players),
+        player=player_of_request,
         welcome=lambda: welcome_of_request(mine.players, looks.clock.now()),
         missed=lambda player, room: missed_entries(looks.mind(player), room),
         plan=lambda player: plan_of(looks.today(player)),

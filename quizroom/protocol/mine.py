@@ -9,14 +9,14 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from quizroom.questions.blueprint import MOST_ROUNDS
 from quizroom.questions.model import Family, Spelling
+from quizroom.room.answers import LONGEST_WORDS
 from quizroom.room.state import Certainty
 from quizroom.views.look_model import Look
 
 MOST_ANSWERS = 100
 """Answers in one post; an outbox with more is sent in several."""
-MOST_ROUNDS = 60
-LONGEST_TYPED = 80
 LookVerdict = Literal["right", "part", "wrong", "doubtful", "none"]
 """Doubtful: spelled so that only a person could tell; it counts nothing either way. None: no answer."""
 PracticeMode = Literal["practice", "mock"]
@@ -33,7 +33,7 @@ class LookAnswer:
 
     look: Id
     choice: Annotated[tuple[Annotated[str, Field(max_length=1)], ...], Field(max_length=10)]
-    typed: Annotated[tuple[Annotated[str, Field(max_length=LONGEST_TYPED)], ...], Field(max_length=20)]
+    typed: Annotated[tuple[Annotated[str, Field(max_length=LONGEST_WORDS)], ...], Field(max_length=20)]
     certainty: Certainty | None = None
     took_ms: Milliseconds
     answered_at: Moment

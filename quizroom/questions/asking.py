@@ -19,7 +19,7 @@ from quizroom.questions.syllabus import (
 )
 from quizroom.questions.words import OptionKind
 
-TYPED: tuple[Format, ...] = ("one_best", "typed")
+CHOSEN_OR_TYPED: tuple[Format, ...] = ("one_best", "typed")
 
 
 def ask_for_value(  # noqa: PLR0913 -- one argument for each thing that families decide
@@ -48,7 +48,7 @@ def ask_for_value(  # noqa: PLR0913 -- one argument for each thing that families
         facts=_ids(claims),
         muscles=(unit.muscle,),
         unit=(unit.muscle, unit.part),
-        formats=TYPED if wording else ("one_best",),
+        formats=CHOSEN_OR_TYPED if wording else ("one_best",),
         stem=stem,
         wording=wording,
         also=also,
@@ -83,7 +83,7 @@ def ask_for_muscle(  # noqa: PLR0913 -- one argument for each thing that familie
         facts=_ids(claims),
         muscles=(unit.muscle,),
         value=value,
-        formats=TYPED if wording else ("one_best",),
+        formats=CHOSEN_OR_TYPED if wording else ("one_best",),
         stem=stem,
         wording=wording,
         also=also if wording else (),

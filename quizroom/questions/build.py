@@ -8,8 +8,7 @@ from random import Random
 from quizroom.knowledge.segments import SEGMENTS
 from quizroom.questions.ask import Ask
 from quizroom.questions.choose import wrong_for_set, wrong_options
-from quizroom.questions.formats import TYPED_FORMATS
-from quizroom.questions.model import LETTERS, Format, Item, Option
+from quizroom.questions.model import LETTERS, TYPED_FORMATS, Format, Item, Option
 from quizroom.questions.ranks import Candidate
 from quizroom.questions.reasons import reason_of_option, reason_of_term, why_of
 from quizroom.questions.syllabus import Syllabus

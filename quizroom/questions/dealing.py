@@ -11,16 +11,13 @@ from quizroom.questions.ask import Ask
 from quizroom.questions.build import build_item
 from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.families import asks_of
-from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.formats import TYPED_ONE_IN
+from quizroom.questions.model import TYPED_FORMATS, Family, Format, Item
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.waiting import can_stand_between, reasons_of
 
-_TYPED_SHARE = 1 / 3
-"""How much of a review is typed, where that is wanted and enough can be asked so: a practical is typed."""
-_TYPED: tuple[Format, ...] = ("typed", "free_list")
 _MUSCLES_LOOKED_AT = 12
 """Muscles tried for a question that nothing shown before gives away, before one is taken all the same."""
-
 _ASKS_LOOKED_AT = 8
 """And asks about each of these."""
 Drawback = tuple[int, bool]
@@ -56,7 +53,7 @@ class Dealing:
     @property
     def wants_typed(self) -> bool:
         """Whether the next round should be typed, if it can be."""
-        return self.typed < _TYPED_SHARE * (self.rounds + 1)
+        return self.typed * TYPED_ONE_IN < self.rounds + 1
 
 
 def start_dealing(  # noqa: PLR0917 -- what is dealt, of what, by which draw
@@ -122,7 +119,7 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
     if shown:
         dealing.rounds += 1
         dealing.dealt[item.family] += 1
-        dealing.typed += item.format in _TYPED
+        dealing.typed += item.format in TYPED_FORMATS
         dealing.covered.update(item.muscles)
         for muscle in item.muscles:
             dealing.turn[muscle] = dealing.turn.get(muscle, 0) + 1
@@ -200,7 +197,7 @@ def _given_away(dealing: Dealing, ask: Ask) -> int:
 
 def _format(dealing: Dealing, ask: Ask) -> Format:
     typed = _typed_among(ask.formats, dealing.formats)
-    lettered = [one for one in ask.formats if one in dealing.formats and one not in _TYPED]
+    lettered = [one for one in ask.formats if one in dealing.formats and one not in TYPED_FORMATS]
     if typed and (not lettered or dealing.wants_typed):
         return typed[0]
     return lettered[0]
@@ -208,4 +205,4 @@ def _format(dealing: Dealing, ask: Ask) -> Format:
 
 @lru_cache(maxsize=256)
 def _typed_among(possible: tuple[Format, ...], wanted: tuple[Format, ...]) -> tuple[Format, ...]:
-    return tuple(one for one in possible if one in wanted and one in _TYPED)
+    return tuple(one for one in possible if one in wanted and one in TYPED_FORMATS)

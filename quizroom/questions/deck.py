@@ -13,13 +13,13 @@ from quizroom.questions.difficulty import predicted_difficulty
 from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.families import asks_of
 from quizroom.questions.grid import deal_grid, swap_in_grid
-from quizroom.questions.model import Family, Format, Item
+from quizroom.questions.model import TYPED_FORMATS, Family, Format, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
 from quizroom.questions.undealable import CannotDeal as CannotDeal
 from quizroom.questions.waiting import latest_place
 
 LETTERED: tuple[Format, ...] = ("one_best", "pick_n", "ordering", "matching")
-ALL_FORMATS: tuple[Format, ...] = (*LETTERED, "typed", "free_list")
+ALL_FORMATS: tuple[Format, ...] = (*LETTERED, *TYPED_FORMATS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

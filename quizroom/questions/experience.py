@@ -11,7 +11,7 @@ from hashlib import blake2s
 from types import MappingProxyType
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.model import Item, Observed, Whose
+from quizroom.questions.model import TYPED_FORMATS, Item, Observed, Whose
 
 FEWEST_ANSWERS = 5
 """With fewer answers nothing is said about a question."""
@@ -20,7 +20,6 @@ FEWEST_ERRORS = 5
 LEAST_SHARE = 0.05
 """And such a share of those who answered: fewer do not make a functioning wrong option (Tarrant, Ware &
 Mohammed 2009, BMC Med Educ 9:40)."""
-TYPED = ("typed", "free_list")
 
 MeasureKey = tuple[str, bool]
 """The key of an ask, and whether it was answered by typing: recall is another thing than recognition."""
@@ -47,7 +46,7 @@ class ClassExperience:
 
     def observed_of(self, item: Item) -> Observed | None:
         """How often the question of an item was answered before; None if by too few."""
-        return self.observed.get((ask_key(item), item.format in TYPED)) if self.observed else None
+        return self.observed.get((ask_key(item), item.format in TYPED_FORMATS)) if self.observed else None
 
     def with_errors(self, ask: Ask) -> Ask:
         """The ask, told what was taken for its key."""

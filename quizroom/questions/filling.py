@@ -11,11 +11,10 @@ from dataclasses import dataclass, field
 from itertools import islice
 
 from quizroom.questions.ask import Ask
+from quizroom.questions.formats import TYPED_ONE_IN
 from quizroom.questions.model import Format, Item
 from quizroom.questions.waiting import facts_told
 
-TYPED_SHARE = 3
-"""One round of so many is typed, where that is wanted and can be asked so."""
 _LOOKED_AT = 6
 """Questions among which the easiest or hardest is taken."""
 
@@ -153,7 +152,7 @@ def _drawback(filling: Filling, ask: Ask) -> tuple[int, int, int, bool, bool]:
 
 def _wants_typed(filling: Filling) -> bool:
     can_be_typed = sum(not filling.typed.isdisjoint(ask.formats) for _, ask in filling.chosen.values())
-    return bool(filling.typed) and can_be_typed * TYPED_SHARE <= len(filling.chosen)
+    return bool(filling.typed) and can_be_typed * TYPED_ONE_IN <= len(filling.chosen)
 
 
 def _preference(filling: Filling, ask: Ask) -> float:

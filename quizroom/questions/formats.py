@@ -3,12 +3,13 @@
 from dataclasses import replace
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.model import Format
+from quizroom.questions.model import TYPED_FORMATS, Format
 from quizroom.questions.near import accepted_terms
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.typed import form_of
 
-TYPED_FORMATS: tuple[Format, ...] = ("typed", "free_list")
+TYPED_ONE_IN = 3
+"""Of so many rounds one is typed, where that is wanted and enough can be asked so: a practical is typed."""
 LONGEST_STEM_WORDS = 25
 _SMALL_WORD = 3
 

@@ -19,15 +19,15 @@ from quizroom.questions.cells import (
 )
 from quizroom.questions.difficulty import expected_difficulty, predicted_difficulty
 from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
-from quizroom.questions.filling import TYPED_SHARE, Filling, Place, best_free, chosen_in, fill, hold
-from quizroom.questions.model import Format, Item
+from quizroom.questions.filling import Filling, Place, best_free, chosen_in, fill, hold
+from quizroom.questions.formats import TYPED_ONE_IN
+from quizroom.questions.model import TYPED_FORMATS, Format, Item
 from quizroom.questions.review_rules import kept_waiting
 from quizroom.questions.sequence import in_order
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.undealable import CannotDeal
 from quizroom.questions.waiting import can_stand_between
 
-_TYPED: tuple[Format, ...] = ("typed", "free_list")
 _WARM_UP = "Warm-up"
 _DRAWS = 3
 
@@ -121,7 +121,7 @@ def swap_in_grid(  # noqa: PLR0917 -- what is dealt, by which plan, and which pl
     ask = best_free(filling, place)
     if ask is None:
         raise CannotDeal(f"{place.name}: all that this course list yields there is already in the review.")
-    kept = _TYPED if leaving.format in _TYPED else ()
+    kept = TYPED_FORMATS if leaving.format in TYPED_FORMATS else ()
     other = grid.made_in(ask, (*kept, *formats)) or _made(grid, ask)
     return replace(other, warm_up=leaving.warm_up)
 
@@ -195,7 +195,7 @@ def _shuffled(grid: Grid, asks: Sequence[Ask]) -> tuple[Ask, ...]:
 def _filled(grid: Grid, places: tuple[Place, ...]) -> Filling:
     """The places filled; a second time with an eye to facts that several questions rest on."""
     failed, filling = places[0], Filling(build=grid.item, prefer=None)
-    typed = frozenset(_TYPED) & frozenset(grid.formats)
+    typed = frozenset(TYPED_FORMATS) & frozenset(grid.formats)
     for thrifty in (False, True):
         filling = Filling(build=grid.item, prefer=_preference(grid), typed=typed, thrifty=thrifty)
         empty = fill(filling, places)
@@ -218,11 +218,11 @@ def _in_formats(grid: Grid, asks: Sequence[Ask]) -> list[Item]:
     """The items of the asks, a third of them typed if typed answers are wanted and enough can be asked so."""
     drawn = _shuffled(grid, asks)
     items = {ask.id: _made(grid, ask) for ask in drawn}
-    wanted = ceil(len(drawn) / TYPED_SHARE) - sum(item.format in _TYPED for item in items.values())
-    formats = [format_ for format_ in _TYPED if format_ in grid.formats]
+    wanted = ceil(len(drawn) / TYPED_ONE_IN) - sum(item.format in TYPED_FORMATS for item in items.values())
+    formats = [format_ for format_ in TYPED_FORMATS if format_ in grid.formats]
     for ask in drawn if formats else ():
         typed = grid.made_in(ask, formats) if wanted > 0 else None
-        if typed is not None and items[ask.id].format not in _TYPED:
+        if typed is not None and items[ask.id].format not in TYPED_FORMATS:
             items[ask.id] = typed
             wanted -= 1
     return list(items.values())

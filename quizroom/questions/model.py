@@ -5,12 +5,14 @@ it need nothing but the item itself, however the content changes afterwards.
 """
 
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal
 
+from quizroom.knowledge.course import FAMILIES as FAMILIES
 from quizroom.knowledge.course import CourseFamily
 from quizroom.knowledge.record import Record
 
 Format = Literal["one_best", "pick_n", "typed", "free_list", "ordering", "matching"]
+TYPED_FORMATS: tuple[Format, ...] = ("typed", "free_list")
 Family = Literal[CourseFamily, "own"]
 """What an item asks for. "own" is a host's own item that belongs to no family of the dealt ones."""
 Spelling = Literal["exact", "half", "accept"]
@@ -37,7 +39,6 @@ DistractorSource = Literal[
 ]
 """Where a wrong option came from; "own": the host wrote it."""
 
-FAMILIES: tuple[Family, ...] = get_args(CourseFamily)
 """The families that can be dealt."""
 LETTERS = "ABCDEFGHIJ"
 """One best answer uses A-E; pick-N sets may need more rows."""
@@ -152,7 +153,7 @@ class Item:
     """Muscles whose records hold the key; the first is shown first."""
     records: tuple[Record, ...]
     seconds: int
-    """Time for the round, computed from words and format (handbook of the trade, from memory)."""
+    """Time for the round, computed from words and format (`timing.py`)."""
     stems: tuple[Stem, ...] = ()
     """The rows of a matching item, which share the options."""
     difficulty: float | None = None

@@ -8,8 +8,8 @@ import re
 from collections.abc import Callable, Iterator
 
 from quizroom.questions.cues import clangs, stands_out_in_length, stems_of
-from quizroom.questions.formats import LONGEST_STEM_WORDS, TYPED_FORMATS
-from quizroom.questions.model import Item
+from quizroom.questions.formats import LONGEST_STEM_WORDS
+from quizroom.questions.model import TYPED_FORMATS, Item
 
 Rule = Callable[[Item], str]
 

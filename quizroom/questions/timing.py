@@ -7,7 +7,7 @@ a minute, which nearly all adults reach (Brysbaert 2019, from memory); read twic
 from collections.abc import Iterable
 from math import ceil
 
-from quizroom.questions.model import Format
+from quizroom.questions.model import TYPED_FORMATS, Format
 
 WORDS_PER_MINUTE = 175
 READINGS = 2
@@ -31,7 +31,7 @@ def seconds_for(stem: str, options: Iterable[str], format_: Format, pick: int) -
 def raw_seconds(*, words: int, options: int, format_: Format, pick: int) -> float:
     """The limit before rounding: reading, settling, weighing options, typing, members, places."""
     reading = READINGS * 60 * words / WORDS_PER_MINUTE
-    typing = TYPING_SECONDS if format_ in ("typed", "free_list") else 0
+    typing = TYPING_SECONDS if format_ in TYPED_FORMATS else 0
     members = SECONDS_PER_MEMBER * pick if format_ in ("pick_n", "free_list") else 0
     places = SECONDS_PER_PLACE * pick if format_ in ("ordering", "matching") else 0
     return reading + SETTLING_SECONDS + SECONDS_PER_OPTION * options + typing + members + places

@@ -1,11 +1,11 @@
 """Whether a choice fits its item. Says nothing about right or wrong."""
 
-from quizroom.questions.model import Item
+from quizroom.questions.model import TYPED_FORMATS, Item
 from quizroom.room.refusals import Refused
+from quizroom.room.state import Answer, Certainty
 
 LONGEST_WORDS = 80
 """Characters of one typed answer; no term of anatomy that a course examines is longer."""
-
 
 Said = tuple[tuple[str, ...], tuple[str, ...]]
 """Letters chosen and words typed."""
@@ -25,6 +25,11 @@ def canonical(item: Item, choice: tuple[str, ...], typed: tuple[str, ...]) -> Sa
     return tuple(sorted(set(choice))), words
 
 
+def is_known(known: Answer | None, said: Said, certainty: Certainty | None = None) -> bool:
+    """Whether just this has been handed in before."""
+    return known is not None and (known.choice, known.typed, known.certainty) == (*said, certainty)
+
+
 def refuse_misfit(item: Item, said: Said) -> None:
     """Let a canonical answer pass if it fits the item's format.
 
@@ -32,7 +37,7 @@ def refuse_misfit(item: Item, said: Said) -> None:
         Refused: `empty_answer`, or `bad_choice`.
     """
     letters, words = said
-    by_letters = item.format not in ("typed", "free_list")
+    by_letters = item.format not in TYPED_FORMATS
     if not (letters if by_letters else words):
         raise Refused("empty_answer")
     if not (_letters_fit(item, said) if by_letters else _words_fit(item, said)):

@@ -7,7 +7,7 @@ from math import ceil
 from random import Random
 
 from quizroom.room import rounds, stations
-from quizroom.room.answers import canonical
+from quizroom.room.answers import canonical, is_known
 from quizroom.room.bench_commands import (
     AnswerForBench,
     BenchCommand,
@@ -111,7 +111,7 @@ def _answered(room: Room, rules: BenchRules, command: AnswerForBench, now: datet
         return stations.submit_for_bench(room, command, bench, now)
     asked = rounds.asked_round(room, command.player, command.round)
     choice, typed = said = canonical(asked.item, command.choice, command.typed)
-    if rounds.is_known(asked.bench_answers.get(bench), said):
+    if is_known(asked.bench_answers.get(bench), said):
         return ()
     rounds.refuse_unfit(room, asked, command.player, said, now)
     if command.player not in asked.answers:

@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 
 from quizroom.knowledge.terms import normalise
 from quizroom.room import stations
-from quizroom.room.answers import Said, canonical, refuse_misfit
+from quizroom.room.answers import Said, canonical, is_known, refuse_misfit
 from quizroom.room.clock import deadline, is_over, limit_ms, milliseconds_between
 from quizroom.room.commands import (
     AddTime,
@@ -35,7 +35,7 @@ from quizroom.room.events import (
 )
 from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
-from quizroom.room.state import TIMED, Answer, Certainty, Phase, Room, Round
+from quizroom.room.state import TIMED, Certainty, Phase, Room, Round
 from quizroom.room.talk_events import AgainClosed
 from quizroom.room.time_factors import give_back_own_time
 
@@ -83,11 +83,6 @@ def asked_round(room: Room, player: str, number: int) -> Round:
         raise Refused("no_such_player")
     _refuse_unknown_round(room, number)
     return room.rounds[number - 1]
-
-
-def is_known(known: Answer | None, said: Said, certainty: Certainty | None = None) -> bool:
-    """Whether just this has been handed in before."""
-    return known is not None and (known.choice, known.typed, known.certainty) == (*said, certainty)
 
 
 def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:

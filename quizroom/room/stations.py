@@ -7,7 +7,7 @@ them one by one, and each becomes a round that has been answered and closed.
 from datetime import datetime, timedelta
 
 from quizroom.questions.model import Item
-from quizroom.room.answers import Said, canonical, refuse_misfit
+from quizroom.room.answers import Said, canonical, is_known, refuse_misfit
 from quizroom.room.bench_commands import AnswerForBench
 from quizroom.room.clock import GRACE_MS, deadline, limit_ms, milliseconds_between
 from quizroom.room.commands import AddTime, GiveBackTime, PauseRound, ResumeRound, SubmitAnswer
@@ -74,8 +74,7 @@ def submit(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Event, ...
     block, index = _asked(room, command.player, command.round)
     said = canonical(block.items[index], command.choice, command.typed)
     certainty = command.certainty if room.plan.certainty else None
-    known = block.answers[index].get(command.player)
-    if known is not None and (known.choice, known.typed, known.certainty) == (*said, certainty):
+    if is_known(block.answers[index].get(command.player), said, certainty):
         return ()
     _refuse_out_of_place(room, command.player, index, now)
     refuse_misfit(block.items[index], said)
@@ -88,8 +87,7 @@ def submit_for_bench(room: Room, command: AnswerForBench, bench: str, now: datet
     """Take what a bench hands in together at its station, after the member has answered alone."""
     block, index = _asked(room, command.player, command.round)
     said = canonical(block.items[index], command.choice, command.typed)
-    known = block.bench_answers[index].get(bench)
-    if known is not None and (known.choice, known.typed) == said:
+    if is_known(block.bench_answers[index].get(bench), said):
         return ()
     _refuse_out_of_place(room, command.player, index, now)
     refuse_misfit(block.items[index], said)

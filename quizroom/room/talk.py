@@ -6,7 +6,7 @@ The first answers stay what they are, and alone count for marks; second answers 
 from datetime import datetime, timedelta
 
 from quizroom.room import rounds
-from quizroom.room.answers import canonical
+from quizroom.room.answers import canonical, is_known
 from quizroom.room.clock import deadline, is_over, limit_ms
 from quizroom.room.commands import CloseRound, SubmitAnswer
 from quizroom.room.events import Event
@@ -39,7 +39,7 @@ def submit_again(room: Room, command: SubmitAnswer, now: datetime) -> tuple[Even
     asked = rounds.asked_round(room, command.player, command.round)
     said = canonical(asked.item, command.choice, command.typed)
     certainty = command.certainty if room.plan.certainty else None
-    if rounds.is_known(asked.second_answers.get(command.player), said, certainty):
+    if is_known(asked.second_answers.get(command.player), said, certainty):
         return ()
     is_open = room.phase == "answering again" and asked.number == len(room.rounds)
     in_own_time = takes_answer(room, asked, command.player, now, again=True)

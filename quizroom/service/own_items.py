@@ -15,7 +15,6 @@ from quizroom.service.ports import Clock
 
 MOST_ITEMS = 2000
 """Of one host."""
-COPY = " (copy)"
 
 
 class NoSuchOwnItem(Exception):

@@ -21,18 +21,9 @@ class Players:
 
     store: PlayerStore
 
-    def id_of_key(self, key: str) -> str:
-        """The id of the player with this key, whether anything is kept of them or not. Raises `BadKey`."""
-        return player_of(key)
-
-    def player_of_key(self, key: str) -> str | None:
-        """The player with this key, None if nothing is kept under it. Raises `BadKey`."""
-        player = self.id_of_key(key)
-        return None if self.store.known(player) is None else player
-
     def welcome(self, key: str, now: datetime) -> str:
         """The player with this key, who is made if there is none yet. Raises `BadKey`, `NotStored`."""
-        player = self.id_of_key(key)
+        player = player_of(key)
         self.store.see(player, now)
         return player
 
@@ -42,7 +33,7 @@ class Players:
 
 
 def player_of(key: str) -> str:
-    """The id of the player with this key: its hash.
+    """The id of the player with this key, its hash, whether anything is kept of them or not.
 
     Raises:
         BadKey: the key is not well-formed.

@@ -32,11 +32,6 @@ class PlayedRound:
     at: datetime
     missed: Missed | None
 
-    @property
-    def origin(self) -> str:
-        """How a sighting refers to this round, within its room."""
-        return str(self.number)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatHistory:

@@ -17,7 +17,7 @@ def test_what_is_lost_and_weakened_is_told_with_the_movements_and_the_caution() 
     words = run("axillary_nerve", "--at", "at_surgical_neck").output
     assert words.startswith("Lost: deltoid, teres minor\nWeakened: none\nSpared beside these: ")
     spared = words.splitlines()[2]
-    assert "supraspinatus" in spared  # the trap of row U7 of the trade's lesion table
+    assert "supraspinatus" in spared  # the trap of row U7 of tests/reference/lesion_rows.py
     assert "deltoid" not in spared
     assert run("axillary_nerve", "--at", "surgical neck").output == words
     assert "  abduction at the shoulder (glenohumeral) joint: weakened\n" in words

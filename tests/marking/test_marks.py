@@ -22,7 +22,7 @@ def written(*words: str) -> Answer:
 
 
 # Hits and wrong picks of a set of three, and the mark to three places.
-# Source: scoring table of the trade handbook, common practice, no source.
+# Common practice, no source.
 PICK_THREE = [
     ("ACE", 1.0),  # 3 + 0
     ("AC", 0.667),  # 2 + 0

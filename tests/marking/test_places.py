@@ -19,7 +19,7 @@ def chosen(letters: str) -> Answer:
 
 
 def test_one_pair_of_neighbours_exchanged_among_four_leaves_two_thirds() -> None:
-    """Source: the ordering row of the trade's scoring table, computed there with SciPy."""
+    """Kendall's tau by its definition: of six pairs five are right and one is not, so (5 - 1) / 6."""
     assert mark_of_order("1234", "1243") == pytest.approx(0.6667, abs=0.00005)
 
 

@@ -25,7 +25,7 @@ def course_muscles_exist(catalogue: Catalogue) -> Iterator[Flaw]:
 
 def course_families_exist(catalogue: Catalogue) -> Iterator[Flaw]:
     """Each item family of a course is one that can be dealt."""
-    families = dict.fromkeys(FAMILIES)
+    families = dict.fromkeys(map(str, FAMILIES))
     lists = ((course.id, course.families) for course in catalogue.courses.values())
     yield from unknown_in_entries(catalogue, "courses", "families", lists, families)
 
