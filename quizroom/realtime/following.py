@@ -2,6 +2,8 @@
 
 import logging
 import threading
+import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from quizroom.realtime.seats import Seats
@@ -23,11 +25,15 @@ logger = logging.getLogger(__name__)
 class Following:
     """Takes into the live rooms what other workers have committed."""
 
-    def __init__(self, *, rooms: Rooms, log: EventLog, notices: Notices) -> None:
-        """Follow by `notices`; truth is in `log`."""
+    def __init__(
+        self, *, rooms: Rooms, log: EventLog, notices: Notices, steady: Callable[[], float] = time.monotonic
+    ) -> None:
+        """Follow by `notices`; truth is in `log`. `steady` gives seconds of a clock that never jumps."""
         self._rooms = rooms
         self._log = log
         self._notices = notices
+        self._steady = steady
+        self._looked_at = steady()
         self._heard: dict[str, int] = {}
         self._must_look = False
         self._wake = threading.Event()
@@ -44,11 +50,13 @@ class Following:
 
     def wait(self) -> None:
         """Sleep until there is news, or until it is time to look."""
-        self._wake.wait(LOOK_ALONE_EVERY_S if self._notices.fault() else LOOK_EVERY_S)
+        self._wake.wait(max(0.0, self._look_due_in_s()))
 
     def run_once(self) -> None:
-        """Take in what has been heard of; if nothing was, look."""
-        must_look, self._must_look = self._must_look or not self._wake.is_set(), False
+        """Take in what has been heard of; look if nothing was, or if it is time to."""
+        # Where other rooms give notice all the time, nobody would ever wait long enough to miss one.
+        is_time = not self._wake.is_set() or self._look_due_in_s() <= 0
+        must_look, self._must_look = self._must_look or is_time, False
         self._wake.clear()
         if must_look:
             self.look()
@@ -60,11 +68,16 @@ class Following:
 
     def look(self) -> None:
         """Compare the versions of all live rooms with the log's."""
+        self._looked_at = self._steady()
         try:
             for room, version in self._log.versions([room.id for room in self._rooms.live()]).items():
                 self._heard[room] = max(version, self._heard.get(room, 0))
         except Exception:  # the store is away for a while
             logger.exception("the log could not be compared; it will be tried again")
+
+    def _look_due_in_s(self) -> float:
+        every_s = LOOK_ALONE_EVERY_S if self._notices.fault() else LOOK_EVERY_S
+        return self._looked_at + every_s - self._steady()
 
     def _catch_up(self, room: str) -> None:
         try:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from quizroom.realtime.following import Following, Orphans, forget_rooms_of_others
+from quizroom.realtime.following import LOOK_EVERY_S, Following, Orphans, forget_rooms_of_others
 from quizroom.realtime.seats import Seats
 from quizroom.room.commands import CloseRound
 from quizroom.service.ports import NotStored
@@ -50,6 +50,25 @@ def test_what_nobody_gave_notice_of_is_found_by_looking(prompt: Callable[[Follow
     prompt(following)
     following.run_once()
     assert other.rooms.room("room-1") == room
+
+
+def test_a_lost_notice_is_made_up_for_although_another_room_gives_notice_all_the_time() -> None:
+    one = open_two_rooms(WatchedLog())
+    other, seconds = Desk(one.log, shared=True), [100.0]
+    for room in ("room-1", "room-2"):
+        other.rooms.room(room)
+    following = Following(
+        rooms=other.rooms, log=other.log, notices=SilentNotices(), steady=lambda: seconds[0]
+    )
+    one.rooms.handle("room-2", CLOSE)  # nobody is told
+    phases = list[str]()
+    for _ in range(3):
+        seconds[0] += LOOK_EVERY_S / 2
+        following.hear("room-1", one.rooms.handle("room-1", says("ada", "AB"[len(phases) % 2])).version)
+        following.wait()
+        following.run_once()
+        phases.append(other.rooms.room("room-2").phase)
+    assert phases == ["answering", "closed", "closed"]
 
 
 def test_a_room_that_cannot_be_read_or_a_store_that_is_away_is_tried_again() -> None:
