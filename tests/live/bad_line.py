@@ -8,9 +8,12 @@ does and just what outboxes and repeats are there for.
 import asyncio
 import threading
 from collections.abc import Coroutine, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from random import Random
 from typing import Any
+
+from tests.serving import Server
 
 HELD_S = 0.2
 END_OF_HEADERS = b"\r\n\r\n"
@@ -245,6 +248,16 @@ class BadLine:
             task.cancel()
         await asyncio.gather(*tasks, return_exceptions=True)
         await asyncio.sleep(0)  # let the sockets of broken lines be closed
+
+
+@contextmanager
+def line_to(server: Server, weather: Weather) -> Iterator[BadLine]:
+    """A bad line to a server, for a while."""
+    line = BadLine(server.port, weather)
+    try:
+        yield line
+    finally:
+        line.close()
 
 
 def frame_size(data: bytes) -> int:

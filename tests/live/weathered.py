@@ -24,6 +24,8 @@ class Weathered:
     port: int
     seen: dict[str, Any] = field(default_factory=dict)
     """The newest public view."""
+    own: dict[str, Any] = field(default_factory=dict)
+    """The newest of what this player alone is shown."""
     answers: dict[int, Answered] = field(default_factory=dict)
     faults: list[str] = field(default_factory=list)
     over: threading.Event = field(default_factory=threading.Event)
@@ -46,7 +48,7 @@ class Weathered:
     def _once(self) -> None:
         line = self._seated()
         if self._missed:
-            self._take(line.ask({"id": "view", "type": "show_view"}, PATIENCE_S)["public"])
+            self._take_reply(line.ask({"id": "view", "type": "show_view"}, PATIENCE_S))
             self._missed = False
         waiting = self._waiting()
         if waiting is None:
@@ -91,15 +93,25 @@ class Weathered:
             if reply["result"] != "done":
                 self.faults.append(f"{self.name}: {reply}")
             self._line = line
-            self._take(reply["public"])
+            self._take_reply(reply)
         return self._line
 
     def _hear(self, event: str, told: dict[str, Any]) -> None:
         if event == "public":
             self._take(told)
+        elif event == "own":
+            self._take_own(told)
         elif event == "tally":
             known = self.seen.get("phase"), self.seen.get("round")
             self._missed = self._missed or known != (told["phase"], told["round"])
+
+    def _take_reply(self, reply: dict[str, Any]) -> None:
+        self._take(reply["public"])
+        self._take_own(reply["own"])
+
+    def _take_own(self, own: dict[str, Any]) -> None:
+        if own["version"] >= self.own.get("version", 0):
+            self.own = own
 
     def _take(self, public: dict[str, Any]) -> None:
         if public["version"] >= self.seen.get("version", 0):
