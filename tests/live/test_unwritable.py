@@ -2,6 +2,7 @@
 goes on afterwards.
 """
 
+import os
 import socket
 import subprocess
 import sys
@@ -40,6 +41,30 @@ def test_a_port_that_is_taken_ends_the_start_with_what_to_do(tmp_path: Path) -> 
     assert ran.returncode == 1
     assert ran.stderr.startswith(f"Error: Cannot listen on port {port}: Address already in use.")
     assert "Another port can be given" in ran.stderr
+
+
+OBEYING_RIGHTS = ["setpriv", "--bounding-set=-dac_override", "--"] if os.geteuid() == 0 else []
+"""Before a command: root may write whatever it likes, unless it goes without this (capabilities(7))."""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="root obeys the rights of files by way of setpriv: Linux")
+@pytest.mark.parametrize("folder", ["empty", "used before"])
+def test_a_data_folder_without_the_right_to_write_ends_the_start_with_what_to_do(
+    folder: str, tmp_path: Path, start_server: StartServer
+) -> None:
+    data = tmp_path / "data"
+    data.mkdir()
+    if folder == "used before":
+        start_server(data).stop()
+    for path in (*data.iterdir(), data):
+        path.chmod(path.stat().st_mode & ~0o222)
+    command = [*OBEYING_RIGHTS, sys.executable, "-m", "quizroom", "serve", "--port", "0", "--data", str(data)]
+    ran = subprocess.run(command, capture_output=True, text=True, check=False, cwd=CHECKOUT, timeout=60)
+    data.chmod(0o700)
+    assert ran.returncode == 1
+    assert f"The data folder {data} cannot be used" in ran.stderr
+    assert ran.stderr.rstrip().endswith("Give another with --data")
+    assert "Traceback" not in ran.stderr
 
 
 def test_a_database_that_is_not_there_ends_the_start_with_what_to_do(tmp_path: Path) -> None:
