@@ -13,7 +13,8 @@ from typing import Any
 from tests.live.thin_line import LineGone, ThinLine
 
 ROUNDS = 60
-ROUND_S = 1.5
+LOOKS_AGAIN_AFTER_S = 0.05
+"""How long somebody waits who has found no server."""
 AT_MOST_EVERY_S = 0.11
 """A connection has ten credits a second."""
 
@@ -36,6 +37,10 @@ class SteadfastRoom:
     port: Callable[[], int]
     cookie: str
     over: threading.Event = field(default_factory=threading.Event)
+    turns: threading.Semaphore = field(default_factory=lambda: threading.Semaphore(0))
+    """How often the host may still go on to the next round."""
+    went_on_at: float = 0.0
+    """When something was last acknowledged, by `time.monotonic`."""
     door: str = ""
     room: str = ""
     round: int = 0
@@ -74,6 +79,7 @@ class SteadfastRoom:
                 self._lose()
                 continue
             if reply["result"] == "done":
+                self.went_on_at = time.monotonic()
                 return reply
             if reply["result"] == "refused":
                 raise AssertionError(reply)
@@ -84,19 +90,30 @@ class SteadfastRoom:
         self.desk = self.order("look", {"type": "show_view"})["desk"]
 
     def lead(self) -> None:
-        """Open and close one round after the other until it is over."""
+        """Open and close one round after the other, as `turns` come, until it is over."""
         try:
             for number in range(1, ROUNDS + 1):
-                if self.over.is_set():
-                    break
                 self.order(f"open {number}", {"type": "open_round", "round": number})
                 self.round = number
-                self.over.wait(ROUND_S)
+                self.turns.acquire()
+                if self.over.is_set():
+                    break
                 self.round = 0
                 self.order(f"close {number}", {"type": "close_round", "round": number})
                 self.order(f"show {number}", {"type": "show_record", "round": number})
         except AssertionError as refused:
             self.faults.append(f"host: {refused}")
+
+    def goes_on_since(self) -> float:
+        """When the last of the class came back to a seat, or something was last acknowledged, whichever was
+        earlier.
+        """
+        return min(self.went_on_at, *(player.came_back_at for player in self.players))
+
+    def end(self) -> None:
+        """Nobody begins anything new."""
+        self.over.set()
+        self.turns.release()
 
     def leave(self) -> None:
         """Everybody hangs up."""
@@ -108,7 +125,7 @@ class SteadfastRoom:
         if self.line is not None:
             self.line.hang_up()
         self.line = None
-        time.sleep(0.02)
+        time.sleep(LOOKS_AGAIN_AFTER_S)
 
     def _host(self) -> ThinLine:
         if self.line is None:
@@ -126,6 +143,8 @@ class SteadfastPlayer:
     name: str
     answers: dict[int, Answered] = field(default_factory=dict)
     came_back_at: float = 0.0
+    went_on_at: float = 0.0
+    """When an answer was last acknowledged."""
     line: ThinLine | None = None
 
     def play(self) -> None:
@@ -145,7 +164,7 @@ class SteadfastPlayer:
         if self.line is not None:
             self.line.hang_up()
         self.line = None
-        time.sleep(0.02)
+        time.sleep(LOOKS_AGAIN_AFTER_S)
 
     def _next(self) -> dict[str, Any] | None:
         number = self.room.round
@@ -160,6 +179,7 @@ class SteadfastPlayer:
         answered = self.answers[message["round"]]
         if reply["result"] == "done":
             answered.done = len(answered.sent)
+            self.went_on_at = self.room.went_on_at = time.monotonic()
         elif reply["result"] == "refused" and reply["code"] not in ("too_late", "slow_down"):
             self.room.faults.append(f"{self.name}: {reply}")
         return bool(reply["result"] == "done" or reply["code"] == "too_late")
