@@ -9,7 +9,7 @@ from pathlib import Path
 
 TESTS = Path(__file__).resolve().parent
 LONGEST_FIRST = (
-    "live/test_durability.py",  # 147
+    "live/test_durability.py",  # 170
     "questions/test_blueprint.py",  # 123
     "live/test_group.py",  # 145
     "questions/test_every_item.py",  # 130 with the files that go with it (`tests/scheduling.py`)
@@ -19,6 +19,7 @@ LONGEST_FIRST = (
     "rehearsal/live/test_rehearse.py",  # 90
     "live/test_two_workers.py",  # 86
     "live/test_bad_networks.py",  # 65
+    "live/test_all_restarted.py",  # 60
     "live/test_play.py",  # 58
     "browser/test_sizes.py",  # 58
     "browser/test_group_far_away.py",  # 57

@@ -1,48 +1,25 @@
 """Two workers over one PostgreSQL and one Redis; the players of one room are spread over both."""
 
-import json
 import time
-from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
-from urllib.request import urlopen
 
 import pytest
 
 from quizroom.views.moment import milliseconds
 from tests.live.lesson import Lesson, gathered, marks_by_handle
 from tests.live.voices import Voice, host_voice
+from tests.live.workers import Pair, pair_over, remarks, wait_for
 from tests.services import PostgreSql, Redis
 from tests.serving import Server, StartServer
 
 PLAYERS = ("ada", "bo", "cem", "dua")
 
 
-@dataclass
-class Pair:
-    """Two workers that share everything, and how to start one again."""
-
-    start: Callable[[int, int], Server]
-    workers: list[Server]
-
-    def restart(self, which: int) -> None:
-        """Start a worker that was killed, at its old port."""
-        self.workers[which] = self.start(which, self.workers[which].port)
-
-
 @pytest.fixture
 def pair(start_server: StartServer, postgresql: PostgreSql, redis: Redis, tmp_path: Path) -> Pair:
-    settings = {"QUIZROOM_DATABASE_URL": postgresql.new_database(), "QUIZROOM_FANOUT_URL": redis.url}
-
-    def start(which: int, port: int = 0) -> Server:
-        return start_server(tmp_path / f"worker-{which}", port=port, settings=settings)
-
-    with ThreadPoolExecutor(2) as both:
-        made = Pair(start, list(both.map(start, range(2))))
-    wait_for(lambda: all(remarks(worker) == [] for worker in made.workers))
-    return made
+    return pair_over(postgresql, redis, start_server, tmp_path)
 
 
 @pytest.fixture
@@ -56,20 +33,6 @@ def lesson(pair: Pair) -> Iterator[Lesson]:
     lesson.open_next()
     yield lesson
     lesson.hang_up()
-
-
-def remarks(worker: Server) -> list[str]:
-    """What a worker would have mended."""
-    with urlopen(f"{worker.address}/readyz", timeout=5) as reply:  # noqa: S310 - the server of this test
-        told: list[str] = json.load(reply)["remarks"]
-        return told
-
-
-def wait_for(holds: Callable[[], bool], seconds: float = 20.0) -> None:
-    deadline = time.monotonic() + seconds
-    while not holds():
-        assert time.monotonic() < deadline, "it never came"
-        time.sleep(0.05)
 
 
 def comes_back(lesson: Lesson, player: str, worker: Server) -> None:
