@@ -21,7 +21,10 @@ COLUMNS = (
     *("review", "course", "handle", "round", "opened_at", "answered_at", "family", "format"),
     *("stem", "options", "answer", "key", "verdict", "mark"),
     *("second_answer", "second_verdict", "flagged", "flag_words"),
+    *("time_factor", "always_took_time", "took_time"),
 )
+NOT_TOLD = "not told yet"
+"""The verdict of a round that is open or whose result is held."""
 
 
 def history_json(history: History, now: datetime) -> bytes:
@@ -41,21 +44,25 @@ def history_json(history: History, now: datetime) -> bytes:
 
 
 def history_csv(history: History) -> bytes:
-    """One row for each closed round of a review, and each look; no mark is not a mark of 0."""
+    """One row for each round of a review, and each look; no mark is not a mark of 0.
+
+    Of a round whose result is not told yet there is a row where the player left something, without its key.
+    """
     rows = (row for review in history.reviews for row in _rows(review))
     return csv_file(COLUMNS, chain(rows, _looks(history)), bom=True)
 
 
 def _rows(review: PastReview) -> Iterator[tuple[str, ...]]:
-    for past in review.rounds:
+    for past in sorted((*review.rounds, *review.untold), key=lambda one: one.round):
         yield (
             *(review.title, review.course, review.handle, str(past.round)),
             *(past.opened_at.isoformat(), "" if past.answered_at is None else past.answered_at.isoformat()),
             *(past.family, past.format, _stem(past)),
             *(" | ".join(past.options), " | ".join(past.answer), " | ".join(past.key)),
-            *(past.verdict, "" if past.mark is None else f"{past.mark:g}"),
+            *(past.verdict or NOT_TOLD, "" if past.mark is None else f"{past.mark:g}"),
             *(" | ".join(past.second), past.second_verdict or ""),
             *("yes" if past.flagged else "", past.flag_words),
+            *(f"{review.time_factor:g}", "yes" if review.always_took_time else "", str(past.took_time)),
         )
 
 
@@ -75,7 +82,7 @@ def _looks(history: History) -> Iterator[tuple[str, ...]]:
             " | ".join(f"{option['letter']}: {option['text']}" for option in item["options"]),
             " | ".join(given),
             " | ".join(item["key"] or [accepted["text"] for accepted in item["accepted"]]),
-            *("",) * 6,
+            *("",) * (len(COLUMNS) - COLUMNS.index("verdict")),
         )
 
 

@@ -16,6 +16,8 @@ COLUMNS = (
     *("round", "item id", "fact id", "direction", "stem", "options", "answer", "key", "right", "mark"),
     *("certainty", "t_ms", "attempt", "phase", "variant of key used"),
 )
+TIME_COLUMNS = ("time factor", "took time")
+"""Who had more time: only where the host asks for it, since a file is easily passed on."""
 BETWEEN = " | "
 
 
@@ -29,10 +31,15 @@ class Seats:
     people: Mapping[str, RosterRow]
 
 
-def record_file(rows: Sequence[Response], seats: Seats, *, bom: bool = False) -> bytes:
-    """All responses; `bom` puts a byte order mark in front."""
+def record_file(
+    rows: Sequence[Response], seats: Seats, *, with_time: bool = False, bom: bool = False
+) -> bytes:
+    """All responses; `with_time` adds who had more time, `bom` puts a byte order mark in front."""
     who = ("seat", "id", "name", "section") if seats.handles is None else ("seat", "handle")
-    return csv_file((*who, *COLUMNS), ((*_who(one.player, seats), *_cells(one)) for one in rows), bom=bom)
+    lines = (
+        (*_who(one.player, seats), *_cells(one), *(_time_cells(one) if with_time else ())) for one in rows
+    )
+    return csv_file((*who, *COLUMNS, *(TIME_COLUMNS if with_time else ())), lines, bom=bom)
 
 
 def _who(player: str, seats: Seats) -> tuple[str, ...]:
@@ -51,3 +58,7 @@ def _cells(one: Response) -> tuple[str, ...]:
         *("" if one.certainty is None else str(one.certainty), str(one.t_ms)),
         *(str(one.attempt), one.phase, one.key_variant),
     )
+
+
+def _time_cells(one: Response) -> tuple[str, ...]:
+    return (f"{one.time_factor:g}", "yes" if one.took_time else "no")

@@ -14,6 +14,7 @@ from quizroom.pages.rosters import shown_roster
 from quizroom.protocol.sentences import SENTENCES
 from quizroom.room.credit import MOST_MISSED_CLAIMS, may_choose_roster, tries_left
 from quizroom.room.credit_commands import AssignEntry, SetRoster
+from quizroom.room.own_time import can_keep_own_time
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room
 from quizroom.service.rooms import UnknownRoom
@@ -119,6 +120,8 @@ def _shown(site: Grading, host: str, room: Room, *, fault: str = "") -> Response
         lines=lines,
         unclaimed=_unclaimed(room, {line.player for line in lines if line.player}),
         most_tries=MOST_MISSED_CLAIMS,
+        # Offered whoever has more time, or the page would tell that somebody has.
+        keeps_time=can_keep_own_time(room.plan),
         rosters=site.books.rosters.of(host) if may_choose_roster(room) else (),
     )
 
@@ -208,7 +211,9 @@ def _course_csv(site: Grading, host: str, roster: Roster) -> Response:
 def _record_csv(site: Grading, host: str, room: Room) -> Response:
     roster = site.books.rosters.own(host, room.plan.roster)
     rows = tuple(_breathing(site, responses(room, marks_of_room(room))))
-    return csv_answer(record_file(rows, _seats(room, roster), bom=wants_mark()), f"record {room.plan.title}")
+    with_time = request.args.get("time", "") == "1"
+    written = record_file(rows, _seats(room, roster), with_time=with_time, bom=wants_mark())
+    return csv_answer(written, f"record {room.plan.title}")
 
 
 def _breathing(site: Grading, rows: Iterator[Said]) -> Iterator[Said]:

@@ -1,7 +1,7 @@
 """What a player has answered in a review: for their own eyes, to be taken away."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from quizroom.marking import RoomMarks, RoundMarks, marks_of_room
@@ -15,7 +15,7 @@ from quizroom.views.results import key_text
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PastRound:
-    """A closed round as its player lived it, marked as it now stands."""
+    """A round as its player lived it, marked as it now stands; no key before it is told."""
 
     round: int
     family: Family
@@ -28,7 +28,8 @@ class PastRound:
     key: tuple[str, ...]
     second: tuple[str, ...]
     """What was answered after talking, likewise; it counts for no marks."""
-    verdict: Verdict
+    verdict: Verdict | None
+    """None as long as the round is open or its result held."""
     mark: float | None
     """0 to 1; None where the round does not count for this player or nothing was answered."""
     opened_at: datetime
@@ -59,6 +60,9 @@ class PastReview:
     always_took_time: bool
     """Whether they took more time in every round by themselves, as last chosen."""
     rounds: tuple[PastRound, ...]
+    """Those whose result is told."""
+    untold: tuple[PastRound, ...] = ()
+    """Those that are open or held, where the player answered, flagged, or took more time."""
     for_credit: bool = False
     entry: str = ""
     """The opaque id by which the seat is on the class roster; empty if it is on none."""
@@ -69,7 +73,7 @@ class PastReview:
 def past_review(room: Room, seat: str) -> PastReview | None:
     """The review as whoever sat in this seat lived it; None for one who was sent out.
 
-    Rounds that are still open or whose result is held stay out, and with them their keys.
+    Of rounds that are still open or whose result is held it has what the player left there, and no key.
     """
     player = room.players.get(seat)
     if player is None:
@@ -87,6 +91,7 @@ def past_review(room: Room, seat: str) -> PastReview | None:
         time_factor=player.factor_percent / 100,
         always_took_time=player.always_since is not None,
         rounds=tuple(_rounds(room, player, marks)),
+        untold=tuple(_untold(room, player)),
         for_credit=bool(room.plan.roster),
         entry=room.claims.get(seat, ""),
     )
@@ -98,11 +103,37 @@ def _rounds(room: Room, player: Player, marks: RoomMarks) -> Iterator[PastRound]
             yield _past_round(current, player, marked, again)
 
 
+def _untold(room: Room, player: Player) -> Iterator[PastRound]:
+    for current in room.rounds:
+        if current.shown_at is None:
+            left = _left_behind(current, player)
+            if left.answered_at is not None or left.second or left.flagged or left.took_time:
+                yield left
+
+
 def _past_round(current: Round, player: Player, marked: RoundMarks, again: RoundMarks | None) -> PastRound:
+    mark = marked.marks.get(player.id)
+    verdict = verdict_of(player, current, mark)
+    return replace(
+        _left_behind(current, player),
+        key=key_text(current.item),
+        verdict=verdict,
+        mark=mark if verdict in ("right", "part", "wrong") else None,
+        second_verdict=_second_verdict(current, player, again),
+    )
+
+
+def _second_verdict(current: Round, player: Player, again: RoundMarks | None) -> Verdict | None:
+    if again is None or player.id not in current.second_answers:
+        return None
+    return verdict_of(player, current, again.marks.get(player.id))
+
+
+def _left_behind(current: Round, player: Player) -> PastRound:
+    """What the player was asked and left there, without anything that depends on the key."""
     second = current.second_answers.get(player.id)
     flag = own_flag(player, current)
-    answer, mark = current.answers.get(player.id), marked.marks.get(player.id)
-    verdict = verdict_of(player, current, mark)
+    answer = current.answers.get(player.id)
     return PastRound(
         round=current.number,
         family=current.item.family,
@@ -111,15 +142,12 @@ def _past_round(current: Round, player: Player, marked: RoundMarks, again: Round
         stems=tuple(stem.text for stem in current.item.stems),
         options=tuple(option.text for option in current.item.options),
         answer=() if answer is None else _words(current.item, answer),
-        key=key_text(current.item),
+        key=(),
         second=() if second is None else _words(current.item, second),
-        verdict=verdict,
-        mark=mark if verdict in ("right", "part", "wrong") else None,
+        verdict=None,
+        mark=None,
         opened_at=current.opened_at,
         answered_at=None if answer is None else answer.at,
-        second_verdict=None
-        if second is None or again is None
-        else verdict_of(player, current, again.marks.get(player.id)),
         flagged=flag is not None,
         flag_words="" if flag is None else flag.text,
         took_time=current.times_taken.get(player.id, 0) + current.times_taken_again.get(player.id, 0),

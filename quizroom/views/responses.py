@@ -8,7 +8,7 @@ from typing import Literal
 from quizroom.knowledge.terms import normalise
 from quizroom.marking import RoomMarks, RoundMarks
 from quizroom.questions.model import Item
-from quizroom.room.state import Answer, Certainty, Room, Round
+from quizroom.room.state import Answer, Certainty, Player, Room, Round
 from quizroom.views.results import key_text
 
 KeyVariant = Literal["as dealt", "keyed anew", "struck", "words ruled"]
@@ -40,6 +40,10 @@ class Response:
     attempt: Literal[1, 2]
     phase: Literal["answering", "answering again"]
     key_variant: KeyVariant
+    time_factor: float
+    """How much longer than the rest the player might answer, as last given: 1, 1.5 or 2."""
+    took_time: bool
+    """Whether they took more time by themselves for this answer, or in every round by then."""
 
 
 def responses(room: Room, marks: RoomMarks) -> Iterator[Response]:
@@ -50,15 +54,15 @@ def responses(room: Room, marks: RoomMarks) -> Iterator[Response]:
     for current, first, second in zip(room.rounds, marks.rounds, marks.seconds, strict=True):
         if current.closed_at is None:
             continue
-        for player in room.players:
-            if player in current.answers:
+        for player in room.players.values():
+            if player.id in current.answers:
                 yield _response(current, first, player, attempt=1)
-            if second is not None and player in current.second_answers:
+            if second is not None and player.id in current.second_answers:
                 yield _response(current, second, player, attempt=2)
 
 
-def _response(current: Round, marked: RoundMarks, player: str, *, attempt: Literal[1, 2]) -> Response:
-    item, again = current.item, attempt == 2
+def _response(current: Round, marked: RoundMarks, seated: Player, *, attempt: Literal[1, 2]) -> Response:
+    item, again, player = current.item, attempt == 2, seated.id
     answer = (current.second_answers if again else current.answers)[player]
     began = current.again_at if again and current.again_at is not None else current.opened_at
     mark = None if current.struck else marked.marks[player]
@@ -79,7 +83,15 @@ def _response(current: Round, marked: RoundMarks, player: str, *, attempt: Liter
         attempt=attempt,
         phase="answering again" if again else "answering",
         key_variant=_variant(current, marked, answer),
+        time_factor=seated.factor_percent / 100,
+        took_time=_took_time(current, seated, answer, again=again),
     )
+
+
+def _took_time(current: Round, player: Player, answer: Answer, *, again: bool) -> bool:
+    taken = current.times_taken_again if again else current.times_taken
+    always = player.always_since is not None and player.always_since <= answer.at
+    return always or taken.get(player.id, 0) > 0
 
 
 def _chosen(item: Item, answer: Answer) -> tuple[str, ...]:

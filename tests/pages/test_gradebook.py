@@ -23,6 +23,7 @@ from quizroom.room.credit_commands import AssignEntry, ClaimEntry, MissClaim
 from quizroom.room.owner_commands import ForgetPlayer
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
+from quizroom.room.time_commands import SetTimeFactor, TakeTime, TakeTimeAlways
 from quizroom.service.players import player_of
 from quizroom.service.roster_ports import Roster, RosterRow
 from tests.pages.test_rosters import proof_of
@@ -204,6 +205,29 @@ def test_second_answers_follow_as_a_second_attempt_and_change_no_marks(klass: Cl
         ("B", "yes", "2", "answering again", "2500"),
     ]
     assert klass.table("/desk/gradebook/room-1/gradebook.csv")[1][3] == "0"
+
+
+def test_who_had_more_time_stands_in_the_record_only_if_it_is_asked_for(klass: Class) -> None:
+    by = replace(plan(), holds_results=True, players_take_time=True)
+    klass.do("room-1", preparation(one_best(), one_best("2"), by=by), OpenDoor(door_code="CDFHJ"))
+    klass.do("room-1", *(seat(name) for name in ("ada", "bo", "cem")))
+    klass.do("room-1", SetTimeFactor(player="ada", factor_percent=150), OpenRound(round=1))
+    klass.do("room-1", TakeTime(player="bo", round=1, time=1, again=False))
+    klass.do("room-1", says("ada", "A"), says("bo", "B"), says("cem", "C"), CloseRound(round=1, by_host=True))
+    klass.web.clock.move(60)
+    klass.do("room-1", OpenRound(round=2, ends_own_time=True), TakeTimeAlways(player="cem", on=True))
+    klass.do("room-1", says("bo", "B", round_=2), says("cem", "C", round_=2), EndReview(ends_own_time=True))
+    plain, told = (klass.table(f"/desk/gradebook/room-1/record.csv{query}") for query in ("", "?time=1"))
+    assert [line[: len(plain[0])] for line in told] == plain
+    assert [(line[1], line[2], *line[len(plain[0]) :]) for line in told] == [
+        ("handle", "round", "time factor", "took time"),
+        ("Ada", "1", "1.5", "no"),
+        ("Bo", "1", "1", "yes"),
+        ("Cem", "1", "1", "no"),
+        ("Bo", "2", "1", "no"),
+        ("Cem", "2", "1", "yes"),
+    ]
+    assert "record.csv?time=1" in klass.web.host().get("/desk/gradebook/room-1").text
 
 
 def test_the_players_own_export_holds_the_id_they_claimed_and_no_name(klass: Class) -> None:

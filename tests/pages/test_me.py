@@ -2,6 +2,7 @@
 
 import csv
 import io
+from dataclasses import replace
 from typing import Any
 
 import orjson
@@ -20,10 +21,11 @@ from quizroom.room.commands import (
     SubmitAnswer,
 )
 from quizroom.room.talk_commands import CloseAgain, LetTalk, OpenAgain
+from quizroom.room.time_commands import TakeTime
 from quizroom.service.players import player_of
 from tests.pages.web import Web, made
 from tests.room.sample_items import matching, one_best, typed
-from tests.room.samples import preparation, says, writes
+from tests.room.samples import plan, preparation, says, writes
 
 KEY, OTHER = "abcdefghijklmn27", "27abcdefghijklmn"
 
@@ -93,6 +95,39 @@ def test_no_key_of_an_open_round_is_handed_out() -> None:
     web = played()
     assert len(exported(web)["reviews"][0]["rounds"]) == 2
     assert [row["round"] for row in rows(web)] == ["1", "2"]
+
+
+def test_what_a_player_left_in_an_open_or_held_round_is_handed_out_without_its_key() -> None:
+    web = made()
+    by = replace(plan(), holds_results=True, players_take_time=True)
+    web.rooms.handle("room-1", preparation(one_best(), one_best("2"), one_best("3"), one_best("4"), by=by))
+    steps: list[Any] = [
+        OpenDoor(door_code="CDFHJ"),
+        EnterSeat(player="p1", handle="Teal Talus", key_hash="k", owner=player_of(KEY)),
+        EnterSeat(player="p2", handle="Bo", key_hash="k2", owner=player_of(OTHER)),
+        OpenRound(round=1),
+        says("p1", "A"),
+        CloseRound(round=1, by_host=True),
+        ShowResult(round=1),
+        OpenRound(round=2),
+        says("p1", "B", round_=2),
+        CloseRound(round=2, by_host=True),
+        OpenRound(round=3),
+        TakeTime(player="p1", round=3, time=1),
+        FlagItem(player="p1", round=3, text="Two of these look right."),
+    ]
+    for step in steps:
+        web.rooms.handle("room-1", step)
+    (review,) = exported(web)["reviews"]
+    assert [one["round"] for one in review["rounds"]] == [1]
+    held, untold = review["untold"]
+    assert (held["round"], held["answer"], held["key"], held["mark"]) == (2, ["axillary nerve"], [], None)
+    assert (untold["flag_words"], untold["took_time"]) == ("Two of these look right.", 1)
+    assert (untold["key"], untold["verdict"], untold["mark"]) == ([], None, None)
+    *_, last = rows(web)
+    columns = ("round", "key", "verdict", "mark", "flagged", "took_time", "time_factor")
+    assert [last[one] for one in columns] == ["3", "", "not told yet", "", "yes", "1", "1"]
+    assert exported(web, OTHER)["reviews"][0]["untold"] == []
 
 
 def test_what_others_answered_is_handed_out_to_nobody_else() -> None:
