@@ -61,9 +61,15 @@ class Forked:
         self.send_signal(signal.SIGKILL)
 
 
-def fork_server(arguments: list[str], environment: Mapping[str, str], log: Path) -> Forked:
-    """Run `quizroom` with these arguments in this environment; its words are added to the log, a file."""
+def fork_server(
+    arguments: list[str], environment: Mapping[str, str], log: Path, *, first: Path | None = None
+) -> Forked:
+    """Run `quizroom` with these arguments in this environment; its words are added to the log, a file.
+
+    `first` is a program that its process runs before.
+    """
     order = {"arguments": arguments, "environment": dict(environment), "log": str(log)}
+    order["first"] = "" if first is None else str(first)
     with ONE_AT_A_TIME:
         loader, folder = _loader()
         assert loader.stdin is not None

@@ -11,6 +11,7 @@ came of it. When that process has ended, the folder has a file of its number wit
 import gc
 import json
 import os
+import runpy
 import signal
 import sys
 from pathlib import Path
@@ -50,7 +51,8 @@ def _ended_child() -> tuple[int, int] | None:
     return (process, os.waitstatus_to_exitcode(status)) if process else None
 
 
-def _become_server(arguments: list[str], environment: dict[str, str], log: str) -> NoReturn:
+def _become_server(arguments: list[str], environment: dict[str, str], log: str, first: str) -> NoReturn:
+    """`first` is a program to be run before the command, empty for none."""
     from quizroom.cli import main as command_line  # noqa: PLC0415 - loaded already
 
     nothing = os.open(os.devnull, os.O_RDONLY)
@@ -59,6 +61,8 @@ def _become_server(arguments: list[str], environment: dict[str, str], log: str) 
         os.dup2(ours, theirs)
     os.environ.clear()
     os.environ.update(environment)
+    if first:
+        runpy.run_path(first)
     command_line(arguments, prog_name="quizroom")
     sys.exit(0)
 

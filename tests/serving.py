@@ -75,12 +75,13 @@ def start(
     arguments: tuple[str, ...] = (),
     python: str = "",
     settings: Mapping[str, str] = MappingProxyType({}),
+    first: Path | None = None,
 ) -> Server:
     """Start `quizroom serve` over the data folder and wait until it says that it is ready.
 
     `settings` are more variables of its environment. With a `python` the server is a program started whole
     by that one, and so it is with a setting for the interpreter; else it is forked from a process that has
-    everything loaded.
+    everything loaded, and `first` is a program that it runs before it becomes a server.
 
     Fails with the server's own words when it ends first, or is not ready in two minutes.
     """
@@ -91,7 +92,7 @@ def start(
     environment = {**os.environ, "PYTHONUNBUFFERED": "1", **settings}
     # what is meant for the interpreter, such as PYTHONPATH, is read by one that starts anew alone
     whole = python or (sys.executable if any(name.startswith("PYTHON") for name in settings) else "")
-    start_process = partial(_whole_program, whole) if whole else fork_server
+    start_process = partial(_whole_program, whole) if whole else partial(fork_server, first=first)
     process: Process = start_process(command, environment, log)
     database_url = usable_database_url(
         environment.get("QUIZROOM_DATABASE_URL", "") or embedded_database(data)

@@ -1,7 +1,6 @@
 """Checking a password takes a tenth of a second of pure computing: no player may wait for it."""
 
 import os
-import sys
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
@@ -15,13 +14,13 @@ from tests import serving
 from tests.live.forms import wrong_sign_in
 from tests.live.lesson import Lesson, gathered
 from tests.services import wait_until
-from tests.serving import CHECKOUT
 
 HELD_UP = """
 import os
 from argon2 import PasswordHasher
+from eventlet.patcher import original
 
-open_here, plain = os.open, PasswordHasher.hash  # before anything is patched: this holds the whole thread up
+open_here, plain = original("os").open, PasswordHasher.hash  # as it is unpatched: the whole thread is held up
 
 def held_up(self, password, **more):
     os.close(open_here({waiting!r}, os.O_CREAT | os.O_WRONLY))
@@ -39,10 +38,10 @@ class Gate:
     folder: Path
 
     def close(self) -> None:
-        """Let the server that is started with this folder in its path wait here."""
+        """Let the server that runs the program of this folder first wait here."""
         os.mkfifo(self.folder / "gate")
         named = {"waiting": str(self.folder / "waiting"), "gate": str(self.folder / "gate")}
-        (self.folder / "sitecustomize.py").write_text(HELD_UP.format(**named))
+        (self.folder / "held_up.py").write_text(HELD_UP.format(**named))
 
     def is_waited_at(self) -> bool:
         """Whether a hash has come here."""
@@ -65,9 +64,7 @@ def gate(tmp_path: Path) -> Gate:
 
 @pytest.fixture
 def lesson(gate: Gate) -> Iterator[Lesson]:
-    path = os.pathsep.join((str(gate.folder), str(CHECKOUT)))
-    # Named, this Python is started anew: what is in its path counts from its first import.
-    server = serving.start(gate.folder / "data", python=sys.executable, settings={"PYTHONPATH": path})
+    server = serving.start(gate.folder / "data", first=gate.folder / "held_up.py")
     lesson = gathered(server, ["ada", "bo"])
     yield lesson
     lesson.hang_up()

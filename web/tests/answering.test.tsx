@@ -5,7 +5,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { makeStore } from "../src/line/store";
 import { Answering } from "../src/seat/answering";
 import type { Handed, HandIn } from "../src/seat/hand_in";
-import type { ItemFace } from "../src/wire";
+import type { ItemFace, PublicView } from "../src/wire";
 import { publicView } from "./fixtures";
 
 let root: HTMLElement;
@@ -25,8 +25,8 @@ afterEach(() => {
   root.remove();
 });
 
-function show(change: Partial<ItemFace> = {}) {
-  const view = publicView({});
+function show(change: Partial<ItemFace> = {}, phase: PublicView["phase"] = "answering") {
+  const view = publicView({ phase });
   const item = { ...(view.item as ItemFace), ...change };
   const hands: HandIn = { handed, handIn: handIn as HandIn["handIn"], sendWaiting: async () => {} };
   act(() => render(<Answering view={view} item={item} known={null} hands={hands} say={() => {}} />, root));
@@ -77,6 +77,15 @@ describe("an open round at the seat", () => {
     expect(checked()).toEqual(["B"]);
     press("a");
     expect(state()).toContain("Your change is not handed in yet");
+  });
+
+  it("says until when an answer may be changed: the close, or at stations the bell", () => {
+    const answer = { id: "m1", type: "submit_answer" as const, round: 3, choice: ["B"], typed: [] };
+    handed.set({ answer, state: "received", text: "" });
+    show();
+    expect(state()).toContain("You may change it until the round closes.");
+    show({}, "stations");
+    expect(state()).toContain("You may change it until the bell.");
   });
 
   it("keeps a draft over a reload", () => {

@@ -74,18 +74,33 @@ export function Answering(props: AnsweringProps) {
           onChoose={(certainty) => setDraft({ ...draft, certainty })}
         />
       )}
-      <HandInBar item={item} draft={draft} handed={handed} known={props.known} />
+      <HandInBar
+        item={item}
+        draft={draft}
+        handed={handed}
+        known={props.known}
+        until={props.view.phase === "stations" ? "the bell" : "the round closes"}
+      />
     </form>
   );
 }
 
-function HandInBar(props: { item: ItemFace; draft: Draft; handed: Handed | null; known: AnswerFace | null }) {
+interface BarProps {
+  item: ItemFace;
+  draft: Draft;
+  handed: Handed | null;
+  known: AnswerFace | null;
+  /** Until when an answer may be changed, in words. */
+  until: string;
+}
+
+function HandInBar(props: BarProps) {
   const { item, draft, handed, known } = props;
   const done = isDone(item, draft, handed, known);
   const disabled = isEmpty(draft) || done;
   return (
     <div class="hand_in">
-      <p class="hand_in_state">{stateText(item, draft, handed, known)}</p>
+      <p class="hand_in_state">{stateText(props)}</p>
       <button class="button button-main hand_in_button" type="submit" aria-disabled={disabled}>
         {buttonText(done, handed)}
       </button>
@@ -98,7 +113,7 @@ function buttonText(done: boolean, handed: Handed | null): string {
   return handed === null || handed.state === "received" ? "Handed in" : "On its way";
 }
 
-function stateText(item: ItemFace, draft: Draft, handed: Handed | null, known: AnswerFace | null): string {
+function stateText({ item, draft, handed, known, until }: BarProps): string {
   if (handed?.state === "refused") return handed.text;
   if (handed?.state === "sending") return "Handing in …";
   if (handed?.state === "kept") return "Not through yet: your answer is kept and goes out by itself.";
@@ -106,7 +121,7 @@ function stateText(item: ItemFace, draft: Draft, handed: Handed | null, known: A
   if (received === null) return isEmpty(draft) ? "" : "Not handed in yet.";
   const text = answerText(asDraft(received));
   if (!isDone(item, draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
-  return `✓ Answer received: ${text}. You may change it until the round closes.`;
+  return `✓ Answer received: ${text}. You may change it until ${until}.`;
 }
 
 function answerText(draft: Draft): string {
