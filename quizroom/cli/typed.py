@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from quizroom.cli.askable import is_askable, not_askable
 from quizroom.cli.unknown import no_such
 
 if TYPE_CHECKING:
@@ -38,8 +39,8 @@ def typed(text: str, concept: str, course_id: str | None, folder: Path | None, *
     catalogue = catalogue_of(folder)
     course = replace(_course(catalogue, course_id), **{name: wish for name, wish in wishes.items() if wish})
     syllabus = syllabus_of(catalogue, course)
-    if concept not in syllabus.vocabulary().of_concept or concept in catalogue.lookalikes:
-        raise no_such("concept", concept, syllabus.vocabulary().of_concept)
+    if not is_askable(syllabus, concept):
+        raise click.ClickException(not_askable(syllabus, concept))
     terms = plain_terms(syllabus, concept, text)
     found = verdict(terms, text)
     click.echo(f"{found.kind}: {found.because}")

@@ -153,7 +153,12 @@ def test_typed_words_are_judged_with_the_reason() -> None:
 @pytest.mark.parametrize(
     "arguments,hint",
     [
-        (("satorius", "--for", "sartorus"), "sartorius"),
+        (("satorius", "--for", "sartorus"), 'did you mean "sartorius"?'),
+        (("ileum", "--for", "ilium"), 'did you mean "hip_bone.arcuate_line_of_ilium"?'),
+        (("crest", "--for", "iliac_crest"), 'did you mean "hip_bone.iliac_crest"?'),
+        (("x", "--for", "peroneus longus"), 'did you mean "fibularis_longus"?'),
+        (("x", "--for", "ischial_words"), 'has the id "ischial_words"'),
+        (("x", "--for", "qqq"), "such as sartorius, hip_bone.iliac_crest or femoral_nerve"),
         (("x", "--for", "sartorius", "--course", "kinesiolgy"), "kinesiology"),
     ],
 )
