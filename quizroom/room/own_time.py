@@ -65,14 +65,22 @@ def has_more_time(room: Room, player: Player) -> bool:
     return player.factor_percent > 100 or takes_time(room, player)
 
 
+def keeps_own_clocks(room: Room) -> bool:
+    """Whether anybody may have a clock of their own now."""
+    return room.phase != "talking" and hides_counts(room)
+
+
 def own_clock(room: Room, player: str) -> OwnClock | None:
     """The player's own clock of the current round; None where the clock of all is theirs too."""
     seated = room.players.get(player)
-    if seated is None or not has_more_time(room, seated):
+    if seated is None or not has_more_time(room, seated) or not keeps_own_clocks(room):
         return None
-    if room.phase == "talking" or not hides_counts(room):
-        return None
-    return _clock_of(room, room.rounds[-1], seated)
+    return clock_of(room, seated)
+
+
+def clock_of(room: Room, player: Player) -> OwnClock | None:
+    """The same of somebody who has more time, where own clocks are kept: with thousands both are known."""
+    return _clock_of(room, room.rounds[-1], player)
 
 
 def takes_answer(room: Room, asked: Round, player: str, now: datetime, *, again: bool) -> bool:
@@ -92,9 +100,9 @@ def later_by_grace(closes_at: datetime) -> datetime:
 
 def own_clocks(room: Room) -> Iterator[tuple[Player, OwnClock]]:
     """Everybody who has a clock of their own, with it."""
-    if hides_counts(room):
+    if keeps_own_clocks(room):
         for player in room.players.values():
-            clock = own_clock(room, player.id)
+            clock = clock_of(room, player) if has_more_time(room, player) else None
             if clock is not None:
                 yield player, clock
 

@@ -11,7 +11,7 @@ from quizroom.questions.difficulty import band_of
 from quizroom.questions.model import Item
 from quizroom.questions.rekeying import key_words
 from quizroom.room.clock import limit_ms
-from quizroom.room.own_time import can_keep_own_time, takes_time
+from quizroom.room.own_time import can_keep_own_time, clock_of, keeps_own_clocks, takes_time
 from quizroom.room.roster import roster_of
 from quizroom.room.state import Answer, Room, Round
 from quizroom.room.stations import answers_now
@@ -24,7 +24,7 @@ from quizroom.views.desk_actions import desk_actions
 from quizroom.views.desk_model import DeskItem, DeskView, RosterRow
 from quizroom.views.measured import measured
 from quizroom.views.moment import milliseconds
-from quizroom.views.own_time import own_clock_face
+from quizroom.views.own_time import clock_face
 from quizroom.views.picture import picture_face
 from quizroom.views.public import public_view
 from quizroom.views.results import desk_options, desk_typed, key_text, mean_mark
@@ -176,8 +176,11 @@ def roster_rows(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
     """All players by handle, each with what the host alone may know."""
     # For thousands of players, again and again: what is the same for all is looked up once.
     answered, totals, benches = frozenset(_answers_now(room).keys()), marks.totals, room.benches
+    keeps_clocks = keeps_own_clocks(room)
     for player in roster_of(room.players).by_handle():
         total, takes = totals[player.id], takes_time(room, player)
+        has_more = keeps_clocks and (takes or player.factor_percent > 100)
+        clock = clock_of(room, player) if has_more else None
         yield RosterRow(
             player=player.id,
             handle=player.handle,
@@ -188,5 +191,5 @@ def roster_rows(room: Room, marks: RoomMarks) -> Iterator[RosterRow]:
             bench=benches.get(player.id, ""),
             factor_percent=player.factor_percent,
             takes_time=takes,
-            clock=own_clock_face(room, player.id) if takes or player.factor_percent > 100 else None,
+            clock=None if clock is None else clock_face(clock),
         )

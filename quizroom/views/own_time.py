@@ -1,6 +1,6 @@
 """Clocks that only one player and the host see."""
 
-from quizroom.room.own_time import own_clock, times_taken
+from quizroom.room.own_time import OwnClock, own_clock, times_taken
 from quizroom.room.state import Player, Room
 from quizroom.room.taking_time import last_taking, may_take_time
 from quizroom.room.time_state import MOST_TIMES
@@ -12,8 +12,11 @@ from quizroom.views.time_model import TimeToTake
 def own_clock_face(room: Room, player: str) -> ClockFace | None:
     """A player's own clock of the current round; None where the clock of all is theirs too."""
     clock = own_clock(room, player)
-    if clock is None:
-        return None
+    return None if clock is None else clock_face(clock)
+
+
+def clock_face(clock: OwnClock) -> ClockFace:
+    """Such a clock as it is shown."""
     return ClockFace(
         limit_ms=clock.limit_ms,
         closes_at=None if clock.closes_at is None else milliseconds(clock.closes_at),

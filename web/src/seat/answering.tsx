@@ -74,24 +74,17 @@ export function Answering(props: AnsweringProps) {
           onChoose={(certainty) => setDraft({ ...draft, certainty })}
         />
       )}
-      <HandInBar
-        item={item}
-        draft={draft}
-        handed={handed}
-        known={props.known}
-        until={props.view.phase === "stations" ? "the bell" : "the round closes"}
-      />
+      <HandInBar view={props.view} item={item} draft={draft} handed={handed} known={props.known} />
     </form>
   );
 }
 
 interface BarProps {
+  view: PublicView;
   item: ItemFace;
   draft: Draft;
   handed: Handed | null;
   known: AnswerFace | null;
-  /** Until when an answer may be changed, in words. */
-  until: string;
 }
 
 function HandInBar(props: BarProps) {
@@ -113,7 +106,7 @@ function buttonText(done: boolean, handed: Handed | null): string {
   return handed === null || handed.state === "received" ? "Handed in" : "On its way";
 }
 
-function stateText({ item, draft, handed, known, until }: BarProps): string {
+function stateText({ view, item, draft, handed, known }: BarProps): string {
   if (handed?.state === "refused") return handed.text;
   if (handed?.state === "sending") return "Handing in …";
   if (handed?.state === "kept") return "Not through yet: your answer is kept and goes out by itself.";
@@ -121,6 +114,7 @@ function stateText({ item, draft, handed, known, until }: BarProps): string {
   if (received === null) return isEmpty(draft) ? "" : "Not handed in yet.";
   const text = answerText(asDraft(received));
   if (!isDone(item, draft, handed, known)) return `Handed in: ${text}. Your change is not handed in yet.`;
+  const until = view.phase === "stations" ? "the bell" : "the round closes";
   return `✓ Answer received: ${text}. You may change it until ${until}.`;
 }
 
