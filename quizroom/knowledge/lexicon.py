@@ -75,7 +75,8 @@ def _muscle_terms(muscle: Muscle) -> Iterator[Term]:
     for part in muscle.parts:
         concept = part_concept(muscle.id, part.id)
         yield Term(text=f"{part.name} of {muscle.name}", concept=concept, kind="muscle", standing="preferred")
-        yield Term(text=f"{muscle.name}, {part.name}", concept=concept, kind="muscle", standing="synonym")
+        for synonym in (f"{muscle.name}, {part.name}", *part.synonyms):
+            yield Term(text=synonym, concept=concept, kind="muscle", standing="synonym")
 
 
 def _landmark_terms(catalogue: Catalogue) -> Iterator[Term]:

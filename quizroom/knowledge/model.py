@@ -123,6 +123,8 @@ class Level:
     """From proximal to distal along one nerve; what a level spares, the more distal ones spare too."""
     sources: tuple[str, ...]
     spares: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
+    """What the level takes away by the standard account, though some books and dissections spare it."""
     note: str = ""
 
 
@@ -186,6 +188,8 @@ class Part:
     id: str
     name: str
     latin: str = ""
+    synonyms: tuple[str, ...] = ()
+    """Other names with which the part is named whole: "upper trapezius", "cricopharyngeus"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -82,7 +82,7 @@ def _from_site(syllabus: Syllabus, end: End, unit: Unit) -> Iterator[Ask]:
         place = site_text(syllabus.words, site)
         verb = end_verb(syllabus.words, end, ["it"])
         typed = has_one_head(reaching, unit) if unit.part else has_one_muscle(syllabus, end, site)
-        thing = "head" if unit.part else "muscle"
+        thing = "head or part" if unit.part else "muscle"
         yield ask_for_muscle(
             syllabus,
             family=end,

@@ -21,6 +21,8 @@ from quizroom.questions.words import (
     action_text,
     concept_text,
     end_verb,
+    is_true_joint,
+    movement_text,
     place_text,
     site_text,
     unit_text,
@@ -63,7 +65,11 @@ def reason_of_unit(syllabus: Syllabus, relation: Relation, unit: Unit, *, focus:
     if relation in ("action", "prime"):
         joint = focus.partition(".")[0]
         claims = [one for one in claims if one.value.startswith(f"{joint}.")] or claims
+    if relation == "crossing":
+        claims = [one for one in claims if _is_named(syllabus, one)]
     what = _predicate(syllabus, relation, unit, _focused(claims, focus))
+    if relation == "crossing" and not what:
+        what = f"{agreeing(unit_text(syllabus.words, unit.muscle, unit.part), 'crosses', 'cross')} no joint"
     text = capitalised(unit_text(syllabus.words, unit.muscle, unit.part))
     return reason(f"{text} {what}." if what else f"{text}: nothing of this kind is on record.", claims)
 
@@ -71,7 +77,7 @@ def reason_of_unit(syllabus: Syllabus, relation: Relation, unit: Unit, *, focus:
 def reason_of_joint(syllabus: Syllabus, unit: Unit, joint: str) -> Reason:
     """Why a joint is, or is not, one of those that a unit crosses."""
     crossed = usual(claims_of(syllabus, "crossing", unit))
-    joints = list(dict.fromkeys(claim.value for claim in crossed))
+    joints = list(dict.fromkeys(claim.value for claim in crossed if _is_named(syllabus, claim)))
     text = unit_text(syllabus.words, unit.muscle, unit.part)
     crosses = f"{text} {agreeing(text, 'crosses', 'cross')}"
     place = definite(concept_text(syllabus.words, "joint", joint))
@@ -81,7 +87,15 @@ def reason_of_joint(syllabus: Syllabus, unit: Unit, joint: str) -> Reason:
     only = "only " if len(joints) <= LONGEST_LIST else ""
     names = [definite(concept_text(syllabus.words, "joint", one)) for one in joints]
     listing = listed(shortened(names))
-    return reason(f"{capitalised(place)} {lies} off its course: {crosses} {only}{listing}.", crossed)
+    crossing = (
+        f"{crosses} {only}{listing}" if names else f"{text} {agreeing(text, 'crosses', 'cross')} no joint"
+    )
+    return reason(f"{capitalised(place)} {lies} off its course: {crossing}.", crossed)
+
+
+def _is_named(syllabus: Syllabus, claim: Claim) -> bool:
+    """Whether a joint is told among those crossed: what merely moves, as the pelvic floor does, is none."""
+    return is_true_joint(syllabus.catalogue.joints[claim.value])
 
 
 def books_differ(syllabus: Syllabus, relation: Relation, muscle: str) -> str:
@@ -147,8 +161,13 @@ def _action_texts(syllabus: Syllabus, _: Relation, unit: Unit, claims: Sequence[
         name = concept_text(syllabus.words, "movement", movement)
         by_joint.setdefault(joint, []).append(name + _in_parts(syllabus, unit, held))
     return [
-        f"{listed(shortened(names))} {place_text(syllabus.words, joint)}" for joint, names in by_joint.items()
+        _at_place(shortened(names), place_text(syllabus.words, joint)) for joint, names in by_joint.items()
     ]
+
+
+def _at_place(names: list[str], place: str) -> str:
+    """Movements with their place, which stands after the first if that is the only one."""
+    return movement_text(names[0], place) if len(names) == 1 else f"{listed(names)} {place}"
 
 
 def _parts_by_value(claims: Sequence[Claim]) -> dict[str, list[str]]:

@@ -17,7 +17,7 @@ from quizroom.questions.grammar import (
 )
 from quizroom.questions.model import Reason
 from quizroom.questions.syllabus import Syllabus, claims_reaching
-from quizroom.questions.words import ENDS, End, concept_text, end_verb, site_text, there_verb
+from quizroom.questions.words import ENDS, End, concept_text, end_verb, site_text, there_verb, with_article
 
 _BY_SOME = "Only by some accounts: "
 
@@ -38,6 +38,8 @@ def reason_of_value(syllabus: Syllabus, relation: Relation, value: str) -> Reaso
         return reason_of_value(syllabus, "action", value)
     if not claims:
         return Reason(text=_nobody(syllabus, relation, value))
+    if relation == "root" and not standard:
+        return reason(_minor_segment(syllabus, value, claims), claims)
     sentence = _sentence(syllabus, relation, value, holders(syllabus, standard or claims))
     return reason(sentence if standard else f"{_BY_SOME}{uncapitalised(sentence)}", standard or claims)
 
@@ -46,7 +48,7 @@ def reason_of_set(syllabus: Syllabus, relation: Relation, value: str, muscles: t
     """Which muscles belong to a value, all of them named."""
     reaching = claims_reaching(syllabus, relation, value)
     claims = [claim for claim in reaching if claim.certain and claim.muscle in muscles]
-    names = [concept_text(syllabus.words, "muscle", muscle) for muscle in muscles]
+    names = [with_article(concept_text(syllabus.words, "muscle", muscle)) for muscle in muscles]
     match relation:
         case "attachment":
             text = f"{listed(names)} attach to {site_text(syllabus.words, value)}."
@@ -75,8 +77,9 @@ def _holder(syllabus: Syllabus, muscle: str, parts: list[str]) -> str:
     name = concept_text(syllabus.words, "muscle", muscle)
     known = syllabus.catalogue.muscles[muscle]
     if "" in parts or len(set(parts)) == len(known.parts):
-        return name
-    return f"the {listed([part_name(known, part) for part in dict.fromkeys(parts)])} of {name}"
+        return with_article(name)
+    few = listed([part_name(known, part) for part in dict.fromkeys(parts)])
+    return f"the {few} of {with_article(name)}"
 
 
 def _sentence(
@@ -102,6 +105,12 @@ def _sentence(
             return f"{capitalised(text)} is produced by {few}."
 
 
+def _minor_segment(syllabus: Syllabus, segment: str, claims: Sequence[Claim]) -> str:
+    """Of a segment that is the main one of no muscle: those that it supplies together with others."""
+    few = listed_clearly(shortened(holders(syllabus, claims)))
+    return f"{segment} is one of several segments of {few}; it is the main one of no muscle."
+
+
 def _nobody(syllabus: Syllabus, relation: Relation, value: str) -> str:
     text = capitalised(value_text(syllabus, relation, value))
     match relation:
@@ -112,8 +121,17 @@ def _nobody(syllabus: Syllabus, relation: Relation, value: str) -> str:
             return f"{text} {agreeing(text, 'is', 'are')} not recorded as supplying a muscle directly."
         case "root":
             return f"{text} is the main segment of no muscle on record."
+        case _ if _is_led_from_the_other_side(syllabus, value):
+            return f"{text} is an action of no muscle on record: the muscles of the other side do that."
         case _:
             return f"{text} is an action of no muscle on record."
+
+
+def _is_led_from_the_other_side(syllabus: Syllabus, action: str) -> bool:
+    """Whether no muscle does this to the one side, but muscles do the same to the other."""
+    joint, _, movement = action.partition(".")
+    mirrored = f"{joint}.{syllabus.catalogue.movements[movement].antagonist}"
+    return "_side" in movement and bool(usual(syllabus.tables["action"].by_value.get(mirrored, ())))
 
 
 def _reason_of_site(syllabus: Syllabus, site: str) -> Reason:

@@ -125,7 +125,7 @@ class Injuries:
         """The parts on which books differ: of a level what leaves before it, above that by their segments."""
         level = self.catalogue.levels.get(injury)
         if level is not None:
-            yield from self._named(level.spares) if level.note else ()
+            yield from self._named((*level.spares, *level.doubts)) if level.note else ()
             return
         cut = set(self.catalogue.nerves[injury].roots)
         for muscle in self.catalogue.muscles.values():

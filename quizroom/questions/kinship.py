@@ -20,7 +20,16 @@ _JOINTS_OF_LIMBS = (
     ("proximal_interphalangeal_joints", "proximal_interphalangeal_joints_of_toes"),
     ("distal_interphalangeal_joints", "distal_interphalangeal_joints_of_toes"),
 )
-_TRUNK = ("head", "trunk")
+_TRUNK = "trunk"
+_UPPER_LIMB = ("shoulder_girdle", "shoulder", "arm", "forearm", "hand")
+_LOWER_LIMB = ("hip", "thigh", "leg", "foot")
+_HEAD_AND_NECK = (
+    *("face", "mastication", "orbit", "middle_ear", "tongue", "palate", "pharynx", "larynx", "neck"),
+)
+LIMB_OF: Mapping[str, str] = {
+    **dict.fromkeys(_UPPER_LIMB, "upper limb"),
+    **dict.fromkeys(_LOWER_LIMB, "lower limb"),
+}
 _FAR_APART = (("perineum", "shoulder_girdle"), ("hand", "hip"))
 """Regions that follow one another in a course and lie nowhere near."""
 _HAND_AND_FOOT = (
@@ -71,6 +80,11 @@ class Kinship:
             for here, there in ((one, other), (other, one))
             for muscle in self.by_region.get(there, ())
         )
+
+    def of_area(self, region: str) -> tuple[str, ...]:
+        """Muscles of the limb in which a region lies, of head and neck, or of the trunk."""
+        area = _area(region)
+        return tuple(one.id for one in self.catalogue.muscles.values() if _area(one.region) == area)
 
     def around(self, region: str) -> tuple[str, ...]:
         """Muscles of a region, then of those beside it."""
@@ -126,6 +140,10 @@ class Kinship:
         return tuple(other for other in sorted(alike) if other in self.catalogue.muscles)
 
 
+def _area(region: str) -> str:
+    return "head and neck" if region in _HEAD_AND_NECK else LIMB_OF.get(region, _TRUNK)
+
+
 def _swapped(text: str, pair: tuple[str, str]) -> Iterator[str]:
     one, other = pair
     if one in text:
@@ -135,14 +153,21 @@ def _swapped(text: str, pair: tuple[str, str]) -> Iterator[str]:
 
 
 def joints_by_distance(catalogue: Catalogue, acting: Iterable[str], joint: str) -> tuple[str, ...]:
-    """The joints among `acting` of the same limb, or all of the trunk, by their distance from one."""
+    """The joints among `acting` of the same limb, or of the trunk, by their distance from one.
+
+    Where limb and trunk meet, a joint is of the limb, and also near those of the trunk.
+    """
     here = catalogue.joints[joint].order
-    kin = (one for one in acting if _is_of_trunk(catalogue, one) == _is_of_trunk(catalogue, joint))
+    areas = _areas(catalogue, joint)
+    own = areas - {_TRUNK} or areas
+    kin = (one for one in acting if own & _areas(catalogue, one))
     return tuple(sorted(kin, key=lambda one: (abs(catalogue.joints[one].order - here), one)))
 
 
-def _is_of_trunk(catalogue: Catalogue, joint: str) -> bool:
-    return all(catalogue.bones[bone].region in _TRUNK for bone in catalogue.joints[joint].bones)
+def _areas(catalogue: Catalogue, joint: str) -> frozenset[str]:
+    """The limbs whose bones meet at a joint; that of the trunk if it has bones of no limb."""
+    regions = {catalogue.bones[bone].region for bone in catalogue.joints[joint].bones}
+    return frozenset(LIMB_OF.get(region, _TRUNK) for region in regions)
 
 
 def _grouped(pairs: Iterable[tuple[str, str]]) -> Groups:

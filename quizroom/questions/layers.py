@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from quizroom.questions.ask import Ask
-from quizroom.questions.grammar import capitalised
+from quizroom.questions.grammar import agreeing, capitalised
 from quizroom.questions.model import Reason
 from quizroom.questions.orders import Step, sequence_of
 from quizroom.questions.syllabus import Syllabus
-from quizroom.questions.words import concept_text
+from quizroom.questions.words import concept_text, unit_text
 
 FEWEST = 3
 _SCALES = (
@@ -79,6 +79,6 @@ def _reason(syllabus: Syllabus, muscle: str) -> Reason:
     known = syllabus.catalogue.muscles[muscle]
     layer = known.layer if known.layer.endswith("layer") else f"{known.layer} layer"
     group = concept_text(syllabus.words, "compartment", known.compartment)
-    name = concept_text(syllabus.words, "muscle", muscle)
-    text = f"{capitalised(name)} belongs to the {layer} of the {group}."
+    name = unit_text(syllabus.words, muscle, "")
+    text = f"{capitalised(name)} {agreeing(name, 'belongs', 'belong')} to the {layer} of the {group}."
     return Reason(text=text, facts=(f"{muscle}/layer/-/{known.layer}",), sources=known.sources)

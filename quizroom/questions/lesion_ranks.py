@@ -10,7 +10,8 @@ from quizroom.questions.syllabus import Syllabus, usual_values
 from quizroom.questions.wrong_movements import action_ranks
 from quizroom.questions.wrong_muscles import muscle_ranks
 
-_ABOVE_NERVES = ("trunk", "root")
+ABOVE_NERVES = ("trunk", "root")
+"""What is cut where only some of the fibers of the nerves below pass."""
 
 
 def lost_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -45,30 +46,36 @@ def movement_loss_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def injury_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Look-alike nerves, other levels of the nerve, sibling nerves, those of the region, of kindred.
+    """Look-alike nerves, other levels of the nerve, nerves of the region with siblings first, other siblings,
+    those of kindred that lie near, those of the limb or of head and neck.
 
-    Trunks and roots stand only beside a trunk or root.
+    No nerve of the loin is thought of for an eye that does not move. Trunks and roots stand only beside a
+    trunk or root.
     """
     kinship, nerves = syllabus.kinship, syllabus.catalogue.nerves
     nerve = nerves[ask.value]
-    above = nerve.kind in _ABOVE_NERVES
+    above = nerve.kind in ABOVE_NERVES
     cuts = syllabus.injuries.nerves.items()
-    injuries = {one: cut for one, cut in cuts if above or nerves[cut].kind not in _ABOVE_NERVES}
+    injuries = {one: cut for one, cut in cuts if above or nerves[cut].kind not in ABOVE_NERVES}
     alike = kinship.lookalikes.get(nerve.id, ())
     siblings = {one for parent in nerve.parents for one in kinship.by_nerve_parent[parent]}
     region = syllabus.catalogue.muscles[ask.muscles[0]].region
     reaching = _reaching(syllabus, kinship.by_region[region])
     yield "look_alike", tuple(one for one, cut in injuries.items() if cut in alike)
     yield "other_level", tuple(one for one, cut in injuries.items() if cut == nerve.id)
+    yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in siblings & reaching)
+    yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in reaching)
     yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in siblings)
     yield (
         "sibling_nerve",
         tuple(one for one, cut in injuries.items() if set(nerves[cut].roots) & set(nerve.roots)),
     )
-    yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in reaching)
+    near = frozenset(kinship.around(region))
     for source, muscles in kindred_ranks(syllabus, ask.muscles[0]):
-        serving = _reaching(syllabus, muscles)
+        serving = _reaching(syllabus, (one for one in muscles if one in near))
         yield source, tuple(one for one, cut in injuries.items() if cut in serving)
+    of_area = _reaching(syllabus, kinship.of_area(region))
+    yield "sibling_nerve", tuple(one for one, cut in injuries.items() if cut in of_area)
     beside = _reaching(syllabus, kinship.beside_region.get(region, ()))
     yield "same_region", tuple(one for one, cut in injuries.items() if cut in beside)
 

@@ -5,14 +5,16 @@ from functools import lru_cache
 
 from quizroom.knowledge.anatomy import nerve_descendants
 from quizroom.knowledge.anatomy.lesion import EXPECTATION
+from quizroom.knowledge.segments import SEGMENTS
 from quizroom.knowledge.wording import listed
 from quizroom.questions.ask import Ask
 from quizroom.questions.explain import reason, reason_of_unit
 from quizroom.questions.grammar import agreeing, capitalised, definite, shortened
 from quizroom.questions.holders import reason_of_value
+from quizroom.questions.lesion_ranks import ABOVE_NERVES
 from quizroom.questions.model import Reason
 from quizroom.questions.syllabus import Syllabus, Unit, claims_of
-from quizroom.questions.words import action_text, concept_text, injury_text, unit_text
+from quizroom.questions.words import action_text, concept_text, injury_text, unit_text, with_article
 
 
 def reason_of_loss(syllabus: Syllabus, ask: Ask, concept: str) -> Reason:
@@ -36,10 +38,23 @@ def _way_from_cut(syllabus: Syllabus, cut: str, unit: Unit) -> str:
 
 
 def _way_past_cut(syllabus: Syllabus, cut: str, unit: Unit) -> str:
-    """That a muscle of the nerve that is cut is reached before the cut."""
+    """That a muscle of the nerve that is cut is reached before the cut, or past a trunk that is cut."""
     values = {claim.value for claim in claims_of(syllabus, "nerve", unit) if claim.usual}
     below = nerve_descendants(syllabus.catalogue, cut) | {cut}
-    return " by a branch that leaves before the cut" if values and values <= below else ""
+    if not values or not values <= below:
+        return ""
+    if syllabus.catalogue.nerves[cut].kind in ABOVE_NERVES:
+        return f", with fibers from {listed(_segments(syllabus, unit))}, which go another way"
+    return " by a branch that leaves before the cut"
+
+
+def _segments(syllabus: Syllabus, unit: Unit) -> list[str]:
+    """The spinal segments of a muscle or part by the standard account, from the neck down."""
+    rows = syllabus.catalogue.muscles[unit.muscle].nerves
+    roots = {
+        root for row in rows if row.status == "core" and row.part in ("", unit.part) for root in row.roots
+    }
+    return [segment for segment in SEGMENTS if segment in roots]
 
 
 def reason_of_movement(syllabus: Syllabus, ask: Ask, action: str) -> Reason:
@@ -54,12 +69,10 @@ def reason_of_movement(syllabus: Syllabus, ask: Ask, action: str) -> Reason:
 def reason_of_injury(syllabus: Syllabus, ask: Ask, injury: str) -> Reason:
     """What an injury takes away."""
     lost = _lost_muscles(syllabus, injury)
-    names = [concept_text(syllabus.words, "muscle", one) for one in lost]
+    names = [with_article(concept_text(syllabus.words, "muscle", one)) for one in lost]
     what = listed(shortened(names)) if names else "no whole muscle"
     about = _outcome(syllabus, ask, injury)
-    text = (
-        f"{capitalised(injury_text(syllabus.words, injury))}: a complete lesion takes away {what}; {about}."
-    )
+    text = f"{capitalised(injury_text(syllabus.words, injury))}: a complete lesion paralyzes {what}; {about}."
     asked = ask.muscles if injury in ask.key else ()  # of which but a part may be lost
     resting_on = dict.fromkeys((*lost, *asked))
     claims = (one for muscle in resting_on for one in syllabus.tables["nerve"].by_muscle.get(muscle, ()))

@@ -8,6 +8,7 @@ from itertools import pairwise
 from random import Random
 
 from quizroom.questions.ask import Ask, Make
+from quizroom.questions.grammar import agreeing, capitalised
 from quizroom.questions.model import LETTERS, Item, Option, Reason
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.timing import seconds_for
@@ -72,8 +73,12 @@ def shuffled_options(ordered: Sequence[Step], random: Random) -> tuple[Option, .
 
 def neighbour_texts(texts: Sequence[str]) -> list[str]:
     """Of each text what comes next: "A comes before B."; of the last what came before it."""
-    found = [f"{one[0].upper()}{one[1:]} comes before {next_one}." for one, next_one in pairwise(texts)]
-    return [*found, f"{texts[-1][0].upper()}{texts[-1][1:]} comes last, after {texts[-2]}."]
+    found = [f"{_comes(one)} before {next_one}." for one, next_one in pairwise(texts)]
+    return [*found, f"{_comes(texts[-1])} last, after {texts[-2]}."]
+
+
+def _comes(text: str) -> str:
+    return f"{capitalised(text)} {agreeing(text, 'comes', 'come')}"
 
 
 def _why(ask: Ask, ordered: Sequence[Step]) -> Reason:

@@ -87,11 +87,15 @@ def _bones_of_lookalikes(syllabus: Syllabus, site: str) -> Iterator[str]:
 
 
 def _bones_with(syllabus: Syllabus, name: str) -> set[str]:
-    """Bones that have a landmark of this name, by any of its words."""
+    """Bones that have a landmark of this name, by any of its words, with or without its bone.
+
+    Of the femur many books say "lateral supracondylar ridge" for its line: it is no wrong bone for the ridge.
+    """
     return {
         bone
         for landmark in syllabus.catalogue.landmarks.values()
-        if name == landmark.name or name in landmark.synonyms
+        for word in (landmark.name, *landmark.synonyms)
+        if word == name or word.startswith(f"{name} of the ")
         for bone in landmark.bones
     }
 

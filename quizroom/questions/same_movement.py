@@ -11,6 +11,8 @@ _KIN_MOVEMENTS: Mapping[str, tuple[str, ...]] = {
     "ulnar_deviation": ("adduction",),
     "upward_rotation": ("abduction", "lateral_rotation", "posterior_tilt"),
     "downward_rotation": ("adduction", "medial_rotation", "anterior_tilt"),
+    "anterior_tilt": ("forward_tilt",),
+    "posterior_tilt": ("backward_tilt",),
     "protraction": ("abduction", "anterior_tilt"),
     "retraction": ("adduction", "posterior_tilt"),
     "opening": ("elevation", "depression", "abduction", "dilation"),

@@ -1,5 +1,6 @@
 """The course's words for things."""
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
@@ -22,7 +23,16 @@ ENDS: tuple[End, ...] = ("origin", "insertion")
 
 
 _NUMBERED = ("first ", "second ", "third ", "fourth ")
-"""Muscles that are counted take an article in a sentence."""
+_ENGLISH = (
+    *("anterior", "posterior", "superior", "inferior", "medial", "lateral", "superficial", "deep"),
+    *("external", "internal", "innermost", "middle", "oblique", "transverse", "vertical"),
+)
+_WITH_ARTICLE = (*_NUMBERED, *(f"{word} " for word in _ENGLISH), "diaphragm")
+"""Muscles that are counted, or have an English name, take an article in a sentence; Latin names have none."""
+_MOVED = re.compile(r"(?:body of the )?(.+?)(?: (?:over|in|on|against|under) (?:the|its) .+)?")
+"""Of what merely moves the part itself, without what it moves against: "tongue" of "tongue in the mouth"."""
+_TURN = re.compile(r"(.+?) ((?:to the|from) .+)")
+"""A movement with its direction, which stands after the part that moves."""
 _SCAPULA_ON_RIBS = "scapulothoracic"
 _JOINT_WORDS = frozenset(("joint", "joints", "articulation", "articulations", "symphysis", "syndesmosis"))
 _END_WORDS: Mapping[str, tuple[str, str]] = {
@@ -103,13 +113,18 @@ def injury_text(words: Words, injury: str) -> str:
 def bare_unit_text(words: Words, muscle: str, part: str) -> str:
     """A muscle or a part of it without article: "brachialis", "long head of biceps brachii"."""
     name = concept_text(words, "muscle", muscle)
-    return f"{part_name(words.catalogue.muscles[muscle], part)} of {name}" if part else name
+    return f"{part_name(words.catalogue.muscles[muscle], part)} of {with_article(name)}" if part else name
 
 
 def unit_text(words: Words, muscle: str, part: str) -> str:
     """As it stands in a sentence: "brachialis", "the long head of biceps brachii", "the first lumbrical"."""
     bare = bare_unit_text(words, muscle, part)
-    return f"the {bare}" if part or bare.startswith(_NUMBERED) else bare
+    return f"the {bare}" if part else with_article(bare)
+
+
+def with_article(name: str) -> str:
+    """The name of a muscle as it stands in a sentence: "the diaphragm", "the external oblique", "soleus"."""
+    return f"the {name}" if name.startswith(_WITH_ARTICLE) else name
 
 
 def site_text(words: Words, site: str) -> str:
@@ -120,7 +135,18 @@ def site_text(words: Words, site: str) -> str:
 def action_text(words: Words, action: str) -> str:
     """A movement with its place: "flexion at the elbow joint", "elevation of the scapula"."""
     joint, _, movement = action.partition(".")
-    return f"{concept_text(words, 'movement', movement)} {place_text(words, joint)}"
+    return movement_text(concept_text(words, "movement", movement), place_text(words, joint))
+
+
+def movement_text(movement: str, place: str) -> str:
+    """A movement at its place; of a moving part the direction comes last.
+
+    Else "deviation to the opposite side of the tongue" could be a movement towards that side of the tongue.
+    """
+    turn = _TURN.fullmatch(movement)
+    if place.startswith("of ") and turn:
+        return f"{turn[1]} {place} {turn[2]}"
+    return f"{movement} {place}"
 
 
 def place_text(words: Words, joint: str) -> str:
@@ -128,7 +154,10 @@ def place_text(words: Words, joint: str) -> str:
     if joint == _SCAPULA_ON_RIBS:
         return "of the scapula"
     name = concept_text(words, "joint", joint)
-    return f"at the {name}" if is_true_joint(words.catalogue.joints[joint]) else f"of the {name}"
+    if is_true_joint(words.catalogue.joints[joint]):
+        return f"at the {name}"
+    moved = _MOVED.fullmatch(name)
+    return f"of the {moved[1] if moved else name}"
 
 
 def is_true_joint(joint: Joint) -> bool:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from quizroom.knowledge.model import Landmark
 from quizroom.questions.ask import Ask
+from quizroom.questions.kinship import LIMB_OF
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 
@@ -41,7 +42,14 @@ def _on_same_bone(syllabus: Syllabus, key: Landmark) -> Iterator[str]:
 
 
 def _namesakes(syllabus: Syllabus, key: Landmark) -> tuple[str, ...]:
-    return syllabus.kinship.by_landmark_name.get(key.name, ())
+    """Landmarks of the same name, of limbs beside those of limbs: no base of a jaw beside one of a toe."""
+    alike = syllabus.kinship.by_landmark_name.get(key.name, ())
+    return tuple(one for one in alike if _on_limb(syllabus, one) == _on_limb(syllabus, key.id))
+
+
+def _on_limb(syllabus: Syllabus, site: str) -> bool:
+    bones = syllabus.catalogue.landmarks[site].bones
+    return any(syllabus.catalogue.bones[bone].region in LIMB_OF for bone in bones)
 
 
 def _sites(syllabus: Syllabus, ask: Ask, muscles: Iterable[str]) -> Iterator[str]:

@@ -19,7 +19,7 @@ def movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a movement at a given joint: its opposite, then the joint's others."""
     joint, _, movement = ask.key[0].partition(".")
     yield "antagonist", (opposite_of(syllabus, ask.key[0]),)
-    yield "look_alike", tuple(f"{joint}.{one}" for one in syllabus.kinship.lookalikes.get(movement, ()))
+    yield "look_alike", lookalikes_at(syllabus, joint, movement)
     yield "antagonist", tuple(_opposites(syllabus, ask, joint))
     for source, actions in _of_others(syllabus, ask):
         yield source, tuple(one for one in actions if one.partition(".")[0] == joint)
@@ -27,11 +27,17 @@ def movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     yield "same_joint", tuple(one for one in _movements_at(syllabus, joint) if one in done)
 
 
+def lookalikes_at(syllabus: Syllabus, joint: str, movement: str) -> tuple[str, ...]:
+    """The movements that are mixed up with one, as far as the joint has them: no scapula is "fixed" there."""
+    possible = syllabus.catalogue.joints[joint].movements
+    return tuple(f"{joint}.{one}" for one in syllabus.kinship.lookalikes.get(movement, ()) if one in possible)
+
+
 def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a movement with its joint, among those that some muscle produces."""
     joint, _, movement = ask.key[0].partition(".")
     nearby = joints_nearby(syllabus, joint)
-    done = _done(syllabus)
+    done = done_actions(syllabus)
     opposite = opposite_of(syllabus, ask.key[0])
     yield "antagonist", tuple(one for one in (opposite,) if one in done)
     yield (
@@ -47,7 +53,7 @@ def action_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 @lru_cache(maxsize=8)
-def _done(syllabus: Syllabus) -> frozenset[str]:
+def done_actions(syllabus: Syllabus) -> frozenset[str]:
     """What some muscle does by the standard account."""
     table = syllabus.tables["action"].by_value
     return frozenset(action for action, claims in table.items() if any(claim.usual for claim in claims))
@@ -56,11 +62,13 @@ def _done(syllabus: Syllabus) -> frozenset[str]:
 def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a joint: those of muscles mixed up with this one, then those nearest to it
     along the limb at which muscles act, then its like in the other limb.
+
+    Of look-alikes as of others those of the limb: pronator quadratus tempts nobody to think of the lumbar
+    joints that quadratus lumborum crosses.
     """
     near = set(syllabus.joints_nearby(ask.key[0]))
     for source, joints in kindred_values(syllabus, "crossing", ask.muscles[0]):
-        kept = joints if source == "look_alike" else (one for one in joints if one in near)
-        yield source, _true_joints(syllabus, kept)
+        yield source, _true_joints(syllabus, (one for one in joints if one in near))
     yield "other_joint", _true_joints(syllabus, joints_nearby(syllabus, ask.key[0]))
     yield "serial_homologue", syllabus.kinship.homologous_joints(ask.key[0])
 

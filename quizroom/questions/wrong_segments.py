@@ -10,7 +10,7 @@ from quizroom.questions.distractors import candidates
 from quizroom.questions.ranks import Candidate, Rank
 from quizroom.questions.syllabus import Syllabus, usual_values
 
-_FURTHEST = 5
+_FURTHEST = 4
 """Segments further away than these are no error that anybody makes."""
 
 
@@ -23,15 +23,17 @@ def segment_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def segments_around(syllabus: Syllabus, ask: Ask, random: Random) -> Sequence[Candidate] | None:
-    """Wrong segments on both sides of the key, so many below it as chance says.
+    """Wrong segments on both sides of the key, so many below it as chance says, but not all on one side.
 
-    Segments stand in their order, so that the choice alone decides where the key stands.
+    Segments stand in their order, so that the choice alone decides where the key stands. Three thoracic ones
+    beside C8 would leave it the only one that reaches the arm.
     """
     place = SEGMENTS.index(ask.key[0])
     found = candidates(syllabus, ask, random)
     below = [one for one in found if SEGMENTS.index(one[0]) < place]
     above = [one for one in found if SEGMENTS.index(one[0]) > place]
-    wanted = max(random.randint(0, PREFERRED_WRONG), PREFERRED_WRONG - len(above))
+    fewest, most = min(1, len(below)), PREFERRED_WRONG - min(1, len(above))
+    wanted = max(random.randint(fewest, most), PREFERRED_WRONG - len(above))
     chosen = [*below[:wanted], *above[: PREFERRED_WRONG - len(below[:wanted])]]
     if len(chosen) == PREFERRED_WRONG and is_fair(syllabus, ask, chosen):
         return chosen

@@ -3,10 +3,11 @@
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from functools import lru_cache
 
-from quizroom.knowledge.model import Artery
+from quizroom.knowledge.model import Artery, Muscle
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs
 from quizroom.questions.kindred import kindred_values
+from quizroom.questions.kinship import LIMB_OF
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.traits import is_asked_nerve
@@ -23,7 +24,8 @@ def nerve_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     motor = _motor(syllabus)
     roots = frozenset(key.roots)
     kin = tuple(one for one in motor if not roots.isdisjoint(syllabus.catalogue.nerves[one].roots))
-    yield "look_alike", (*kinship.lookalikes.get(key.id, ()), *_name_traps(syllabus, ask, kin))
+    alike = (one for one in kinship.lookalikes.get(key.id, ()) if _may_be_thought_of(syllabus, one, muscle))
+    yield "look_alike", (*alike, *_name_traps(syllabus, ask, kin))
     yield "sibling_nerve", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), motor))
     siblings = [one for parent in key.parents for one in kinship.by_nerve_parent[parent]]
     yield "sibling_nerve", tuple(one for one in siblings if one in motor)
@@ -53,6 +55,14 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
         yield source, tuple(one for one in arteries if one in safe)
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.by_region.get(muscle.region, ()), safe))
     yield "same_region", tuple(_of_muscles(syllabus, ask, kinship.beside_region.get(muscle.region, ()), safe))
+
+
+def _may_be_thought_of(syllabus: Syllabus, nerve: str, muscle: Muscle) -> bool:
+    """Whether a nerve serves limbs if the muscle is of a limb: no branch in the palm for the larynx."""
+    muscles = syllabus.catalogue.muscles
+    reached = syllabus.tables["nerve"].by_value.get(nerve, ())
+    on_limbs = {muscles[claim.muscle].region in LIMB_OF for claim in reached}
+    return not on_limbs or (muscle.region in LIMB_OF) in on_limbs
 
 
 @lru_cache(maxsize=8)

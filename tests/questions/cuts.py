@@ -81,7 +81,8 @@ def _may_come_through(text: Text, injury: str, row: Reading) -> bool:
 def _is_doubted(text: Text, injury: str, part: str) -> bool:
     """Whether the level says that books differ on what leaves before it, and this is among that."""
     level = text.levels.get(injury, {})
-    return bool(level.get("note")) and _leaves_before(text, level, part, readings(text, "nerve", part))
+    named = {"spares": [*level.get("spares", []), *level.get("doubts", [])]}
+    return bool(level.get("note")) and _leaves_before(text, named, part, readings(text, "nerve", part))
 
 
 def _leaves_before(text: Text, level: Table, part: str, rows: list[Reading]) -> bool:

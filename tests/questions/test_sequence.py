@@ -25,9 +25,10 @@ def runs(names: list[str]) -> list[str]:
 
 
 def test_look_alike_muscles_follow_each_other_more_often_when_they_are_mixed() -> None:
-    mixed = sum(siblings_together(dealt_by(REGIONAL, grid(FOREARM), seed=seed)) for seed in SEEDS)
+    seeds = range(12)  # fewer leave it to chance
+    mixed = sum(siblings_together(dealt_by(REGIONAL, grid(FOREARM), seed=seed)) for seed in seeds)
     blocked = sum(
-        siblings_together(dealt_by(REGIONAL, grid(FOREARM, interleave=False), seed=seed)) for seed in SEEDS
+        siblings_together(dealt_by(REGIONAL, grid(FOREARM, interleave=False), seed=seed)) for seed in seeds
     )
     assert mixed > blocked
 

@@ -18,14 +18,13 @@ def every_level_lies_on_a_known_nerve(catalogue: Catalogue) -> Iterator[Flaw]:
 
 
 def levels_spare_what_their_nerve_reaches(catalogue: Catalogue) -> Iterator[Flaw]:
-    """What a level spares is a branch of its nerve, or a muscle (or part) that the nerve supplies."""
+    """What a level spares or doubts is a branch of its nerve, or a muscle (or part) that it supplies."""
     for level in catalogue.levels.values():
         reached = {*nerve_descendants(catalogue, level.nerve), *_muscles(catalogue, level.nerve)}
-        for spared in level.spares:
-            if spared not in reached:
-                message = f'"{spared}" is no branch of {level.nerve}, nor supplied by it'
-                remedy = suggest(spared, reached)
-                yield at_entry(catalogue, "levels", level.id, message, remedy, field="spares")
+        for field, named in (("spares", level.spares), ("doubts", level.doubts)):
+            for one in set(named) - reached:
+                message = f'"{one}" is no branch of {level.nerve}, nor supplied by it'
+                yield at_entry(catalogue, "levels", level.id, message, suggest(one, reached), field=field)
 
 
 def distal_levels_spare_more(catalogue: Catalogue) -> Iterator[Flaw]:

@@ -14,7 +14,7 @@ from quizroom.questions.ranks import Rank
 from quizroom.questions.same_movement import action_overlap
 from quizroom.questions.syllabus import Syllabus, Unit, certain_values, muscles_not_wrong, units
 from quizroom.questions.words import action_text, concept_text, unit_text
-from quizroom.questions.wrong_movements import joints_nearby
+from quizroom.questions.wrong_movements import done_actions, joints_nearby, lookalikes_at
 
 
 def antagonist_asks(syllabus: Syllabus) -> Iterator[Ask]:
@@ -45,14 +45,19 @@ def _opponents(syllabus: Syllabus, unit: Unit, action: str) -> Iterator[Ask]:
 
 
 def _opposites(syllabus: Syllabus) -> Iterator[Ask]:
-    """One ask for each movement that a muscle on the list leads."""
+    """One ask for each movement that a muscle on the list leads, and whose opposite some muscle produces.
+
+    "Release" or "free vibration" is what is left when a muscle stops: not worth a round.
+    """
     led: dict[str, Claim] = {}
     for muscle in syllabus.muscles:
         for claim in syllabus.tables["prime"].by_muscle.get(muscle, ()):
             if claim.certain:
                 led.setdefault(claim.value.partition(".")[2], claim)
+    done = {value.partition(".")[2] for value in done_actions(syllabus)}
     for movement, claim in led.items():
-        yield _opposite(syllabus, movement, claim)
+        if opposite_of(syllabus, claim.value).partition(".")[2] in done:
+            yield _opposite(syllabus, movement, claim)
 
 
 def _opposite(syllabus: Syllabus, movement: str, claim: Claim) -> Ask:
@@ -72,14 +77,15 @@ def _opposite(syllabus: Syllabus, movement: str, claim: Claim) -> Ask:
         stem=f"Which of these movements is the opposite of {name}?",
         ranks=_movement_ranks,
         tell=_reason,
+        tell_why=_why,
     )
 
 
 def _movement_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """Look-alikes of both movements, then what else is done at the joint, then elsewhere."""
     joint, _, opposite = ask.key[0].partition(".")
-    alike = (one for word in (ask.subject, opposite) for one in syllabus.kinship.lookalikes.get(word, ()))
-    yield "look_alike", tuple(f"{joint}.{one}" for one in alike)
+    for word in (ask.subject, opposite):
+        yield "look_alike", lookalikes_at(syllabus, joint, word)
     for source, actions in kindred_values(syllabus, "action", ask.muscles[0]):
         yield source, tuple(one for one in actions if one.partition(".")[0] == joint)
     yield "same_joint", tuple(f"{joint}.{one}" for one in syllabus.catalogue.joints[joint].movements)
@@ -97,6 +103,11 @@ def _reason(syllabus: Syllabus, _: Ask, action: str) -> Reason:
     sources = _sources(syllabus, movement.id) or _sources(syllabus, movement.antagonist)
     both = (_fact(movement.id, movement.antagonist), _fact(movement.antagonist, movement.id))
     return Reason(text=f"{name} is the opposite of {opposite}.", facts=both, sources=sources)
+
+
+def _why(syllabus: Syllabus, ask: Ask) -> Reason:
+    """The opposite alone: that books differ on a muscle's actions does not touch it."""
+    return _reason(syllabus, ask, ask.key[0])
 
 
 def _fact(movement: str, opposite: str) -> str:

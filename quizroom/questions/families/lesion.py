@@ -107,7 +107,7 @@ def _taken_by(syllabus: Syllabus, injury: str, unit: Unit) -> Ask:
         subject=unit.id,
         barred=frozenset(one for one in syllabus.injuries.nerves if not whole(one, unit.muscle, unit.part)),
         facts=_facts(syllabus, injury, unit),
-        stem=f"Which of these complete lesions takes away {text}?",
+        stem=f"Which of these complete lesions paralyzes {text}?",
     )
 
 

@@ -97,12 +97,19 @@ def _ask(syllabus: Syllabus, relation: Relation, value: str, odd: str, lacking: 
 
 
 def _ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
-    """Those near the odd one; a nerve that they have in common in its region is a sibling of its nerve."""
+    """Those near the odd one; a nerve that they have in common in its region is a sibling of its nerve.
+
+    Of nerves only those of its limb, of head and neck or of the trunk: a muscle of the thigh would be odd
+    among three of the perineum at first sight.
+    """
     odd = syllabus.catalogue.muscles[ask.key[0]]
-    yield from kindred_ranks(syllabus, odd.id)
-    if ask.relation == "nerve":
-        yield "sibling_nerve", syllabus.kinship.by_region[odd.region]
-    yield from _ranks_of(syllabus, odd.id)
+    if ask.relation != "nerve":
+        yield from _ranks_of(syllabus, odd.id)
+        return
+    here = frozenset(syllabus.kinship.of_area(odd.region))
+    beside: Rank = ("sibling_nerve", syllabus.kinship.by_region[odd.region])
+    for source, muscles in (*kindred_ranks(syllabus, odd.id), beside, *_ranks_of(syllabus, odd.id)):
+        yield source, tuple(one for one in muscles if one in here)
 
 
 def _ranks_of(syllabus: Syllabus, muscle: str) -> Iterator[Rank]:
