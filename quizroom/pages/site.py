@@ -65,9 +65,13 @@ PROBLEMS = {
         "This form is too old, or was made for another browser. Load its page anew and send it again.",
     ),
     404: ("Nothing here", "There is no page at this address."),
-    413: ("Too large", "This is larger than the server takes, so nothing of it was kept."),
+    413: (
+        "Too large",
+        "This is larger than the server takes, so nothing of it was kept. Send something smaller.",
+    ),
 }
 
+NOT_SHOWN = "The server could not show this page. Try again; if it stays so, tell whoever runs the server."
 DEFAULT_ROUNDS = 10
 SIGN_IN, TO_DESK = ("/sign-in", "Sign in"), ("/desk", "To the desk")
 
@@ -230,5 +234,5 @@ def _message(
 
 def _problem(site: Site, error: HTTPException) -> AnyResponse:
     status = error.code or 500
-    heading, text = PROBLEMS.get(status, ("Something went wrong", "The server could not show this page."))
+    heading, text = PROBLEMS.get(status, ("Something went wrong", NOT_SHOWN))
     return _message(site, heading, text, status=status)

@@ -21,16 +21,16 @@ from quizroom.service.rooms import Rooms
 
 INVITATION_LIVES = timedelta(days=3)
 
-WRONG = "Name and password do not belong together. Mind capitals, or ask for a new link."
+WRONG = "This name and password do not match. Check capital letters, or ask for a new link."
 TOO_MANY = "Too many wrong passwords. Wait some minutes and try again; a desk that is open stays open."
 BAD_NAME = "A name has 1 to 40 characters, at least one letter or figure among them."
 NAME_TAKEN = "Another host of this server has that name. Add something to yours."
 INVITATION_GONE = "This invitation has been used or withdrawn, or is too old. Ask for another."
-WRONG_OLD = "That is not your password so far."
+WRONG_OLD = "That is not your present password. Try again, or ask for a link that lets you in anew."
 FIRST_STAYS = "The first owner cannot be removed: the link that the server prints opens that desk."
-NOT_YOURSELF = "Nobody removes themself. Ask another owner, or whoever runs the server."
+NOT_YOURSELF = "You cannot remove yourself. Ask another owner, or whoever runs the server."
 NO_SUCH_HOST = "There is no such host. Names are listed on the page Hosts and by: quizroom hosts list"
-NO_SUCH_OWNER = "An assistant helps an owner: say which."
+NO_SUCH_OWNER = "An assistant helps an owner. Name one of the owners."
 
 
 class HostFault(Exception):

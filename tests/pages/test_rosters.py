@@ -93,7 +93,7 @@ def test_replacing_says_who_will_be_gone_and_keeps_claims_of_the_others() -> Non
     first = web.books.rosters.add("owner", "Old", rows)
     page = send(host, CLASS, roster=first.id, name="New")
     assert "Gwen Gorse" in page.text
-    assert "1 will be on the roster no more" in page.text
+    assert "1 will no longer be on the roster" in page.text
     confirmed(host, page)
     changed = web.books.rosters.own("owner", first.id)
     assert changed is not None

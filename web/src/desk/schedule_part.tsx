@@ -14,7 +14,7 @@ export function SchedulePart({ review, onDo }: PartProps) {
     onDo({ type: "schedule_review", room, at, opens_itself: opensItself }, "It is planned.");
   };
   const takeBack = () =>
-    onDo({ type: "schedule_review", room: review.room, at: null }, "It is planned for no day.");
+    onDo({ type: "schedule_review", room: review.room, at: null }, "No day is planned for it.");
   return (
     <form class="review_part" onSubmit={schedule}>
       <label class="field">

@@ -74,7 +74,7 @@ function FeedButtons(props: { on: boolean; onAsk: (method: "POST" | "DELETE", do
 function FeedAddress({ address }: { address: string }) {
   return (
     <label class="field">
-      <span class="field_label">Address for your calendar program; it is shown this once</span>
+      <span class="field_label">Address for your calendar program; it is shown only this once</span>
       <input class="field_input" readOnly value={address} onFocus={(event) => event.currentTarget.select()} />
     </label>
   );

@@ -25,7 +25,7 @@ export function KeyCard({ playerKey, say }: { playerKey: OwnKey; say: (text: str
   }, [playerKey, link]);
   return (
     <div class="key_card">
-      <p class="key_soft no-print">Look around first: who reads this has your key.</p>
+      <p class="key_soft no-print">Look around first: whoever reads this has your key.</p>
       <div class="field">
         <label class="field_label" for="private_link">
           Private link

@@ -79,7 +79,7 @@ export function callOf(before: Walk, after: Walk): string | null {
   const stations = after.order.length;
   const station = stationOf(after);
   if (station === null)
-    return before.at < stations ? "All stations are passed. Look over your sheet, then hand it in." : null;
+    return before.at < stations ? "That was the last station. Look over your sheet, then hand it in." : null;
   if (before.at !== after.at)
     return `Next station: ${station + 1}. ${after.order.length - after.at - 1} to come.`;
   if (before.leftMs === null || after.leftMs === null) return null;
