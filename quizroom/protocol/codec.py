@@ -17,7 +17,8 @@ from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage
 from quizroom.protocol.replies import Reply, Tally
 from quizroom.views.desk_model import DeskView, RosterRow
-from quizroom.views.model import OwnView, PublicView
+from quizroom.views.own_model import OwnView
+from quizroom.views.public_model import PublicView
 
 Outgoing = Reply | Tally | PublicView | OwnView | DeskView | DeskSettings | BlueprintGrid | GroupSettings | Me
 

@@ -30,7 +30,8 @@ from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, Pi
 from quizroom.protocol.replies import Reply, Tally
 from quizroom.protocol.review_files import ReviewFilePreview, ReviewFileRefused, ReviewTaken
 from quizroom.views.desk_model import DeskView
-from quizroom.views.model import OwnView, PublicView
+from quizroom.views.own_model import OwnView
+from quizroom.views.public_model import PublicView
 
 READ = ("ClientMessage", "LookAnswers", "PracticeOrder")
 """Types that the server reads; what it fills in for absent fields is not asked of the sender."""

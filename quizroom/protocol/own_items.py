@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from quizroom.questions.model import Family
 from quizroom.questions.own import OwnFormat, OwnItem
 from quizroom.questions.own_findings import Finding
+from quizroom.views.item_model import ItemFace
 from quizroom.views.look_model import Solution
-from quizroom.views.model import ItemFace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

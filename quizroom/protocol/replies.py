@@ -5,7 +5,8 @@ from typing import Literal
 
 from quizroom.room.state import Phase, Timing
 from quizroom.views.desk_model import DeskView
-from quizroom.views.model import OwnView, PublicView
+from quizroom.views.own_model import OwnView
+from quizroom.views.public_model import PublicView
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,8 +13,9 @@ from quizroom.service.own_items import NoSuchOwnItem, NotReady
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
 from quizroom.service.twins import NoTwin
 from quizroom.views.desk_model import DeskView
-from quizroom.views.model import OwnView, PublicView
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_model import OwnView
+from quizroom.views.public_model import PublicView
 
 
 def done(

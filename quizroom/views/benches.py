@@ -5,7 +5,8 @@ from quizroom.room.bench_state import LEAST_AT_A_BENCH, MOST_AT_A_BENCH
 from quizroom.room.benches import members, names
 from quizroom.room.own_time import hides_counts
 from quizroom.room.state import Room
-from quizroom.views.model import AnswerFace, BenchesFace, BenchRow, OwnBench, StandingRow
+from quizroom.views.own_model import AnswerFace, OwnBench
+from quizroom.views.public_model import BenchesFace, BenchRow, StandingRow
 
 
 def benches_face(room: Room) -> BenchesFace | None:

@@ -1,4 +1,4 @@
-"""What the desk sees of flags and changes, and a seat of its own flag. Units as in `model.py`."""
+"""What the desk sees of flags and changes, and a seat of its own flag. Units as in `public_model.py`."""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,4 @@
-"""What the host's desk may see: the public view and everything behind it. Units as in `model.py`."""
+"""What the host's desk may see: the public view and everything behind it. Units as in `public_model.py`."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -10,9 +10,11 @@ from quizroom.room.state import Timing
 from quizroom.room.time_state import FactorPercent
 from quizroom.views.changes_model import ChangeRow, FlagsFace
 from quizroom.views.credit import CreditCount
+from quizroom.views.item_model import ClockFace
 from quizroom.views.measured import Measured
-from quizroom.views.model import ClockFace, PublicView, RowResult
 from quizroom.views.picture import PictureFace
+from quizroom.views.public_model import PublicView
+from quizroom.views.result_model import RowResult
 from quizroom.views.talk_model import TalkPanel
 
 

@@ -4,8 +4,9 @@ from datetime import datetime
 
 from quizroom.room.group import opener, present, waited_for
 from quizroom.room.state import Room
-from quizroom.views.model import GroupFace, OwnGroup, SeatMate
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_model import OwnGroup, SeatMate
+from quizroom.views.public_model import GroupFace
 
 
 def group_face(room: Room) -> GroupFace | None:

@@ -8,8 +8,8 @@ from quizroom.marking import RoomMarks, RoundMarks, marks_of_room
 from quizroom.questions.model import Family, Format, Item
 from quizroom.room.state import Answer, Player, Room, Round
 from quizroom.views.changes import own_flag
-from quizroom.views.model import Verdict
 from quizroom.views.own import verdict_of
+from quizroom.views.own_model import Verdict
 from quizroom.views.results import key_text
 
 

@@ -1,7 +1,7 @@
 """An item as it is asked, for whoever answers it."""
 
 from quizroom.questions.model import Item
-from quizroom.views.model import ItemFace, OptionFace
+from quizroom.views.item_model import ItemFace, OptionFace
 from quizroom.views.picture import picture_face
 
 

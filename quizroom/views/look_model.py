@@ -8,7 +8,7 @@ time since 1970 (UTC).
 from dataclasses import dataclass
 
 from quizroom.knowledge.record import Record
-from quizroom.views.model import ItemFace
+from quizroom.views.item_model import ItemFace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

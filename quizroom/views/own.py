@@ -14,8 +14,8 @@ from quizroom.views.benches import bench_place, own_bench
 from quizroom.views.changes import own_flag, own_flags
 from quizroom.views.credit import own_claim
 from quizroom.views.group import own_group
-from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_model import AnswerFace, ChosenReason, OwnResult, OwnRound, OwnView, Verdict
 from quizroom.views.own_time import own_clock_face, time_to_take
 from quizroom.views.public import standings_are_out
 from quizroom.views.rows import row_reasons

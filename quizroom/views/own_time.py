@@ -4,7 +4,7 @@ from quizroom.room.own_time import OwnClock, own_clock, times_taken
 from quizroom.room.state import Player, Room
 from quizroom.room.taking_time import last_taking, may_take_time
 from quizroom.room.time_state import MOST_TIMES
-from quizroom.views.model import ClockFace
+from quizroom.views.item_model import ClockFace
 from quizroom.views.moment import milliseconds
 from quizroom.views.time_model import TimeToTake
 

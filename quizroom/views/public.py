@@ -13,8 +13,10 @@ from quizroom.room.taking_time import offers_time
 from quizroom.views.benches import bench_rows, benches_face
 from quizroom.views.group import group_face
 from quizroom.views.item_face import item_face
-from quizroom.views.model import ClockFace, PublicView, ResultFace, StandingRow
+from quizroom.views.item_model import ClockFace
 from quizroom.views.moment import milliseconds
+from quizroom.views.public_model import PublicView, StandingRow
+from quizroom.views.result_model import ResultFace
 from quizroom.views.results import result_face
 from quizroom.views.stations import at_stations, stations_face
 from quizroom.views.talk import shown_second

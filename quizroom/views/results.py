@@ -10,7 +10,7 @@ from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Round
 from quizroom.views.changes import rekeyed_note
 from quizroom.views.desk_model import DeskOption, DeskTyped
-from quizroom.views.model import OptionResult, ResultFace, TypedResult
+from quizroom.views.result_model import OptionResult, ResultFace, TypedResult
 from quizroom.views.rows import row_results
 from quizroom.views.shares import share
 

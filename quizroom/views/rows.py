@@ -5,7 +5,8 @@ from collections import Counter
 from quizroom.questions.model import Item, Option
 from quizroom.room.answers import IN_PLACES
 from quizroom.room.state import Answer, Round
-from quizroom.views.model import ChosenReason, LetterCount, RowResult
+from quizroom.views.own_model import ChosenReason
+from quizroom.views.result_model import LetterCount, RowResult
 from quizroom.views.shares import share
 
 

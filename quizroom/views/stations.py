@@ -7,8 +7,10 @@ from quizroom.room.benches import members
 from quizroom.room.state import Answer, Room, Stations
 from quizroom.room.stations import are_open
 from quizroom.views.item_face import item_face
-from quizroom.views.model import AnswerFace, ClockFace, OwnBench, OwnStation, OwnView, PublicView
+from quizroom.views.item_model import ClockFace
 from quizroom.views.moment import milliseconds
+from quizroom.views.own_model import AnswerFace, OwnBench, OwnStation, OwnView
+from quizroom.views.public_model import PublicView
 from quizroom.views.station_model import StationRow, StationsFace
 
 

@@ -1,6 +1,6 @@
 """What is seen of a talk: second answers beside the first, and what the desk is advised.
 
-Units as in `model.py`.
+Units as in `public_model.py`.
 """
 
 from dataclasses import dataclass

@@ -5,8 +5,8 @@ import pytest
 from quizroom.marking import marks_of_room
 from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, ShowRecord, StrikeItem, SubmitAnswer
 from quizroom.room.state import Room
-from quizroom.views.model import AnswerFace, ChosenReason, OwnResult, OwnView
 from quizroom.views.own import own_view
+from quizroom.views.own_model import AnswerFace, ChosenReason, OwnResult, OwnView
 from tests.room.sample_items import free_list, one_best, pick_three
 from tests.room.samples import answering, gathered, ordered, plan, says, seat, writes
 from tests.views.twins import NOW

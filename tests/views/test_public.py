@@ -5,8 +5,9 @@ import pytest
 from quizroom.marking import marks_of_room
 from quizroom.room.commands import CloseRound, OpenRound, PauseRound, ShowStandings
 from quizroom.room.state import Room
-from quizroom.views.model import ClockFace, OptionFace, PublicView, StandingRow
+from quizroom.views.item_model import ClockFace, OptionFace
 from quizroom.views.public import CAUTIONS, public_view
+from quizroom.views.public_model import PublicView, StandingRow
 from tests.room.sample_items import NERVES, all_formats, one_best, typed
 from tests.room.samples import after, answering, gathered, ordered, plan, prepared, says
 from tests.views.twins import NOW

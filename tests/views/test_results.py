@@ -5,8 +5,9 @@ from hypothesis import given, settings
 from quizroom.marking import marks_of_room
 from quizroom.room.commands import CloseRound, ShowRecord, StrikeItem
 from quizroom.room.state import Room
-from quizroom.views.model import OptionResult, PublicView, ResultFace
 from quizroom.views.public import public_view
+from quizroom.views.public_model import PublicView
+from quizroom.views.result_model import OptionResult, ResultFace
 from tests.room.histories import History, histories, played
 from tests.room.sample_items import one_best, pick_three
 from tests.room.samples import answering, ordered, says, seat

@@ -6,9 +6,11 @@ from quizroom.room.commands import CloseRound, ShowRecord
 from quizroom.room.state import Room
 from quizroom.views.desk import desk_view
 from quizroom.views.desk_model import DeskItem
-from quizroom.views.model import ItemFace, LetterCount, OwnResult, ResultFace
+from quizroom.views.item_model import ItemFace
 from quizroom.views.own import own_view
+from quizroom.views.own_model import OwnResult
 from quizroom.views.public import public_view
+from quizroom.views.result_model import LetterCount, ResultFace
 from tests.room.sample_items import MUSCLES, matching, one_best, ordering
 from tests.room.samples import answering, ordered, says
 from tests.views.twins import NOW

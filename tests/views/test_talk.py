@@ -11,9 +11,10 @@ from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from quizroom.views.desk import desk_view
 from quizroom.views.desk_model import DeskView
-from quizroom.views.model import AnswerFace, OwnView, PublicView
 from quizroom.views.own import own_view
+from quizroom.views.own_model import AnswerFace, OwnView
 from quizroom.views.public import public_view
+from quizroom.views.public_model import PublicView
 from quizroom.views.talk_model import RightFace, SecondShare
 from tests.room.sample_items import one_best, ordering, typed
 from tests.room.samples import answering, ordered, plan, says, writes

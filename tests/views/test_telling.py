@@ -7,9 +7,9 @@ from quizroom.questions.model import Item, NearTerm
 from quizroom.questions.waiting import IT_WAITS
 from quizroom.room.commands import CloseRound, DropItem, EndReview, OpenRound, ShowRecord
 from quizroom.room.state import Room
-from quizroom.views.model import PublicView
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
+from quizroom.views.public_model import PublicView
 from tests.room.sample_items import one_best
 from tests.room.sample_items import typed as typed_item
 from tests.room.samples import answering, ordered, says, writes

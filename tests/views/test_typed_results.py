@@ -7,8 +7,9 @@ from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
 from quizroom.room.commands import CloseRound, RuleOnWords, ShowRecord
 from quizroom.room.state import Room
-from quizroom.views.model import PublicView, ResultFace, TypedResult
 from quizroom.views.public import public_view
+from quizroom.views.public_model import PublicView
+from quizroom.views.result_model import ResultFace, TypedResult
 from quizroom.views.results import UNSPELLED
 from tests.room.sample_items import free_list, typed
 from tests.room.samples import answering, ordered, writes
