@@ -80,8 +80,9 @@ from quizroom.settings import Settings
 from quizroom.storage.accounts import SqlHeartbeat
 from quizroom.storage.chance import new_id, new_seed
 from quizroom.storage.class_choices import SqlClassChoices
-from quizroom.storage.database import database_fault, open_database
+from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.fitness import store_fault
 from quizroom.storage.kept_reviews import SqlReviews
 from quizroom.storage.players import SqlPlayers
 from quizroom.storage.review_shelf import SqlReviewShelf
@@ -221,7 +222,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         web=web,
         meters=meters,
         leaving=Leaving(),
-        store_fault=lambda: database_fault(engine),
+        store_fault=lambda: store_fault(engine),
         notices=notices,
         players=players,
         forgetting=forgetting,

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 from sqlalchemy import Connection, Engine, func, select, text
-from sqlalchemy.exc import OperationalError, SQLAlchemyError
+from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
+from quizroom.storage.fitness import unwritable
 from quizroom.storage.moments import in_utc
 from quizroom.storage.tables import heartbeat
 from quizroom.storage.upgrading import Release, release_of
@@ -58,7 +59,7 @@ def condition_of(engine: Engine) -> Condition:
                 ahead=timedelta() if embedded else _ahead(connection),
                 last_beat=None if beat is None else in_utc(beat),
                 damage=_damage(connection) if embedded else "",
-                locked=_locked(connection) if embedded else "",
+                locked=unwritable(connection) if embedded else "",
                 settings={} if embedded else _settings(connection),
             )
     except SQLAlchemyError as error:
@@ -74,17 +75,6 @@ def _ahead(connection: Connection) -> timedelta:
 def _damage(connection: Connection) -> str:
     found = str(connection.exec_driver_sql("PRAGMA quick_check(1)").scalar_one())
     return "" if found == "ok" else found
-
-
-def _locked(connection: Connection) -> str:
-    # What has been asked until now may have begun a transaction.
-    connection.rollback()
-    try:
-        connection.exec_driver_sql("BEGIN IMMEDIATE")
-    except OperationalError as error:
-        return str(error.orig)
-    connection.rollback()
-    return ""
 
 
 def _settings(connection: Connection) -> dict[str, str]:

@@ -5,7 +5,7 @@ import os
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Engine, create_engine, event, make_url, select
+from sqlalchemy import Engine, create_engine, event, make_url
 from sqlalchemy.exc import SQLAlchemyError
 
 from quizroom.service.ports import NotStored
@@ -61,16 +61,6 @@ def open_as_it_is(url: str) -> Engine:
     if url.startswith("sqlite") and not Path(file).exists():
         raise NotStored(f"there is no database in it ({file})")
     return _engine(url, FEW_CONNECTIONS)
-
-
-def database_fault(engine: Engine) -> str:
-    """What keeps the database from answering, in a sentence; empty if it answers."""
-    try:
-        with engine.connect() as connection:
-            connection.execute(select(1))
-    except SQLAlchemyError as error:
-        return f"The database does not answer: {str(error).splitlines()[0]}"
-    return ""
 
 
 def _engine(url: str, connections: int) -> Engine:

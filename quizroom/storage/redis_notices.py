@@ -122,8 +122,8 @@ class RedisNotices:
         if bool(fault) != bool(self._faults[way]):
             logger.log(logging.WARNING if fault else logging.INFO, "notices: %s", fault or f"can {way}")
         self._faults[way] = (
-            f"Redis does not answer ({fault}); changes take up to half a second, and each worker counts wrong"
-            " door codes and passwords for itself."
+            "Redis does not answer (the log says why); changes take up to half a second, and each worker"
+            " counts wrong door codes and passwords for itself."
             if fault
             else ""
         )

@@ -4,6 +4,8 @@ import json
 import signal
 import urllib.error
 import urllib.request
+from contextlib import closing
+from http.client import HTTPConnection
 from pathlib import Path
 
 import pytest
@@ -40,6 +42,24 @@ def test_new_people_find_no_server_once_it_leaves(server: Server) -> None:
         fetched(server, "/readyz")
 
 
+def test_whoever_still_has_a_line_hears_that_the_server_leaves(server: Server) -> None:
+    with closing(HTTPConnection("127.0.0.1", server.port, timeout=5)) as kept:
+        assert readiness(kept) == (200, [])
+        server.process.send_signal(signal.SIGTERM)
+        told = readiness(kept)
+        while told[0] == 200:
+            told = readiness(kept)
+        assert told == (503, ["This server is about to end."])
+    assert server.process.wait(timeout=10) == 0
+
+
+def readiness(kept: HTTPConnection) -> tuple[int, list[str]]:
+    """Ask by a connection that is kept, as a proxy does."""
+    kept.request("GET", "/readyz")
+    reply = kept.getresponse()
+    return reply.status, json.loads(reply.read())["faults"]
+
+
 def fetched(server: Server, path: str) -> object:
     return json.loads(got(server, path))
 
@@ -58,7 +78,7 @@ def test_a_log_for_machines_has_steps_and_no_people(tmp_path: Path, monkeypatch:
     metrics = got(server, "/metrics").decode()
     end(server)
     said = server.log.read_text(encoding="utf-8")
-    steps = [json.loads(line) for line in said.splitlines() if line.startswith("{")]
+    steps = [json.loads(line) for line in said.splitlines() if not line.startswith(ON_STANDARD_OUTPUT)]
     assert [step["step"] for step in steps if step["message"] == "review step"] == [
         "ReviewPrepared",
         "DoorOpened",
@@ -71,7 +91,18 @@ def test_a_log_for_machines_has_steps_and_no_people(tmp_path: Path, monkeypatch:
     assert "quizroom_commit_seconds_count" in metrics
     for secret in (*lesson.seats, *(name.title() for name in lesson.seats), "secret key", "127.0.0.1:"):
         assert secret not in metrics
-        assert not [line for line in said.splitlines() if line.startswith("{") and secret in line]
+        assert not [line for line in steps if secret in str(line)]
+
+
+ON_STANDARD_OUTPUT = (
+    "quizroom is ready",
+    "Players join",
+    "The host's desk",
+    "         ",
+    "Data lies in",
+    "Ended as asked",
+)
+"""What the command says to whoever starts it; the log is all the rest."""
 
 
 def played(server: Server) -> Lesson:

@@ -85,11 +85,14 @@ def test_an_answer_over_the_other_worker_is_taken_at_once_after_opening(lesson: 
     assert_kept(lesson)
 
 
-def test_a_killed_worker_costs_nothing_that_was_acknowledged(lesson: Lesson, pair: Pair) -> None:
+@pytest.mark.parametrize("end", [Server.kill, Server.stop], ids=["killed", "told to end"])
+def test_a_worker_that_ends_costs_nothing_that_was_acknowledged(
+    lesson: Lesson, pair: Pair, end: Callable[[Server], None]
+) -> None:
     for player in PLAYERS:
         lesson.answer(player)
     before = lesson.desk()["public"]["clock"]["closes_at"]
-    pair.workers[0].kill()
+    end(pair.workers[0])
     lesson.hang_up()
     other = pair.workers[1]
     lesson.host = host_voice(other, lesson.cookie)
