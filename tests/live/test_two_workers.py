@@ -1,7 +1,7 @@
 """Two workers over one PostgreSQL and one Redis; the players of one room are spread over both."""
 
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
