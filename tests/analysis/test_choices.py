@@ -9,7 +9,6 @@ from quizroom.analysis.choices import choices_of, summed
 from quizroom.questions.experience import AskCount, ask_key
 from quizroom.questions.model import Item
 from quizroom.room.commands import (
-    CloseRound,
     Command,
     OpenRound,
     RemovePlayer,
@@ -19,10 +18,9 @@ from quizroom.room.commands import (
 )
 from quizroom.room.state import Room
 from tests.room.sample_items import free_list, matching, one_best, ordering, pick_three, typed
-from tests.room.samples import after, answering, gathered, ordered, plan, says, writes
+from tests.room.samples import CLOSE, after, answering, gathered, ordered, plan, says, writes
 
 PLAYERS = tuple(f"p{number}" for number in range(9))
-CLOSE = CloseRound(round=1, by_host=True)
 COUNTS = st.builds(
     AskCount,
     ask=st.sampled_from("abc"),

@@ -10,14 +10,12 @@ from hypothesis import strategies as st
 from quizroom.exchange.sheet import COLUMNS, FACT_TYPES, FORMULA_STARTS, SheetRow, sheet_rows, write_sheet
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.facts import rows_of
-from quizroom.knowledge.load import content_folder, load_content
+from tests.shipped import content
 
 
 @pytest.fixture(scope="module")
 def catalogue() -> Catalogue:
-    loaded = load_content(content_folder())
-    assert loaded.catalogue is not None, loaded.findings
-    return loaded.catalogue
+    return content()
 
 
 def test_every_recorded_fact_of_every_muscle_is_one_row(catalogue: Catalogue) -> None:

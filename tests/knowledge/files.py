@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.load import load_content
 from quizroom.knowledge.report import findings_of, report
 
@@ -81,3 +82,11 @@ def content_report(folder: Path, own_courses: Sequence[Path] = ()) -> str:
     """What `content check` says of a folder, and of course lists that lie elsewhere."""
     loaded = load_content(folder, own_courses)
     return report(loaded, findings_of(loaded))
+
+
+def one_finding(folder: Path) -> Finding:
+    """What alone is wrong with the content of a folder."""
+    loaded = load_content(folder)
+    assert loaded.catalogue is None
+    (finding,) = loaded.findings
+    return finding

@@ -4,17 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.load import content_folder, load_content
 from quizroom.knowledge.report import findings_of
-from tests.knowledge.files import FILES, brachialis, write
-
-
-def one_finding(folder: Path) -> Finding:
-    loaded = load_content(folder)
-    assert loaded.catalogue is None
-    (finding,) = loaded.findings
-    return finding
+from tests.knowledge.files import FILES, brachialis, one_finding, write
 
 
 def test_a_faultless_folder_becomes_a_catalogue(tmp_path: Path) -> None:

@@ -4,16 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from quizroom.knowledge.finding import Finding
 from quizroom.knowledge.load import load_content
-from tests.knowledge.files import FILES, write
-
-
-def one_finding(folder: Path) -> Finding:
-    loaded = load_content(folder)
-    assert loaded.catalogue is None
-    (finding,) = loaded.findings
-    return finding
+from tests.knowledge.files import FILES, one_finding, write
 
 
 def test_an_id_in_two_files_is_told(tmp_path: Path) -> None:

@@ -42,9 +42,8 @@ class Weather:
 
 @dataclass(slots=True)
 class Counts:
-    """How many frames have passed, and what has befallen others."""
+    """What has befallen frames."""
 
-    passed: int = 0
     lost: int = 0
     doubled: int = 0
     swapped: int = 0
@@ -194,7 +193,6 @@ class BadLine:
             return True
         if self._befalls("lost", self._weather.loss):
             return True
-        self.counts.passed += 1
         if not is_message(piece):
             passage.send(piece, self._due())
             return True

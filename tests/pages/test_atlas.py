@@ -7,17 +7,15 @@ from flask import Blueprint, Flask
 from flask.testing import FlaskClient
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.load import content_folder, load_content
 from quizroom.pages.records import Atlas, add_atlas
+from tests.shipped import content
 
 MANIFEST = {"src/records.tsx": {"file": "assets/records.js", "css": ["assets/records.css"]}}
 
 
 @pytest.fixture(scope="module")
 def catalogue() -> Catalogue:
-    loaded = load_content(content_folder())
-    assert loaded.catalogue is not None, loaded.findings
-    return loaded.catalogue
+    return content()
 
 
 @pytest.fixture(scope="module")

@@ -3,10 +3,11 @@
 from functools import cache
 
 from quizroom.knowledge.catalogue import Catalogue
-from quizroom.knowledge.load import content_folder, load_content
+from quizroom.knowledge.load import content_folder
 from quizroom.questions.deck import items_of
 from quizroom.questions.model import FAMILIES, Family, Item
 from quizroom.questions.syllabus import Syllabus, syllabus_of
+from tests.shipped import content
 
 COURSES = tuple(sorted(path.stem for path in (content_folder() / "courses").glob("*.toml")))
 REGIONAL = "upper_limb_regional"
@@ -14,12 +15,9 @@ PLACED = ("ordering", "matching")
 SEED = 3
 
 
-@cache
 def catalogue() -> Catalogue:
     """The content as it is shipped."""
-    loaded = load_content(content_folder())
-    assert loaded.catalogue is not None, loaded.findings
-    return loaded.catalogue
+    return content()
 
 
 def examined(course: str) -> tuple[Family, ...]:

@@ -6,7 +6,6 @@ from quizroom.questions.model import Item
 from tests.questions.lists import all_items
 
 ODD = re.compile(r"  |\(\)|_|\bthe the\b|\bof of\b|\s[.,;?]|;;|\.\.|\bNone\b|\b(a|an)\s(the|of)\b")
-BARE = re.compile("no muscle|no whole muscle|not recorded|only smaller places", re.IGNORECASE)
 PLURAL_HEAD = re.compile(
     r"^The (?!prime)[a-z ]*(branches|arteries|joints|heads) (of [^,;:.]* )?(is|supplies|lies) "
 )

@@ -4,12 +4,12 @@ import time
 
 import pytest
 
-from quizroom.room.commands import CloseRound, RemovePlayer, ShowRecord, ShowStandings
+from quizroom.room.commands import RemovePlayer, ShowRecord, ShowStandings
 from tests.realtime.hall import Hall, enter, hall_with
+from tests.room.samples import CLOSE
 
 VIEWS = [("public", "public room-1"), ("desk", "desk room-1")]
 OWN = [("own", "ada"), ("own", "bo")]
-CLOSE = CloseRound(round=1, by_host=True)
 
 
 def test_a_change_of_phase_is_told_at_once_to_all() -> None:

@@ -6,14 +6,11 @@ import pytest
 
 from quizroom.realtime.following import LOOK_EVERY_S, Following, Orphans, forget_rooms_of_others
 from quizroom.realtime.seats import Seats
-from quizroom.room.commands import CloseRound
 from quizroom.service.ports import NotStored
 from quizroom.storage.memory import MemoryEventLog, SilentNotices
 from tests.realtime.two_rooms import open_two_rooms
-from tests.room.samples import says
+from tests.room.samples import CLOSE, says
 from tests.service.fakes import Desk, WatchedLog, seated
-
-CLOSE = CloseRound(round=1, by_host=True)
 
 
 def beside(desk: Desk) -> tuple[Desk, Following]:

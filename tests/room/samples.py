@@ -4,7 +4,16 @@ from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 
 from quizroom.questions.model import Item
-from quizroom.room.commands import Command, EnterSeat, OpenDoor, OpenRound, PrepareReview, SubmitAnswer
+from quizroom.room.commands import (
+    CloseRound,
+    Command,
+    EnterSeat,
+    OpenDoor,
+    OpenRound,
+    PrepareReview,
+    ShowRecord,
+    SubmitAnswer,
+)
 from quizroom.room.events import Event
 from quizroom.room.folding import apply, replay
 from quizroom.room.laying_out import prepare
@@ -13,6 +22,8 @@ from quizroom.room.state import Plan, Room
 from tests.room.sample_items import all_formats
 
 NOON = datetime(2031, 9, 3, 12, 0, tzinfo=UTC)
+CLOSE, RECORD = CloseRound(round=1, by_host=True), ShowRecord(round=1)
+"""What a host does with the first round."""
 
 
 def after(seconds: float) -> datetime:
@@ -88,3 +99,8 @@ def folded(room: Room, events: Iterable[Event]) -> Room:
     for event in events:
         room = apply(room, event)
     return room
+
+
+def choice_of(room: Room, player: str = "ada") -> tuple[str, ...]:
+    """What a player has chosen in the newest round."""
+    return room.rounds[-1].answers[player].choice

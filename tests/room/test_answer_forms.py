@@ -6,14 +6,9 @@ from quizroom.room.commands import (
     SubmitAnswer,
 )
 from quizroom.room.rules import decide
-from quizroom.room.state import Room
 from tests.room.refusing import code_of
 from tests.room.sample_items import free_list, one_best, pick_three, typed
-from tests.room.samples import after, answering, ordered, says, writes
-
-
-def choice_of(room: Room, player: str = "ada") -> tuple[str, ...]:
-    return room.rounds[-1].answers[player].choice
+from tests.room.samples import after, answering, choice_of, ordered, says, writes
 
 
 @pytest.mark.parametrize(

@@ -11,11 +11,7 @@ from quizroom.room.commands import (
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.refusing import code_of
-from tests.room.samples import after, answering, gathered, ordered, plan, says, seat
-
-
-def choice_of(room: Room, player: str = "ada") -> tuple[str, ...]:
-    return room.rounds[-1].answers[player].choice
+from tests.room.samples import after, answering, choice_of, gathered, ordered, plan, says, seat
 
 
 @pytest.mark.parametrize("seconds", [0, 29.9, 30, 30.749])

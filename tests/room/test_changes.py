@@ -8,15 +8,14 @@ from quizroom.room.bench_state import BenchRules
 from quizroom.room.change_commands import RekeyItem
 from quizroom.room.change_noting import changes_of
 from quizroom.room.changes import Change
-from quizroom.room.commands import CloseRound, RemovePlayer, RestoreItem, RuleOnWords, StrikeItem
+from quizroom.room.commands import RemovePlayer, RestoreItem, RuleOnWords, StrikeItem
 from quizroom.room.events import ItemStruck
 from quizroom.room.state import Room
 from quizroom.views.desk import desk_view
 from tests.room.sample_items import one_best, typed
-from tests.room.samples import NOON, after, answering, folded, ordered, plan
+from tests.room.samples import CLOSE, NOON, after, answering, folded, ordered, plan
 
 BY = "T. Bracken"
-CLOSE = CloseRound(round=1, by_host=True)
 
 
 def told(room: Room) -> list[tuple[int, str, str, str]]:

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from quizroom.marking import marks_of_room
 from quizroom.room.change_commands import FlagItem, SettleFlags, UnflagItem
 from quizroom.room.change_events import ItemFlagged
-from quizroom.room.commands import CloseRound, EndReview, OpenRound, RemovePlayer
+from quizroom.room.commands import EndReview, OpenRound, RemovePlayer
 from quizroom.room.events import Event, RoundOpened, SeatEntered
 from quizroom.room.flags import MOST_TIMES
 from quizroom.room.group_state import GroupRules
@@ -25,11 +25,10 @@ from quizroom.views.own import own_view
 from tests.room.histories import History, histories, played
 from tests.room.refusing import code_of
 from tests.room.sample_items import one_best
-from tests.room.samples import NOON, answering, ordered, plan, preparation, seat
+from tests.room.samples import CLOSE, NOON, answering, ordered, plan, preparation, seat
 from tests.views.twins import told_to_player, told_to_wall
 
 OPENED = RoundOpened(round=1, at=NOON, closes_at=None)
-CLOSE = CloseRound(round=1, by_host=True)
 SAID = "Is it not the radial nerve?"
 
 

@@ -24,10 +24,9 @@ from quizroom.views.desk_actions import desk_actions
 from quizroom.views.history import past_review
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
-from tests.room.samples import after, answering, ordered, plan, says
+from tests.room.samples import CLOSE, after, answering, ordered, plan, says
 from tests.views.twins import NOW
 
-CLOSE = CloseRound(round=1, by_host=True)
 HOLDING = replace(plan(standings=True), holds_results=True)
 
 

@@ -14,7 +14,6 @@ from quizroom.room.bench_state import BenchRules
 from quizroom.room.clock import GRACE_MS
 from quizroom.room.commands import (
     AddTime,
-    CloseRound,
     Command,
     EndReview,
     GiveBackTime,
@@ -45,11 +44,10 @@ from quizroom.views.history import past_review
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.refusing import code_of
-from tests.room.samples import NOON, after, answering, gathered, ordered, plan, preparation, says, seat
+from tests.room.samples import CLOSE, NOON, after, answering, gathered, ordered, plan, preparation, says, seat
 
 HOLDING = replace(plan(timing="fixed", seconds=40), holds_results=True)
 TWICE = SetTimeFactor(player="ada", factor_percent=200)
-CLOSE = CloseRound(round=1, by_host=True)
 ENDINGS = [
     ShowResult(round=1, ends_own_time=True),
     ShowRecord(round=1, ends_own_time=True),

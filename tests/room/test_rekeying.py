@@ -11,7 +11,7 @@ from quizroom.analysis.misses import misses, played_rounds
 from quizroom.marking import marks_of_room
 from quizroom.room.change_commands import RekeyItem
 from quizroom.room.change_events import ItemRekeyed, KeyRestored
-from quizroom.room.commands import CloseRound, EndReview, ShowRecord, StrikeItem
+from quizroom.room.commands import EndReview, StrikeItem
 from quizroom.room.events import Event
 from quizroom.room.laying_out import prepare
 from quizroom.room.rules import decide
@@ -24,10 +24,7 @@ from tests.room.histories import History, histories, laying_out, played
 from tests.room.orders import rekey_order
 from tests.room.refusing import code_of
 from tests.room.sample_items import matching, one_best, typed
-from tests.room.samples import NOON, after, answering, folded, ordered, prepared, says, writes
-
-CLOSE = CloseRound(round=1, by_host=True)
-RECORD = ShowRecord(round=1)
+from tests.room.samples import CLOSE, NOON, RECORD, after, answering, folded, ordered, prepared, says, writes
 
 
 def keyed(*letters: str, reason: str = "", round_: int = 1) -> RekeyItem:

@@ -15,9 +15,7 @@ from quizroom.room.rules import decide
 from quizroom.room.state import Room
 from tests.room.refusing import code_of
 from tests.room.sample_items import one_best, typed
-from tests.room.samples import after, answering, gathered, ordered, prepared, says
-
-CLOSE = CloseRound(round=1, by_host=True)
+from tests.room.samples import CLOSE, after, answering, gathered, ordered, prepared, says
 
 
 def closed() -> Room:

@@ -3,7 +3,7 @@
 import pytest
 
 from quizroom.marking import Total, marks_of_room
-from quizroom.room.commands import CloseRound, RuleOnWords, ShowRecord
+from quizroom.room.commands import RuleOnWords, ShowRecord
 from quizroom.room.events import WordsRuled
 from quizroom.room.rules import decide
 from quizroom.room.state import Room
@@ -12,9 +12,7 @@ from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.refusing import code_of
 from tests.room.sample_items import free_list, one_best, typed
-from tests.room.samples import NOON, answering, ordered, writes
-
-CLOSE = CloseRound(round=1, by_host=True)
+from tests.room.samples import CLOSE, NOON, answering, ordered, writes
 
 
 def rule(words: str, *, accept: bool) -> RuleOnWords:

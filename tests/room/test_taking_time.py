@@ -13,7 +13,6 @@ from quizroom.protocol.codec import write
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.commands import (
     AddTime,
-    CloseRound,
     Command,
     EndReview,
     GiveBackTime,
@@ -43,11 +42,10 @@ from quizroom.views.history import past_review
 from quizroom.views.own import own_view
 from quizroom.views.public import public_view
 from tests.room.refusing import code_of
-from tests.room.samples import NOON, after, gathered, ordered, plan, preparation, says, seat
+from tests.room.samples import CLOSE, NOON, after, gathered, ordered, plan, preparation, says, seat
 
 HOLDING = replace(plan(timing="fixed", seconds=40), holds_results=True)
 ALWAYS = TakeTimeAlways(player="ada", on=True)
-CLOSE = CloseRound(round=1, by_host=True)
 TEN_TIMES, TWENTY_SECONDS = 10, 20
 """What WCAG 2.2, 2.2.1 asks: ten times the length or ten extensions, and 20 seconds for each of them."""
 Ending = ShowResult | ShowRecord | OpenRound | LetTalk | EndReview

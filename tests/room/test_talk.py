@@ -9,7 +9,6 @@ from quizroom.room.bench_state import BenchRules
 from quizroom.room.clock import began_at, is_over
 from quizroom.room.commands import (
     AddTime,
-    CloseRound,
     Command,
     EndReview,
     GiveBackTime,
@@ -33,9 +32,8 @@ from quizroom.room.state import Room
 from quizroom.room.talk import order_when_over
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
 from tests.room.sample_items import one_best, typed
-from tests.room.samples import NOON, after, answering, ordered, plan, preparation, says, seat, writes
+from tests.room.samples import CLOSE, NOON, after, answering, ordered, plan, preparation, says, seat, writes
 
-CLOSE = CloseRound(round=1, by_host=True)
 TALK = LetTalk(round=1)
 AGAIN = OpenAgain(round=1, by_host=True)
 CLOSE_AGAIN = CloseAgain(round=1, by_host=True)

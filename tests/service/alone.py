@@ -1,7 +1,7 @@
 """A player who went through a review and is now alone with what was missed."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from quizroom.questions.model import Item
 from quizroom.room.adding import AddItem
@@ -125,10 +125,3 @@ def said(item: Item, *, right: bool) -> Said:
         case _:
             wrong = tuple(option.letter for option in item.options if option.letter not in item.key)
             return (item.key if right else wrong[: item.pick]), ()
-
-
-def with_course(plan: Plan, course: str, *, seed: int) -> Plan:
-    """The same plan for another course list, with all its families."""
-    known = knowledge().courses[course]
-    families = tuple(family for family in plan.families if family in known.families)
-    return replace(plan, course=course, course_title=known.title, families=families, seed=seed)

@@ -2,14 +2,12 @@
 
 import pytest
 
-from quizroom.room.commands import CloseRound, EndReview, OpenRound
+from quizroom.room.commands import EndReview, OpenRound
 from quizroom.room.events import ReviewPrepared, RoundClosed
 from quizroom.room.refusals import Refused
 from quizroom.service.rooms import Change, Rooms, UnknownRoom
-from tests.room.samples import preparation, says
+from tests.room.samples import CLOSE, preparation, says
 from tests.service.fakes import Desk, SetClock, WatchedLog, seated
-
-CLOSE = CloseRound(round=1, by_host=True)
 
 
 def test_an_order_gives_the_room_after_it_and_the_log_says_the_same() -> None:

@@ -7,41 +7,31 @@ import pytest
 from quizroom.marking import marks_of_room
 from quizroom.questions.model import Observed
 from quizroom.room.commands import (
-    CloseRound,
     EndReview,
     OpenRound,
     PauseRound,
     RemovePlayer,
-    ShowRecord,
     StrikeItem,
 )
 from quizroom.room.state import Room
-from quizroom.views.desk import desk_view
 from quizroom.views.desk_actions import desk_actions
-from quizroom.views.desk_model import DeskView
 from quizroom.views.public import public_view
 from tests.room.sample_items import one_best, pick_three, typed
-from tests.room.samples import answering, gathered, ordered, plan, prepared, says, seat, writes
+from tests.room.samples import CLOSE, RECORD, answering, gathered, ordered, plan, prepared, says, seat, writes
+from tests.views.seen import desk
 from tests.views.twins import NOW
-
-CLOSE = CloseRound(round=1, by_host=True)
-RECORD = ShowRecord(round=1)
-
-
-def seen(room: Room) -> DeskView:
-    return desk_view(room, marks_of_room(room), NOW)
 
 
 def test_the_desk_holds_the_public_view_as_it_is() -> None:
     room = answering()
-    assert seen(room).public == public_view(room, marks_of_room(room), NOW)
+    assert desk(room).public == public_view(room, marks_of_room(room), NOW)
 
 
 def test_the_host_sees_the_distribution_with_keys_and_reasons_while_the_round_is_open() -> None:
     room = ordered(
         answering(one_best(key="B"), players=("ada", "bo", "cem")), says("ada", "B"), says("bo", "C")
     )
-    item = seen(room).items[0]
+    item = desk(room).items[0]
     assert [(option.letter, option.is_key, option.count) for option in item.options] == [
         ("A", False, 0),
         ("B", True, 1),
@@ -58,24 +48,24 @@ def test_the_host_sees_the_distribution_with_keys_and_reasons_while_the_round_is
 )
 def test_the_host_sees_region_and_predicted_difficulty(difficulty: float | None, word: str | None) -> None:
     item = replace(one_best(), difficulty=difficulty, warm_up=True)
-    seen_item = seen(prepared(item)).items[0]
+    seen_item = desk(prepared(item)).items[0]
     assert (seen_item.region, seen_item.predicted, seen_item.warm_up) == (item.records[0].region, word, True)
 
 
 def test_the_host_sees_what_classes_did_with_a_question_beside_the_prediction() -> None:
     # 17 of 24 right: 95 % interval 0.508-0.851 (the trade's handbook 4.5, computed with statsmodels)
     item = replace(one_best(), difficulty=0.7, observed=Observed(answered=24, right=17, whose="course"))
-    shown = seen(prepared(item)).items[0]
+    shown = desk(prepared(item)).items[0]
     assert shown.predicted == "hard"
     assert shown.observed is not None
     assert (round(shown.observed.low, 3), round(shown.observed.high, 3)) == (0.508, 0.851)
     assert (shown.observed.right, shown.observed.answered, shown.observed.whose) == (0.7083, 24, "course")
-    assert seen(prepared(replace(item, observed=None))).items[0].observed is None
+    assert desk(prepared(replace(item, observed=None))).items[0].observed is None
 
 
 def test_items_ahead_are_numbered_on_and_have_their_places() -> None:
     room = answering(one_best(), typed(), pick_three(), by=plan(timing="fixed", seconds=50))
-    faces = [(item.id, item.round, item.position, item.state, item.seconds) for item in seen(room).items]
+    faces = [(item.id, item.round, item.position, item.state, item.seconds) for item in desk(room).items]
     assert faces == [
         ("one-best", 1, None, "open", 50),
         ("typed", 2, 0, "ahead", 50),
@@ -85,21 +75,21 @@ def test_items_ahead_are_numbered_on_and_have_their_places() -> None:
 
 def test_a_closed_item_has_its_mean_mark_and_its_state() -> None:
     room = ordered(answering(), says("ada", "B"), says("bo", "A"), CLOSE, StrikeItem(round=1))
-    assert [(item.state, item.mean_mark, item.struck) for item in seen(room).items][:1] == [
+    assert [(item.state, item.mean_mark, item.struck) for item in desk(room).items][:1] == [
         ("closed", 0.5, True)
     ]
-    assert seen(ordered(room, RECORD)).items[0].state == "explained"
+    assert desk(ordered(room, RECORD)).items[0].state == "explained"
 
 
 def test_the_host_reads_typed_words_as_written_with_the_verdict_on_each() -> None:
     room = ordered(answering(typed()), writes("ada", "Axilary nerve"), writes("bo", "qqqq"))
-    lines = [(line.text, line.verdict, line.count) for line in seen(room).items[0].typed]
+    lines = [(line.text, line.verdict, line.count) for line in desk(room).items[0].typed]
     assert lines == [("axilary nerve", "half", 1), ("qqqq", "wrong", 1)]
 
 
 def test_the_roster_goes_by_handle_and_tells_who_has_answered() -> None:
     room = ordered(answering(players=("bo", "ada")), says("bo", "B"), seat("cem"), RemovePlayer(player="ada"))
-    assert [(row.handle, row.answered, row.from_round) for row in seen(room).roster] == [
+    assert [(row.handle, row.answered, row.from_round) for row in desk(room).roster] == [
         ("Bo", True, 1),
         ("Cem", False, 1),
     ]

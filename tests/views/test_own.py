@@ -2,35 +2,26 @@
 
 import pytest
 
-from quizroom.marking import marks_of_room
-from quizroom.room.commands import CloseRound, OpenRound, RemovePlayer, ShowRecord, StrikeItem, SubmitAnswer
+from quizroom.room.commands import OpenRound, RemovePlayer, StrikeItem, SubmitAnswer
 from quizroom.room.state import Room
-from quizroom.views.own import own_view
 from quizroom.views.own_model import AnswerFace, ChosenReason, OwnResult, OwnView
 from tests.room.sample_items import free_list, one_best, pick_three
-from tests.room.samples import answering, gathered, ordered, plan, says, seat, writes
-from tests.views.twins import NOW
-
-CLOSE = CloseRound(round=1, by_host=True)
-RECORD = ShowRecord(round=1)
-
-
-def seen(room: Room, player: str = "ada") -> OwnView:
-    return own_view(room, player, marks_of_room(room), NOW)
+from tests.room.samples import CLOSE, RECORD, answering, gathered, ordered, plan, says, seat, writes
+from tests.views.seen import own
 
 
 def result(room: Room, player: str = "ada") -> OwnResult:
-    found = seen(room, player).result
+    found = own(room, player).result
     assert found is not None
     return found
 
 
 def test_the_own_answer_is_there_at_once_and_the_result_after_closing() -> None:
     room = ordered(answering(), says("ada", "B"))
-    assert seen(room).answer == AnswerFace(round=1, choice=("B",), typed=())
-    assert (seen(room).result, seen(room).marks, seen(room).of) == (None, 0, 0)
+    assert own(room).answer == AnswerFace(round=1, choice=("B",), typed=())
+    assert (own(room).result, own(room).marks, own(room).of) == (None, 0, 0)
     closed = ordered(room, CLOSE)
-    assert (seen(closed).marks, seen(closed).of) == (1, 1)
+    assert (own(closed).marks, own(closed).of) == (1, 1)
     assert result(closed) == OwnResult(round=1, verdict="right", mark=1, reasons=())
 
 
@@ -46,7 +37,7 @@ def test_the_verdict_says_how_it_went(letters: str, verdict: str, mark: float) -
 def test_a_struck_item_and_a_round_before_ones_time_have_their_own_words() -> None:
     room = ordered(answering(), says("ada", "B"), CLOSE, seat("cem"))
     assert result(room, "cem").verdict == "not counted"
-    assert seen(room, "cem").of == 0
+    assert own(room, "cem").of == 0
     assert result(ordered(room, StrikeItem(round=1))).verdict == "struck"
 
 
@@ -74,16 +65,16 @@ def test_every_typed_word_gets_its_reason() -> None:
 def test_an_own_place_is_told_once_a_round_is_closed_if_standings_are_on() -> None:
     room = ordered(answering(one_best(), one_best("2"), by=plan(standings=True)), says("bo", "B"))
     closed = ordered(room, CLOSE)
-    assert (seen(room).place, seen(closed).place, seen(closed, "bo").place) == (None, 2, 1)
-    assert seen(ordered(closed, OpenRound(round=2))).place is None
-    assert seen(ordered(answering(), CLOSE)).place is None
+    assert (own(room).place, own(closed).place, own(closed, "bo").place) == (None, 2, 1)
+    assert own(ordered(closed, OpenRound(round=2))).place is None
+    assert own(ordered(answering(), CLOSE)).place is None
 
 
 def test_a_removed_player_sees_that_and_nothing_else() -> None:
     room = ordered(answering(by=plan(standings=True)), says("ada", "B"), CLOSE, RemovePlayer(player="ada"))
-    assert seen(room) == OwnView(
+    assert own(room) == OwnView(
         version=room.version,
-        now=seen(room).now,
+        now=own(room).now,
         player="ada",
         handle="",
         removed=True,
@@ -109,12 +100,12 @@ def test_a_removed_player_sees_that_and_nothing_else() -> None:
 
 def test_past_rounds_are_told_as_they_now_stand() -> None:
     room = ordered(answering(one_best(), one_best("2")), says("ada", "B"), CLOSE, OpenRound(round=2))
-    assert [(one.round, one.verdict, one.mark) for one in seen(room).rounds] == [(1, "right", 1)]
-    assert [one.verdict for one in seen(ordered(room, StrikeItem(round=1))).rounds] == ["struck"]
+    assert [(one.round, one.verdict, one.mark) for one in own(room).rounds] == [(1, "right", 1)]
+    assert [one.verdict for one in own(ordered(room, StrikeItem(round=1))).rounds] == ["struck"]
 
 
 def test_a_seat_before_the_first_round() -> None:
-    view = seen(gathered())
+    view = own(gathered())
     assert (view.handle, view.removed, view.from_round, view.round) == ("Ada", False, 1, 0)
     assert (view.answer, view.result, view.place) == (None, None, None)
 
@@ -122,4 +113,4 @@ def test_a_seat_before_the_first_round() -> None:
 def test_the_answer_shown_is_the_last_one_taken() -> None:
     last = SubmitAnswer(player="ada", round=1, choice=("D", "A"))
     room = ordered(answering(pick_three()), says("ada", "B"), last)
-    assert seen(room).answer == AnswerFace(round=1, choice=("A", "D"), typed=())
+    assert own(room).answer == AnswerFace(round=1, choice=("A", "D"), typed=())

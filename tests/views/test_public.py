@@ -2,19 +2,14 @@
 
 import pytest
 
-from quizroom.marking import marks_of_room
 from quizroom.room.commands import CloseRound, OpenRound, PauseRound, ShowStandings
 from quizroom.room.state import Room
 from quizroom.views.item_model import ClockFace, OptionFace
-from quizroom.views.public import CAUTIONS, public_view
-from quizroom.views.public_model import PublicView, StandingRow
+from quizroom.views.public import CAUTIONS
+from quizroom.views.public_model import StandingRow
 from tests.room.sample_items import NERVES, all_formats, one_best, typed
 from tests.room.samples import after, answering, gathered, ordered, plan, prepared, says
-from tests.views.twins import NOW
-
-
-def seen(room: Room) -> PublicView:
-    return public_view(room, marks_of_room(room), NOW)
+from tests.views.seen import public
 
 
 def ms(seconds: float) -> int:
@@ -22,15 +17,15 @@ def ms(seconds: float) -> int:
 
 
 def test_before_the_first_round_there_is_no_item_and_no_clock() -> None:
-    view = seen(gathered())
+    view = public(gathered())
     assert (view.round, view.rounds, view.item, view.clock) == (0, len(all_formats()), None, None)
     assert (view.door_code, view.players, view.answered) == ("CDFHJ", 2, 0)
     assert (view.title, view.course) == ("Shoulder and arm", "HHC-KN 232 Muscles and Movement")
-    assert seen(prepared()).door_code == ""
+    assert public(prepared()).door_code == ""
 
 
 def test_an_item_is_shown_as_asked_with_letters_for_names() -> None:
-    item = seen(answering()).item
+    item = public(answering()).item
     assert item is not None
     assert item.options == tuple(
         OptionFace(letter=letter, text=text) for letter, text in zip("ABCD", NERVES, strict=True)
@@ -54,27 +49,27 @@ def test_an_item_is_shown_as_asked_with_letters_for_names() -> None:
     ],
 )
 def test_the_clock_runs_stands_or_is_not_there(room: Room, clock: ClockFace | None) -> None:
-    assert seen(room).clock == clock
+    assert public(room).clock == clock
 
 
 def test_the_cautions_of_the_trade_are_always_there() -> None:
-    assert seen(gathered()).cautions == CAUTIONS
+    assert public(gathered()).cautions == CAUTIONS
     assert "Not for diagnosis" in CAUTIONS[0]
 
 
 def test_standings_are_shown_between_rounds_and_only_if_they_are_on() -> None:
     room = ordered(answering(one_best(), typed(), by=plan(standings=True)), says("bo", "B"))
-    assert seen(room).standings is None
+    assert public(room).standings is None
     closed = ordered(room, CloseRound(round=1, by_host=True))
-    assert seen(closed).standings == (
+    assert public(closed).standings == (
         StandingRow(place=1, handle="Bo", marks=1, of=1),
         StandingRow(place=2, handle="Ada", marks=0, of=1),
     )
-    assert seen(ordered(closed, OpenRound(round=2))).standings is None
-    assert seen(ordered(closed, ShowStandings(on=False))).standings is None
+    assert public(ordered(closed, OpenRound(round=2))).standings is None
+    assert public(ordered(closed, ShowStandings(on=False))).standings is None
 
 
 def test_versions_grow_with_every_event() -> None:
-    assert seen(prepared()).version == 1
-    assert seen(answering()).version == 5
-    assert seen(answering()).now == ms(5000)
+    assert public(prepared()).version == 1
+    assert public(answering()).version == 5
+    assert public(answering()).now == ms(5000)

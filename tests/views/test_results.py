@@ -2,29 +2,15 @@
 
 from hypothesis import given, settings
 
-from quizroom.marking import marks_of_room
-from quizroom.room.commands import CloseRound, ShowRecord, StrikeItem
+from quizroom.room.commands import ShowRecord, StrikeItem
 from quizroom.room.state import Room
-from quizroom.views.public import public_view
-from quizroom.views.public_model import PublicView
-from quizroom.views.result_model import OptionResult, ResultFace
+from quizroom.views.result_model import OptionResult
 from tests.room.histories import History, histories, played
 from tests.room.sample_items import one_best, pick_three
-from tests.room.samples import answering, ordered, says, seat
-from tests.views.twins import NOW
+from tests.room.samples import CLOSE, answering, ordered, says, seat
+from tests.views.seen import public, result
 
-CLOSE = CloseRound(round=1, by_host=True)
 PLAYERS = ("ada", "bo", "cem", "dele")
-
-
-def seen(room: Room) -> PublicView:
-    return public_view(room, marks_of_room(room), NOW)
-
-
-def result(room: Room) -> ResultFace:
-    found = seen(room).result
-    assert found is not None
-    return found
 
 
 def answered_round() -> Room:
@@ -33,7 +19,7 @@ def answered_round() -> Room:
 
 
 def test_an_open_round_has_no_result_and_no_record() -> None:
-    view = seen(answered_round())
+    view = public(answered_round())
     assert (view.result, view.records, view.answered, view.players) == (None, (), 3, 4)
 
 
@@ -48,10 +34,10 @@ def test_a_closed_round_shows_the_key_and_how_often_each_option_was_chosen() -> 
 def test_reasons_and_records_come_when_the_record_is_shown_and_not_before() -> None:
     closed = ordered(answered_round(), CLOSE)
     explained = ordered(closed, ShowRecord(round=1))
-    assert (reasons(closed), result(closed).why, seen(closed).records) == ([None] * 4, None, ())
+    assert (reasons(closed), result(closed).why, public(closed).records) == ([None] * 4, None, ())
     assert "Because: median nerve." in reasons(explained)
     assert result(explained).why == "Because: the key is B."
-    assert [record.name for record in seen(explained).records] == ["Deltoid"]
+    assert [record.name for record in public(explained).records] == ["Deltoid"]
 
 
 def reasons(room: Room) -> list[str | None]:
@@ -87,9 +73,9 @@ def test_a_struck_item_says_so() -> None:
 @given(histories())
 def test_no_more_have_answered_than_were_expected_and_shares_are_shares(history: History) -> None:
     for step in played(history):
-        found = seen(step.room).result
+        found = public(step.room).result
         if found is not None:
-            assert seen(step.room).answered == found.answered <= found.of <= len(step.room.players)
+            assert public(step.room).answered == found.answered <= found.of <= len(step.room.players)
             assert all(0 <= option.share <= 1 for option in found.options)
             assert all(0 <= row.share <= 1 for row in found.rows)
             # An ordering and a matching tell their key place by place, all others among the options.

@@ -2,7 +2,6 @@
 
 from quizroom.marking import marks_of_room
 from quizroom.questions.model import Item
-from quizroom.room.commands import CloseRound, ShowRecord
 from quizroom.room.state import Room
 from quizroom.views.desk import desk_view
 from quizroom.views.desk_model import DeskItem
@@ -12,10 +11,8 @@ from quizroom.views.own_model import OwnResult
 from quizroom.views.public import public_view
 from quizroom.views.result_model import LetterCount, ResultFace
 from tests.room.sample_items import MUSCLES, matching, one_best, ordering
-from tests.room.samples import answering, ordered, says
+from tests.room.samples import CLOSE, RECORD, answering, ordered, says
 from tests.views.twins import NOW
-
-CLOSE, RECORD = CloseRound(round=1, by_host=True), ShowRecord(round=1)
 
 
 def face(item: Item) -> ItemFace:

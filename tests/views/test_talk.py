@@ -4,37 +4,19 @@ from dataclasses import replace
 
 import pytest
 
-from quizroom.marking import marks_of_room
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.commands import CloseRound, OpenRound, ShowRecord, ShowResult, StrikeItem
 from quizroom.room.state import Room
 from quizroom.room.talk_commands import AddTwin, CloseAgain, LetTalk, OpenAgain
-from quizroom.views.desk import desk_view
-from quizroom.views.desk_model import DeskView
-from quizroom.views.own import own_view
-from quizroom.views.own_model import AnswerFace, OwnView
-from quizroom.views.public import public_view
-from quizroom.views.public_model import PublicView
+from quizroom.views.own_model import AnswerFace
 from quizroom.views.talk_model import RightFace, SecondShare
 from tests.room.sample_items import one_best, ordering, typed
-from tests.room.samples import answering, ordered, plan, says, writes
-from tests.views.twins import NOW
+from tests.room.samples import CLOSE, answering, ordered, plan, says, writes
+from tests.views.seen import desk, own, public
 
 HOLDING = replace(plan(standings=True), holds_results=True)
-CLOSE, TALK = CloseRound(round=1, by_host=True), LetTalk(round=1)
+TALK = LetTalk(round=1)
 AGAIN, CLOSE_AGAIN = OpenAgain(round=1, by_host=True), CloseAgain(round=1, by_host=True)
-
-
-def desk(room: Room) -> DeskView:
-    return desk_view(room, marks_of_room(room), NOW)
-
-
-def public(room: Room) -> PublicView:
-    return public_view(room, marks_of_room(room), NOW)
-
-
-def own(room: Room, player: str = "ada") -> OwnView:
-    return own_view(room, player, marks_of_room(room), NOW)
 
 
 def closed(right: int, wrong: int) -> Room:

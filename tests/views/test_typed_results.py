@@ -3,32 +3,15 @@
 import orjson
 import pytest
 
-from quizroom.marking import marks_of_room
 from quizroom.protocol.codec import write
-from quizroom.room.commands import CloseRound, RuleOnWords, ShowRecord
-from quizroom.room.state import Room
-from quizroom.views.public import public_view
-from quizroom.views.public_model import PublicView
-from quizroom.views.result_model import ResultFace, TypedResult
+from quizroom.room.commands import RuleOnWords, ShowRecord
+from quizroom.views.result_model import TypedResult
 from quizroom.views.results import UNSPELLED
 from tests.room.sample_items import free_list, typed
-from tests.room.samples import answering, ordered, writes
-from tests.views.twins import NOW
-
-CLOSE = CloseRound(round=1, by_host=True)
-
+from tests.room.samples import CLOSE, answering, ordered, writes
+from tests.views.seen import public, result
 
 PLAYERS = ("ada", "bo", "cem", "dele")
-
-
-def seen(room: Room) -> PublicView:
-    return public_view(room, marks_of_room(room), NOW)
-
-
-def result(room: Room) -> ResultFace:
-    found = seen(room).result
-    assert found is not None
-    return found
 
 
 def test_typed_words_are_gathered_by_what_they_mean() -> None:
@@ -54,7 +37,7 @@ def test_typed_words_are_gathered_by_what_they_mean() -> None:
 def test_words_that_are_no_term_never_reach_the_wall(word: str) -> None:
     room = ordered(answering(free_list(), players=PLAYERS), writes("ada", word), writes("bo", "brachialis"))
     for phase in (room, closed := ordered(room, CLOSE), ordered(closed, ShowRecord(round=1))):
-        assert b"zzrude" not in orjson.dumps(write(seen(phase))).lower()
+        assert b"zzrude" not in orjson.dumps(write(public(phase))).lower()
 
 
 def test_unknown_words_are_counted_together() -> None:
@@ -65,7 +48,7 @@ def test_unknown_words_are_counted_together() -> None:
 def test_words_that_the_host_accepts_count_but_are_still_not_spelled_out() -> None:
     ruling = RuleOnWords(round=1, words="zzrude", accept=True)
     room = ordered(answering(free_list()), writes("ada", "zzrude"), CLOSE, ruling, ShowRecord(round=1))
-    assert b"zzrude" not in orjson.dumps(write(seen(room))).lower()
+    assert b"zzrude" not in orjson.dumps(write(public(room))).lower()
     assert result(room).typed == (TypedResult(text=UNSPELLED, verdict="right", count=1, share=1.0),)
 
 
