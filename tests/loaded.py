@@ -18,6 +18,8 @@ from pathlib import Path
 from types import FrameType
 from typing import NoReturn
 
+from tests.first_words import say_first_words
+
 
 def main(folder: Path) -> None:
     """Load once, then fork a server for every line."""
@@ -32,7 +34,9 @@ def main(folder: Path) -> None:
             (folder / f"{process}.new").rename(folder / str(process))
 
     import alembic.command  # noqa: F401, PLC0415 - a first start makes its tables with it, after the patch
+    import engineio.async_drivers.eventlet  # noqa: F401, PLC0415 - likewise
 
+    say_first_words()
     signal.signal(signal.SIGCHLD, note_ended)
     gc.freeze()
     for line in sys.stdin:

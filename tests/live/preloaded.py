@@ -11,6 +11,8 @@ import os
 import signal
 import sys
 
+from tests.first_words import say_first_words
+
 
 def main() -> None:
     """Load once, then fork a server for every line."""
@@ -18,6 +20,7 @@ def main() -> None:
     from quizroom.cli.places import catalogue_of, settings_of  # noqa: PLC0415 - after the patch
 
     load_what_a_start_loads()
+    say_first_words()
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody waits for those that are killed
     catalogue = catalogue_of(None)
     gc.freeze()  # or each server would look through all of this once more
