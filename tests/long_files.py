@@ -9,7 +9,7 @@ from pathlib import Path
 
 TESTS = Path(__file__).resolve().parent
 LONGEST_FIRST = (
-    "live/test_durability.py",  # 170
+    "live/test_durability.py",  # 147
     "questions/test_blueprint.py",  # 123
     "live/test_group.py",  # 145
     "questions/test_every_item.py",  # 130 with the files that go with it (`tests/scheduling.py`)

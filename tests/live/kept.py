@@ -1,7 +1,22 @@
-"""What is left of a room that was played by the steadfast."""
+"""Rooms that are played by the steadfast, and what is left of them."""
 
+from collections.abc import Sequence
+from contextlib import AbstractContextManager
+
+from tests.live.at_work import at_work
 from tests.live.reference_fold import Reference
 from tests.live.steadfast import SteadfastRoom
+
+
+def played(rooms: Sequence[SteadfastRoom]) -> AbstractContextManager[None]:
+    """Everybody plays meanwhile; then nobody begins anything new, and what was begun is ended."""
+
+    def end() -> None:
+        for room in rooms:
+            room.end()
+
+    leading = [room.lead for room in rooms]
+    return at_work([*leading, *(player.play for room in rooms for player in room.players)], end)
 
 
 def assert_kept(room: SteadfastRoom, folded: Reference) -> int:

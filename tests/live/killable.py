@@ -7,7 +7,7 @@ import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 
 from tests.services import free_port
@@ -24,8 +24,6 @@ class Killable:
     key: str = ""
     begun_at: float = 0.0
     """When it was last told to start, by `time.monotonic`."""
-    starts: list[float] = field(default_factory=list)
-    """Seconds from each order to start until the server was ready."""
 
     def begin(self) -> None:
         """Order a start, and wait for no more than its process."""
@@ -44,7 +42,6 @@ class Killable:
         said = self._said()
         assert int(said[0]) == self.server
         self.key = said[2]
-        self.starts.append(time.monotonic() - self.begun_at)
 
     def kill(self) -> None:
         """End it as a power cut does."""

@@ -12,7 +12,7 @@ from typing import Any
 
 from tests.live.thin_line import LineGone, ThinLine
 
-ROUNDS = 60
+ROUNDS = 40
 LOOKS_AGAIN_AFTER_S = 0.05
 """How long somebody waits who has found no server."""
 AT_MOST_EVERY_S = 0.11

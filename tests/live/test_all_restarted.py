@@ -5,10 +5,8 @@ view.
 
 import signal
 import sys
-import threading
 import time
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
@@ -18,12 +16,12 @@ import pytest
 
 from quizroom.pages.host_entry import COOKIE
 from tests.live.chance import chance
-from tests.live.kept import assert_kept
+from tests.live.kept import assert_kept, played
 from tests.live.reference_fold import reference, stored_bodies
 from tests.live.steadfast import SteadfastRoom
 from tests.live.thin_line import ThinLine
 from tests.live.voices import host_cookie
-from tests.live.weathered_screens import WeatheredScreen
+from tests.live.weathered_screens import WeatheredScreen, looked_at
 from tests.live.workers import Pair, pair_over, wait_for
 from tests.services import PostgreSql, Redis
 from tests.serving import StartServer
@@ -89,19 +87,9 @@ def test_nothing_is_lost_whatever_is_killed_and_all_screens_agree_in_the_end(
     deployment: Deployment, capsys: pytest.CaptureFixture[str]
 ) -> None:
     room, screens = deployment.room, watchers(deployment)
-    work = [room.lead, *(player.play for player in room.players), *(screen.look for screen in screens)]
-    threads = [threading.Thread(target=each) for each in work]
-    with ExitStack() as over:
-        for thread in threads:
-            thread.start()
-            over.callback(thread.join, 30)
-        for screen in screens:
-            over.callback(screen.over.set)
-        over.callback(room.end)
-        strike(deployment)
-        room.end()
-        for thread in threads[: 1 + PLAYERS]:
-            thread.join(30)
+    with looked_at(screens):
+        with played([room]):
+            strike(deployment)
         # the round that is still open is the last one
         room.order("end", {"type": "end_review", "round": room.round})
         public = plain(seen_by_host(deployment, 0)["public"])

@@ -1,7 +1,6 @@
 """Bad networks: nothing is lost or doubled, every screen comes to the same view, and silence cuts no line."""
 
 import sys
-import threading
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
@@ -20,8 +19,8 @@ from tests.live.chance import chance
 from tests.live.lesson import Lesson, gathered
 from tests.live.reference_fold import reference, stored_bodies
 from tests.live.silence import CUT_AFTER_S, SilentLines, silence
-from tests.live.weathered import ANSWERS_A_ROUND, Weathered
-from tests.live.weathered_screens import WeatheredScreen
+from tests.live.weathered import ANSWERS_A_ROUND, Weathered, weathered
+from tests.live.weathered_screens import WeatheredScreen, looked_at
 from tests.serving import Server
 
 PLAYERS = 50
@@ -57,23 +56,16 @@ def test_fifty_players_in_a_storm_lose_nothing_and_all_screens_come_to_the_same_
     storm = replace(STORM, seed=chance().getrandbits(32))
     with line_to(lesson.server, storm) as line:
         players, wall, desk = everybody(lesson, port=int(line.address.rpartition(":")[2]))
-        work = [*(player.play for player in players), wall.look, desk.look]
-        threads = [threading.Thread(target=each) for each in work]
-        for thread in threads:
-            thread.start()
-        wait_for(lambda: len(lesson.logged().players) == PLAYERS, "everybody is in")
-        for number in range(1, ROUNDS + 1):
-            if number == ROUNDS:
-                # nothing tells a page of a view of its own that was lost: no network loses one and keeps the
-                # line
-                line.turn(replace(storm, loss=0.0))
-            play_round(lesson, players, wall)
-        wait_for(lambda: all_see_their_own(lesson, players), "everybody sees their own result")
-        wait_for(lambda: without_now(desk.desk) == without_now(lesson.desk()), "the desk shows all of it")
-        for over in (*(player.over for player in players), wall.over, desk.over):
-            over.set()
-        for thread in threads:
-            thread.join(30)
+        with weathered(players), looked_at([wall, desk]):
+            wait_for(lambda: len(lesson.logged().players) == PLAYERS, "everybody is in")
+            for number in range(1, ROUNDS + 1):
+                if number == ROUNDS:
+                    # nothing tells a page that a view of its own was lost: no network loses one and keeps
+                    # the line
+                    line.turn(replace(storm, loss=0.0))
+                play_round(lesson, players, wall)
+            wait_for(lambda: all_see_their_own(lesson, players), "everybody sees their own result")
+            wait_for(lambda: without_now(desk.desk) == without_now(lesson.desk()), "the desk shows it all")
         counts = line.counts
     assert [fault for player in players for fault in player.faults] == []
     assert_kept(lesson, players)

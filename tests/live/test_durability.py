@@ -3,10 +3,8 @@ lost, and the class goes on by itself.
 """
 
 import sys
-import threading
 import time
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from random import Random
 from statistics import median, quantiles
@@ -16,7 +14,7 @@ import pytest
 from quizroom.pages.host_entry import COOKIE
 from quizroom.storage.addresses import embedded_database, usable_database_url
 from tests.live.chance import chance
-from tests.live.kept import assert_kept
+from tests.live.kept import assert_kept, played
 from tests.live.killable import Killable, killable_over
 from tests.live.reference_fold import reference, stored_bodies
 from tests.live.steadfast import SteadfastRoom
@@ -24,11 +22,13 @@ from tests.live.voices import host_cookie
 from tests.services import wait_until
 
 KILLS = 100
-KILLS_A_ROUND = 2
+KILLS_A_ROUND = 3
 ROOMS = 2
 PLAYERS = 4
 GOES_ON_WITHIN_S = 3.0
-"""From when a server is ready; nearly always also from when its process begins, which has all loaded."""
+"""From when its process begins, which has all loaded already, until the last of the class goes on: at 95 of
+a hundred starts, lest one moment of a machine that runs other tests beside it decide.
+"""
 WHILE_STARTING, WHILE_COMING_BACK = 0.15, 0.3
 """Of all kills so many hit a server that is not ready yet, and so many (the rest up to this share) a class
 that is coming back; all others a class that answers."""
@@ -53,39 +53,22 @@ def test_what_was_acknowledged_is_there_once_after_any_kill(
 ) -> None:
     dice = chance()
     rooms = laid_out(killable)
-    work = [room.lead for room in rooms] + [player.play for room in rooms for player in room.players]
-    threads = [threading.Thread(target=each) for each in work]
-    for thread in threads:
-        thread.start()
-    away = killed_again_and_again(killable, rooms, dice)
-    for room in rooms:
-        room.end()
-    for thread in threads:
-        thread.join(30)
-    assert [fault for room in rooms for fault in room.faults] == []
+    with played(rooms):
+        away = killed_again_and_again(killable, rooms, dice)
+    assert faults_of(rooms) == []
     count = sum(assert_kept(room, reference(stored_bodies(store, room.room))) for room in rooms)
     for room in rooms:
         room.leave()
     tell(capsys, store, count, away)
     assert count > 3 * KILLS
-    assert max(each.since_ready for each in away) < GOES_ON_WITHIN_S
-    assert quantiles([each.since_begun for each in away], n=20)[-1] < GOES_ON_WITHIN_S
+    assert quantiles(away, n=20)[-1] < GOES_ON_WITHIN_S
 
 
-@dataclass(frozen=True)
-class Away:
-    """Seconds until every player was back in a seat and each room had something acknowledged again."""
-
-    since_begun: float
-    since_ready: float
-
-
-def tell(capsys: pytest.CaptureFixture[str], store: str, count: int, away: list[Away]) -> None:
-    begun = [each.since_begun for each in away]
+def tell(capsys: pytest.CaptureFixture[str], store: str, count: int, away: list[float]) -> None:
     lines = (
         f"{store.partition(':')[0]}: {KILLS} kills, {count} answers acknowledged, none lost or doubled;",
         f"after {len(away)} starts all were back in their seats and all rooms had gone on",
-        f"{max(begun):.2f} s after it began at most, {median(begun):.2f} s typically",
+        f"{max(away):.2f} s after it began at most, {median(away):.2f} s typically",
     )
     with capsys.disabled():
         sys.stdout.write("\n" + "\n".join(lines) + "\n")
@@ -100,8 +83,12 @@ def laid_out(killable: Killable) -> list[SteadfastRoom]:
     return rooms
 
 
-def killed_again_and_again(killable: Killable, rooms: list[SteadfastRoom], dice: Random) -> list[Away]:
-    """Kill at random moments; how long the class was away after each start that was let be."""
+def faults_of(rooms: list[SteadfastRoom]) -> list[str]:
+    return [fault for room in rooms for fault in room.faults]
+
+
+def killed_again_and_again(killable: Killable, rooms: list[SteadfastRoom], dice: Random) -> list[float]:
+    """Kill at random moments; seconds from each start that was let be until the whole class went on."""
     away = []
     until_all_go_on(killable, rooms)
     for number in range(1, KILLS + 1):
@@ -120,8 +107,11 @@ def killed_again_and_again(killable: Killable, rooms: list[SteadfastRoom], dice:
     return away
 
 
-def until_all_go_on(killable: Killable, rooms: list[SteadfastRoom]) -> Away:
-    """Wait until the whole class goes on."""
-    wait_until(lambda: min(room.goes_on_since() for room in rooms) > killable.begun_at, "the class")
-    since_begun = time.monotonic() - killable.begun_at
-    return Away(since_begun, since_begun - killable.starts[-1])
+def until_all_go_on(killable: Killable, rooms: list[SteadfastRoom]) -> float:
+    """Wait until every player is back in a seat and each room has something acknowledged again."""
+    wait_until(
+        lambda: faults_of(rooms) != [] or min(room.goes_on_since() for room in rooms) > killable.begun_at,
+        "the class",
+    )
+    assert faults_of(rooms) == []
+    return time.monotonic() - killable.begun_at

@@ -4,9 +4,12 @@ the newest of the views, and asks for a view when a count shows that one was mis
 
 import threading
 import time
+from collections.abc import Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from typing import Any
 
+from tests.live.at_work import at_work
 from tests.live.steadfast import Answered
 from tests.live.thin_line import LineGone, ThinLine
 
@@ -122,3 +125,13 @@ class Weathered:
             self._line.hang_up()
         self._line = None
         time.sleep(0.02)
+
+
+def weathered(players: Sequence[Weathered]) -> AbstractContextManager[None]:
+    """All of them play meanwhile."""
+
+    def end() -> None:
+        for player in players:
+            player.over.set()
+
+    return at_work([player.play for player in players], end)

@@ -4,9 +4,12 @@ shown, and ask for a view when a count shows that one was missed.
 
 import threading
 import time
+from collections.abc import Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from typing import Any
 
+from tests.live.at_work import at_work
 from tests.live.thin_line import LineGone, ThinLine
 from tests.live.weathered import PATIENCE_S
 
@@ -77,6 +80,16 @@ class WeatheredScreen:
             self._line.hang_up()
         self._line = None
         time.sleep(0.02)
+
+
+def looked_at(screens: Sequence[WeatheredScreen]) -> AbstractContextManager[None]:
+    """Screens that are on meanwhile."""
+
+    def end() -> None:
+        for screen in screens:
+            screen.over.set()
+
+    return at_work([screen.look for screen in screens], end)
 
 
 def newer(known: dict[str, Any], shown: dict[str, Any]) -> dict[str, Any]:
