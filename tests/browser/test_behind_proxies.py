@@ -34,14 +34,17 @@ def polling_screens(browser: Browser, server: Server) -> Iterator[Screens]:
     line.close()
 
 
-def test_a_seat_is_played_by_long_polling_where_websockets_are_blocked(
-    polling_screens: Screens, lay_out: LayOut
+def test_a_class_plays_by_long_polling_where_websockets_are_blocked(
+    polling_screens: Screens, lay_out: LayOut, host_cookie: str
 ) -> None:
     room = lay_out(**review_with(["one_best"], rounds=1))
     with polling_screens.network_may_fail():
         seat = polling_screens.seat(room.door_code, "Wren Ulna")
-        room.step("open_round", number=1)
+        wall = polling_screens.wall(room.door_code)
+        desk = polling_screens.desk(host_cookie, room.desk["room"])
+        desk.go_on("Open round 1")
         seat.answer(room.desk["items"][0], right=True)
-        room.step("close_round", number=1)
-        room.step("show_record", number=1)
-        seat.shows("1 mark")
+        wall.shows("1 of 1 answered")
+        desk.go_on("Close the round")
+        desk.go_on("Show the record")
+        seat.shows("right · 1 mark")
