@@ -65,6 +65,12 @@ def test_every_service_runs_with_as_few_rights_as_it_needs(name: str) -> None:
     assert service["healthcheck"]["test"][0] == "CMD"
 
 
+def test_every_server_reads_further_settings_from_one_file_that_need_not_be_there() -> None:
+    assert all(
+        SERVICES[name]["env_file"] == [{"path": "quizroom.env", "required": False}] for name in SERVERS
+    )
+
+
 def test_one_command_gives_the_single_server_and_a_profile_the_rest() -> None:
     assert [name for name, service in SERVICES.items() if "profiles" not in service] == ["quizroom"]
     assert all(service.get("profiles", ["scale"]) == ["scale"] for service in SERVICES.values())

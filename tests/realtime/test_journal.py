@@ -21,6 +21,13 @@ def test_a_step_is_logged_with_its_room_and_round(caplog: pytest.LogCaptureFixtu
     assert vars(record).items() >= {"step": "RoundOpened", "room": room.id, "round": 0, "players": 1}.items()
 
 
+def test_what_another_worker_did_is_in_its_own_log_alone(caplog: pytest.LogCaptureFixture) -> None:
+    caplog.set_level(logging.INFO)
+    opened = RoundOpened(round=1, at=NOON, closes_at=None)
+    note_steps(Change(room=gathered(players=("ada",)), events=(opened,), ours=False))
+    assert caplog.records == []
+
+
 def test_players_and_their_answers_are_not_logged(caplog: pytest.LogCaptureFixture) -> None:
     caplog.set_level(logging.DEBUG)
     note_steps(Change(room=gathered(players=("ada",)), events=(SEATED, ANSWERED)))

@@ -1,5 +1,6 @@
 """What is counted, read back by the parser of the metrics' own library (exposition format of Prometheus)."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -11,6 +12,7 @@ from quizroom.realtime.replies import done, failed, refused
 from quizroom.realtime.timed_log import TimedLog
 from quizroom.service.ports import NotStored
 from quizroom.storage.memory import MemoryEventLog
+from tests.realtime.hall import hall_with
 from tests.room.samples import NOON, gathered
 from tests.storage.entries import laid_out
 
@@ -39,6 +41,23 @@ def test_replies_and_refusals_are_counted_by_type_and_code() -> None:
     assert found["quizroom_replies_total", (("result", "refused"), ("type", "submit_answer"))] == 2
     assert found["quizroom_reply_seconds_count", (("type", "submit_answer"),)] == 4
     assert found["quizroom_reply_seconds_sum", (("type", "submit_answer"),)] == pytest.approx(0.016)
+
+
+def test_whatever_strangers_make_up_adds_no_label() -> None:
+    hall, meters = hall_with("ada"), Meters()
+    hall.gateway = replace(hall.gateway, answered=meters.answered)
+    for number in range(20):
+        hall.gateway.say("ada", {"id": str(number), "type": f"made up {number}", "code": f"made up {number}"})
+    hall.gateway.say("ada", None)
+    hall.gateway.say("nobody", {"id": "1", "type": "submit_answer"})
+    found = samples(meters)
+    assert {labels for name, labels in found if name == "quizroom_replies_total"} == {
+        (("result", "refused"), ("type", "not read"))
+    }
+    assert {labels for name, labels in found if name == "quizroom_refusals_total"} == {
+        (("code", "bad_message"),),
+        (("code", "no_seat"),),
+    }
 
 
 def test_rooms_and_players_are_those_of_now() -> None:
