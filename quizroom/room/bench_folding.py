@@ -19,7 +19,7 @@ def after(room: Room, event: BenchEvent) -> Room:
         case BenchRenamed():
             return renamed(room, event)
         case BenchAnswered():
-            answer = Answer(choice=event.choice, typed=event.typed, at=event.at)
+            answer = Answer(choice=event.choice, typed=event.typed, at=event.at, by=event.player)
             current = room.rounds[event.round - 1]
             changed = replace(current, bench_answers={**current.bench_answers, event.bench: answer})
             rounds = (*room.rounds[: event.round - 1], changed, *room.rounds[event.round :])

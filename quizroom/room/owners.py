@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 from itertools import count
 
-from quizroom.room.bench_events import BenchAnswered
+from quizroom.room.bench_events import BenchAnswered, BenchRenamed
 from quizroom.room.change_events import ItemFlagged
 from quizroom.room.credit_events import EntryAssigned, EntryClaimed
 from quizroom.room.events import AnswerAccepted, Event, PlayerRenamed, SeatEntered
@@ -42,7 +42,12 @@ def redacted(events: Sequence[Event], deed: OwnerEvent) -> tuple[Event, ...]:
     room = replay(events)
     if room is None:
         return tuple(events)
-    return tuple(_without_identity(event, deed, room) for event in events)
+    return tuple(
+        _without_bench_words(event, deed, room, bench)
+        if isinstance(event, BenchAnswered | StationAnswered)
+        else _without_identity(event, deed, room)
+        for event, bench in zip(events, _benches_as_named_now(events), strict=True)
+    )
 
 
 def _link(room: Room, command: LinkSeat, now: datetime) -> tuple[Event, ...]:
@@ -96,14 +101,27 @@ def _without_identity(event: Event, deed: PlayerForgotten, room: Room) -> Event:
             return replace(event, text="")
         case AnswerAccepted() if event.player == deed.player and event.typed:
             return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
-        case StationAnswered() if event.typed and _is_of(event, deed, room):
-            return replace(event, typed=known_words(event.typed, round_answered(room, event.round)))
-        case BenchAnswered() if event.bench == room.benches.get(deed.player) and event.typed:
-            return replace(event, typed=known_words(event.typed, room.rounds[event.round - 1]))
         case _:
             return event
 
 
-def _is_of(event: StationAnswered, deed: PlayerForgotten, room: Room) -> bool:
-    """Whether this is an answer of the player, or of the bench at which the player sits."""
-    return event.bench == room.benches.get(deed.player) if event.bench else event.player == deed.player
+def _without_bench_words(
+    event: BenchAnswered | StationAnswered, deed: PlayerForgotten, room: Room, bench: str
+) -> Event:
+    """The answer without the player's words, or those of the `bench` at which the player sits."""
+    theirs = event.player == deed.player or (bench and bench == room.benches.get(deed.player))
+    if not theirs or not event.typed:
+        return event
+    return replace(event, typed=known_words(event.typed, round_answered(room, event.round)))
+
+
+def _benches_as_named_now(events: Sequence[Event]) -> tuple[str, ...]:
+    """For each event the bench that it is about by its newest name; empty if it is about none."""
+    now: dict[str, str] = {}
+    found: list[str] = []
+    for event in reversed(events):
+        if isinstance(event, BenchRenamed):
+            now[event.bench] = now.get(event.name, event.name)
+        bench = event.bench if isinstance(event, BenchAnswered | StationAnswered) else ""
+        found.append(now.get(bench, bench))
+    return tuple(reversed(found))

@@ -92,12 +92,19 @@ def without_answer(current: Round, player: str) -> Round:
 
 
 def with_known_words(current: Round, player: str, bench: str) -> Round:
-    """Return the round with nothing in the answers of this player and bench that only they could think of."""
+    """Return the round with nothing in the answers of this player and bench that only they could think of.
+
+    What the player handed in for a bench where they sit no more is theirs too.
+    """
+    theirs = {one for one, answer in current.bench_answers.items() if player == answer.by}
+    of_benches = current.bench_answers
+    for one in theirs | {bench}:
+        of_benches = _with_known_words(current, of_benches, one)
     return replace(
         current,
         answers=_with_known_words(current, current.answers, player),
         second_answers=_with_known_words(current, current.second_answers, player),
-        bench_answers=_with_known_words(current, current.bench_answers, bench),
+        bench_answers=of_benches,
     )
 
 

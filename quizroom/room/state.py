@@ -93,6 +93,8 @@ class Answer:
     certainty: Certainty | None = None
     took_ms: int | None = None
     """How long the player had had the item, where that is not the time since its round was opened."""
+    by: str = ""
+    """Whose words they are, where it is the answer of a bench: the member who handed it in."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -92,7 +92,12 @@ def _opened(room: Room, event: StationsOpened) -> Room:
 def _answered(block: Stations, event: StationAnswered) -> Stations:
     index = event.round - block.first
     answer = Answer(
-        choice=event.choice, typed=event.typed, at=event.at, certainty=event.certainty, took_ms=event.took_ms
+        choice=event.choice,
+        typed=event.typed,
+        at=event.at,
+        certainty=event.certainty,
+        took_ms=event.took_ms,
+        by=event.player if event.bench else "",
     )
     if event.bench:
         return replace(block, bench_answers=_with(block.bench_answers, index, event.bench, answer))

@@ -1,15 +1,21 @@
 """Whose history a seat belongs to, and what is left of somebody who wants to be forgotten."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
+import pytest
 from hypothesis import given, settings
 
 from quizroom.marking import marks_of_room
+from quizroom.room.bench_commands import AnswerForBench, RenameBench, TakeBench
+from quizroom.room.bench_state import BenchRules
 from quizroom.room.commands import (
     CloseRound,
+    Command,
     EndReview,
     EnterSeat,
     OpenDoor,
+    OpenRound,
     RemovePlayer,
     RenamePlayer,
     RuleOnWords,
@@ -26,7 +32,17 @@ from quizroom.storage.event_codec import write_event
 from tests.room.histories import History, histories, laying_out, played
 from tests.room.refusing import code_of
 from tests.room.sample_items import typed
-from tests.room.samples import NOON, answering, folded, gathered, ordered, seat, writes
+from tests.room.samples import (
+    NOON,
+    answering,
+    folded,
+    gathered,
+    ordered,
+    plan,
+    preparation,
+    seat,
+    writes,
+)
 
 OWNER = "a" * 64
 LINKED = SeatLinked(player="ada", owner=OWNER, at=NOON)
@@ -105,6 +121,50 @@ def test_words_on_which_the_host_ruled_stay_since_the_ruling_needs_them() -> Non
         ForgetPlayer(player="ada"),
     )
     assert room.rounds[0].answers["ada"].typed == (rude,)
+
+
+WORDS = "I am Ada Alder of lab 3"
+
+
+def for_bench(bench: str, *commands: Command) -> tuple[list[Event], Room]:
+    """A log in which Ada hands in words of her own for this bench, and these orders follow."""
+    at_benches = replace(plan(timing="untimed"), benches=BenchRules(how="choice"))
+    log: list[Event] = list(prepare("room-1", preparation(typed(), by=at_benches), NOON))
+    room = replay(log)
+    assert room is not None
+    handed_in = AnswerForBench(player="ada", round=1, typed=(WORDS,))
+    takes = (TakeBench(player="ada", bench=bench), TakeBench(player="bo", bench=bench))
+    opened = (OpenDoor(door_code="CDFHJ"), seat("ada"), seat("bo"), *takes, OpenRound(round=1))
+    for command in (*opened, writes("ada", "radial nerve"), handed_in, *commands):
+        events = decide(room, command, NOON)
+        room = folded(room, events)
+        log += events
+    assert WORDS.encode() in written(log)
+    return log, room
+
+
+@pytest.mark.parametrize(
+    "since",
+    [
+        [],
+        [TakeBench(player="ada", bench="Tarsals")],
+        [TakeBench(player="ada", bench="")],
+        [RenameBench(bench="Carpals", name="Phalanges", by="M. Sorrel")],
+        [
+            RenameBench(bench="Carpals", name="Phalanges", by="M. Sorrel"),
+            RenameBench(bench="Phalanges", name="Metacarpals", by="M. Sorrel"),
+        ],
+    ],
+)
+@pytest.mark.parametrize("who", ["ada", "bo"])
+def test_words_for_a_bench_are_forgotten_wherever_who_wrote_them_sits_by_now(
+    who: str, since: list[Command]
+) -> None:
+    log, room = for_bench("Carpals", CloseRound(round=1, by_host=True), *since)
+    deed = forgotten(room, who)
+    after = [*redacted(log, deed), deed]
+    assert WORDS.encode() not in written(after)
+    assert replay(after) == folded(room, [deed])
 
 
 @settings(max_examples=40, deadline=None)
