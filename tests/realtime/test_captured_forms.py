@@ -9,10 +9,13 @@ from typing import Any
 import pytest
 
 from quizroom.questions.model import Item
+from quizroom.realtime import wire_json
+from quizroom.realtime.alarms import close_rounds_that_are_over, move_groups_on
 from quizroom.room.bench_state import BenchRules
 from quizroom.room.state import Plan
 from tests.realtime.hall import Hall
 from tests.realtime.test_captured import Captured, Class
+from tests.room.group_histories import group_plan
 from tests.room.sample_items import (
     all_formats,
     free_list,
@@ -125,6 +128,44 @@ def at_stations(room: Class) -> None:
         room.say("host", "ring_bell", round=bell + 1)
 
 
+def with_own_time(room: Class) -> None:
+    """Ada has twice the time and uses it after the round has closed for the others."""
+    hall = room.hall
+    ada = next(player.id for player in hall.room().players.values() if player.handle == "Ada")
+    room.say("host", "set_time_factor", player=ada, factor_percent=200)
+    ask(room)
+    closes_at = hall.room().rounds[0].closes_at
+    assert closes_at is not None
+    hall.clock.move((closes_at - hall.clock.now()).total_seconds() + 1)
+    close_rounds_that_are_over(hall.rooms, hall.clock)
+    assert hall.room().phase == "closed"
+    for turned in range(3):
+        says(
+            room,
+            "ada",
+            turned,
+        )
+    late = hall.say("bo", "submit_answer", round=1, choice=[], typed=[], id="bo late")
+    assert late["result"] == "refused"
+    room.frames.append(("reply", "bo", wire_json.dumps(late)))
+
+
+def with_own_time_to_the_end(room: Class) -> None:
+    with_own_time(room)
+    room.say("host", "show_result", round=1, ends_own_time=True)
+
+
+def in_a_group(room: Class) -> None:
+    """Nobody leads; the round is on until all have answered."""
+    for name in PLAYERS:
+        room.say(name, "say_ready", round=0)
+    move_groups_on(room.hall.rooms, room.hall.clock)
+    for turned, name in enumerate(PLAYERS[:2]):
+        says(room, name, turned)
+    room.say("ada", "ask_pause", round=1)
+    room.say("ada", "go_on", round=1)
+
+
 def twins(items: tuple[Item, ...]) -> tuple[Item, ...]:
     """The same as asked, with other keys."""
     return tuple(other_key(item, 1) for item in items)
@@ -148,6 +189,20 @@ def test_no_byte_of_an_open_or_held_round_depends_on_its_key(item: Item) -> None
 def test_no_byte_of_a_talk_depends_on_the_key_before_the_result_is_shown(item: Item) -> None:
     assert captured(talk, HELD, *only(item)) == captured(talk, HELD, *twins(only(item)))
     assert captured(show, HELD, *only(item)) != captured(show, HELD, *twins(only(item)))
+
+
+@pytest.mark.parametrize("item", [one_best(), matching(), typed()])
+def test_no_byte_depends_on_the_key_while_somebody_has_time_left(item: Item) -> None:
+    items = only(item)
+    assert captured(with_own_time, HELD, *items) == captured(with_own_time, HELD, *twins(items))
+    ends = [captured(with_own_time_to_the_end, HELD, *some) for some in (items, twins(items))]
+    assert ends[0] != ends[1]
+
+
+@pytest.mark.parametrize("item", [one_best(), ordering(), free_list()])
+def test_nor_does_any_in_a_group_that_nobody_leads(item: Item) -> None:
+    items = only(item)
+    assert captured(in_a_group, group_plan(), *items) == captured(in_a_group, group_plan(), *twins(items))
 
 
 def test_what_a_bench_hands_in_tells_nobody_the_key() -> None:
