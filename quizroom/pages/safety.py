@@ -1,6 +1,6 @@
 """Headers that every page carries."""
 
-from flask import Response
+from flask import Response, request
 
 CONTENT_SECURITY = (
     "default-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'self'; "
@@ -15,6 +15,8 @@ HEADERS = {
     "Cross-Origin-Resource-Policy": "same-origin",
     "X-Frame-Options": "DENY",
 }
+OF_ONE_ALONE = ("/desk/", "/mine/api/")
+"""Whatever stands below these is for one host or player, and nobody keeps it unless it says otherwise."""
 STRICT_TRANSPORT = "max-age=31536000"
 """A year (RFC 6797), told only where the server's own address is https."""
 
@@ -23,6 +25,8 @@ def with_safety_headers(response: Response) -> Response:
     """Add the headers; nothing may be loaded from, framed by or sent to another site."""
     for name, value in HEADERS.items():
         response.headers.setdefault(name, value)
+    if request.path.startswith(OF_ONE_ALONE):
+        response.headers.setdefault("Cache-Control", "no-store")
     return response
 
 

@@ -16,6 +16,15 @@ ROUTE = re.compile(r"routes\.(?:get|post|put|patch|delete)\(\s*\"(/desk(?:/[^\"]
 RULES = sorted(rule.rule for rule in made().app.url_map.iter_rules() if rule.rule.startswith("/desk"))
 
 
+OF_ASSISTANTS = {
+    *("/desk", "/desk/settings", "/desk/blueprint/<course>", "/desk/hand-over", "/desk/leave"),
+    *("/desk/account", "/desk/account/name", "/desk/account/password", "/desk/account/leave-everywhere"),
+    *("/desk/report/<room>", "/desk/report/<room>/items.csv", "/desk/report/<room>/course"),
+    "/desk/report/course/<course>",
+}
+"""What an assistant may see by the handbook (hosts.md): their own account, and reviews without names."""
+
+
 def asked(browser: FlaskClient, rule: str, method: str) -> int:
     path = rule.replace("<course>", "no_such_list").replace("<key>", "no-key")
     return browser.open(path, method=method).status_code
@@ -32,6 +41,11 @@ def test_every_address_of_the_desk_is_in_the_table_and_no_other() -> None:
     written = {rule for source in sources for rule in ROUTE.findall(source)}
     assert set(RULES) <= written
     assert written == DESK_RIGHTS.keys()
+
+
+def test_the_table_lets_assistants_see_what_the_handbook_says_and_no_more() -> None:
+    assert {rule for rule, right in DESK_RIGHTS.items() if right == "host"} == OF_ASSISTANTS
+    assert {rule for rule, right in DESK_RIGHTS.items() if right == "anybody"} == {"/desk/enter/<key>"}
 
 
 def test_what_is_not_in_the_table_is_for_owners() -> None:

@@ -92,6 +92,8 @@ def test_name_and_password_open_the_desk_on_any_device() -> None:
     assert WRONG in wrong.text
     right = browser.post("/sign-in", data={"proof": proof, "name": " dr. m. SORREL ", "password": PASSWORD})
     assert right.location == "/desk"
+    (shown,) = web.browser().get("/sign-in").headers.getlist("Set-Cookie")
+    assert {"HttpOnly", "SameSite=Strict", "Path=/"} <= {part.strip() for part in shown.split(";")}
     flags = {part.strip() for part in right.headers["Set-Cookie"].split(";")}
     assert {"HttpOnly", "SameSite=Lax", "Path=/"} <= flags
     assert browser.get("/desk/settings").get_json()["host"]["name"] == "Dr. M. Sorrel"

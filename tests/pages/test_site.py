@@ -72,6 +72,12 @@ def test_every_answer_carries_the_safety_headers(web: Web, path: str) -> None:
     assert "Server-Timing" not in headers
 
 
+@pytest.mark.parametrize("path", ["/desk/settings", "/desk/enter/x", "/desk/report/x", "/mine/api/me"])
+def test_what_is_for_one_alone_is_kept_by_no_browser_and_no_proxy(web: Web, path: str) -> None:
+    assert "no-store" in got(web, path).headers["Cache-Control"]
+    assert "no-store" in web.host().get(path).headers["Cache-Control"]
+
+
 @pytest.mark.parametrize("path", ALL_ANSWERS)
 def test_no_page_holds_anything_inline_that_the_policy_forbids(web: Web, path: str) -> None:
     answer = got(web, path)

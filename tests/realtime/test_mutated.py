@@ -61,6 +61,28 @@ def test_every_one_of_a_hundred_thousand_is_answered_and_memory_stays_flat(
     assert max(used[-a_tenth:]) < 1.01 * max(used[a_tenth : 2 * a_tenth])
 
 
+@pytest.mark.parametrize("who", ["stranger", "wall"])
+def test_whoever_changes_nothing_costs_one_and_the_same_server_no_memory(who: str) -> None:
+    rng, hall, used = Random(9), hall_with("ada"), list[int]()  # noqa: S311 - likewise
+    hall.connect("stranger")
+    said = [raw for raw in (mutated(rng) for _ in range(2_500)) if not makes_something(raw)]
+    for _ in range(4):
+        for raw in said:
+            hall.steady_s += 10
+            hall.clock.move(1)
+            hall.gateway.say(who, raw)
+        hall.broadcast.run_once(with_tallies=True)
+        hall.lines.sent.clear()
+        gc.collect()
+        used.append(sys.getallocatedblocks())
+    assert used[-1] < used[1] + 500
+
+
+def makes_something(raw: object) -> bool:
+    """Whether a stranger may say this and a seat or a room comes of it."""
+    return isinstance(raw, dict) and raw.get("type") in ("open_group", "enter_seat")
+
+
 @pytest.mark.parametrize("who", WHO)
 def test_what_is_refused_tells_nothing_of_the_insides(who: str) -> None:
     rng, hall = Random(7), hall_with("ada")  # noqa: S311 - likewise

@@ -13,6 +13,13 @@ OWNS = sorted(kind for kind, right in RIGHTS.items() if right == "own")
 RUNS = sorted(kind for kind, right in RIGHTS.items() if right == "run")
 
 
+OF_OWNERS = {
+    *("prepare_review", "copy_review", "rename_review", "change_review", "schedule_review"),
+    *("archive_review", "unarchive_review", "delete_review", "add_own_item", "swap_for_own"),
+}
+"""By the handbook (hosts.md): whoever helps an owner runs reviews, and neither lays out nor changes any."""
+
+
 def with_assistant() -> Hall:
     """A hall in which a round is open, with the desk of an assistant on connection `helper`."""
     hall = hall_with("ada")
@@ -25,6 +32,10 @@ def with_assistant() -> Hall:
 def test_every_message_is_in_the_table_of_hosts_or_among_those_of_players() -> None:
     assert RIGHTS.keys() | OF_PLAYERS == all_types()
     assert not RIGHTS.keys() & OF_PLAYERS
+
+
+def test_what_is_for_owners_alone_is_what_the_handbook_says() -> None:
+    assert {kind for kind, right in RIGHTS.items() if right == "own"} == OF_OWNERS
 
 
 @pytest.mark.parametrize("kind", OWNS)
