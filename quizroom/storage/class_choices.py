@@ -8,7 +8,7 @@ from sqlalchemy import Connection, Engine, Select, delete, func, insert, or_, se
 
 from quizroom.questions.experience import AskCount
 from quizroom.storage.tables import class_asks, class_choices, class_reviews, events, rooms
-from quizroom.storage.writing import writing
+from quizroom.storage.writing import reading, writing
 
 
 class SqlClassChoices:
@@ -48,7 +48,7 @@ class SqlClassChoices:
             .where(or_(class_reviews.c.version.is_(None), class_reviews.c.version < written))
             .order_by(rooms.c.finished_at, rooms.c.room)
         )
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return tuple(connection.execute(query).scalars())
 
     def counts(self, course: str | None = None) -> tuple[AskCount, ...]:
@@ -57,7 +57,7 @@ class SqlClassChoices:
         asks = select(asked.ask, asked.typed, func.sum(asked.answered), func.sum(asked.right))
         choices = select(chosen.ask, chosen.typed, chosen.concept, func.sum(chosen.chosen))
         wrong: dict[tuple[str, bool], dict[str, int]] = {}
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             for ask, typed, concept, people in connection.execute(_grouped(choices, chosen, course)):
                 wrong.setdefault((ask, typed), {})[concept] = int(people)
             found = connection.execute(_grouped(asks, asked, course)).all()
@@ -77,7 +77,7 @@ class SqlClassChoices:
         """The reviews that are summed up, with the versions their counts were made from."""
         review = class_reviews.c
         query = select(review.room, review.version).join(rooms, rooms.c.room == review.room)
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return tuple(sorted((room, version) for room, version in connection.execute(query)))
 
 

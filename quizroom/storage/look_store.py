@@ -11,7 +11,7 @@ from quizroom.second_look.asked import AskedLook, GivenAnswer, LookSet, Wishes
 from quizroom.storage.look_codec import read_answer, read_look, write_answer, write_look
 from quizroom.storage.look_tables import look_answers, look_sets, looks, plan_settings
 from quizroom.storage.moments import in_utc
-from quizroom.storage.writing import writing
+from quizroom.storage.writing import reading, writing
 
 _AT_ONCE = 200
 """Ids in one query; databases limit the number of parameters."""
@@ -78,7 +78,7 @@ class SqlLookStore:
 
     def find_set(self, player: str, set_id: str) -> LookSet | None:
         """A set of this player."""
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             row = _set_row(connection, player, set_id)
         return None if row is None else LookSet(**{**row, "made_at": in_utc(row["made_at"])})
 
@@ -90,7 +90,7 @@ class SqlLookStore:
     def wishes(self, player: str) -> Wishes | None:
         """The player's wishes."""
         columns = [column for column in plan_settings.c if column.name != "player"]
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             query = select(*columns).where(plan_settings.c.player == player)
             row = connection.execute(query).mappings().first()
         return None if row is None else Wishes(**row)
@@ -115,7 +115,7 @@ class SqlLookStore:
         return tuple(map(read_look, self._column(query.order_by(looks.c.made_at, looks.c.place, looks.c.id))))
 
     def _column(self, query: Any) -> list[Any]:
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return list(connection.execute(query).scalars())
 
 

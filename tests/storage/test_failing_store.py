@@ -8,9 +8,12 @@ from sqlalchemy import Engine, text
 
 from quizroom.service.ports import NotStored, VersionTaken
 from quizroom.storage.accounts import SqlAccounts, SqlHeartbeat
+from quizroom.storage.class_choices import SqlClassChoices
 from quizroom.storage.database import open_database
 from quizroom.storage.event_codec import UnreadableEvent
 from quizroom.storage.event_log import SqlEventLog
+from quizroom.storage.look_store import SqlLookStore
+from quizroom.storage.schema import metadata
 from tests.room.samples import after
 from tests.storage.databases import OpenHere, full_disk, read_only, url_in
 from tests.storage.entries import entry, laid_out
@@ -49,6 +52,23 @@ def test_a_read_only_store_says_so_for_everything_that_is_written(tmp_path: Path
     assert accounts.host_of_token("t", made_after=after(0)) is None
     assert heart.last_beat() is None
     engine.dispose()
+
+
+def test_a_store_that_cannot_be_read_says_so(open_here: OpenHere) -> None:
+    engine = open_here()
+    metadata.drop_all(engine)
+    looks, choices = SqlLookStore(engine), SqlClassChoices(engine)
+    reads: tuple[Callable[[], object], ...] = (
+        lambda: looks.looks("ada", ["l"]),
+        lambda: looks.find_set("ada", "s"),
+        lambda: looks.wishes("ada"),
+        choices.behind,
+        choices.counts,
+        choices.counted,
+    )
+    for read in reads:
+        with pytest.raises(NotStored):
+            read()
 
 
 def test_a_folder_that_cannot_hold_a_database_is_told_at_the_start(tmp_path: Path) -> None:
