@@ -1,11 +1,10 @@
 """The knowledge base as a sheet, one fact a row (CSV after RFC 4180)."""
 
-import csv
-import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal, get_args
 
+from quizroom.exchange.csv_files import csv_file
 from quizroom.knowledge.anatomy import joints_crossed
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.model import Action, Attachment, Blood, Muscle, Supply
@@ -32,7 +31,6 @@ FACT_TYPES: tuple[FactType, ...] = get_args(FactType)
 COLUMNS = ("muscle", "name", "part", "fact_type", "value", "value_id", "status", "sources")
 COMPUTED: frozenset[FactType] = frozenset({"origin_bone", "insertion_bone", "joint_crossed"})
 """Facts that follow from others, so that a sheet cannot change them."""
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,27 +52,20 @@ def write_sheet(rows: Iterable[SheetRow]) -> str:
 
     A cell that a spreadsheet would take for a formula gets an apostrophe in front.
     """
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(COLUMNS)
-    for row in rows:
-        cells = (
-            row.muscle,
-            row.name,
-            row.part,
-            row.fact_type,
-            row.value,
-            row.value_id,
-            row.status,
-            ";".join(row.sources),
-        )
-        writer.writerow([plain_cell(cell) for cell in cells])
-    return out.getvalue()
+    return csv_file(COLUMNS, map(_cells, rows)).decode()
 
 
-def plain_cell(text: str) -> str:
-    """Text that no spreadsheet runs as a formula."""
-    return f"'{text}" if text.startswith(FORMULA_STARTS) else text
+def _cells(row: SheetRow) -> tuple[str, ...]:
+    return (
+        row.muscle,
+        row.name,
+        row.part,
+        row.fact_type,
+        row.value,
+        row.value_id,
+        row.status,
+        ";".join(row.sources),
+    )
 
 
 def sheet_rows(catalogue: Catalogue) -> Iterator[SheetRow]:

@@ -5,7 +5,8 @@ import io
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from quizroom.exchange.sheet import COLUMNS, COMPUTED, FACT_TYPES, FORMULA_STARTS, FactType, SheetRow
+from quizroom.exchange.csv_cells import unharmed
+from quizroom.exchange.sheet import COLUMNS, COMPUTED, FACT_TYPES, FactType, SheetRow
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.suggest import suggest
 
@@ -96,5 +97,4 @@ def _fact_type(text: str) -> FactType | None:
 
 
 def _cell(text: str | None) -> str:
-    tidy = " ".join((text or "").split())
-    return tidy[1:] if tidy.startswith("'") and tidy[1:].startswith(FORMULA_STARTS) else tidy
+    return unharmed(" ".join((text or "").split()))

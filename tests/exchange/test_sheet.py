@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quizroom.exchange.sheet import COLUMNS, FACT_TYPES, FORMULA_STARTS, SheetRow, sheet_rows, write_sheet
+from quizroom.exchange.csv_cells import BEGINS_A_FORMULA
+from quizroom.exchange.sheet import COLUMNS, FACT_TYPES, SheetRow, sheet_rows, write_sheet
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.facts import rows_of
 from tests.shipped import content
@@ -53,7 +54,7 @@ def test_the_sheet_reads_back_as_written(catalogue: Catalogue) -> None:
     assert [line["value"].removeprefix("'") for line in read] == [row.value for row in rows]
 
 
-@given(st.sampled_from(FORMULA_STARTS), st.text())
+@given(st.sampled_from(BEGINS_A_FORMULA), st.text())
 def test_no_cell_is_a_formula(start: str, rest: str) -> None:
     row = SheetRow(
         muscle="m",
@@ -66,7 +67,7 @@ def test_no_cell_is_a_formula(start: str, rest: str) -> None:
         sources=(),
     )
     (line,) = list(csv.reader(io.StringIO(write_sheet([row]), newline="")))[1:]
-    assert not line[1].startswith(FORMULA_STARTS)
+    assert not line[1].startswith(BEGINS_A_FORMULA)
 
 
 def _value_id(kind: str, row: object) -> str:

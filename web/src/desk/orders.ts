@@ -1,3 +1,4 @@
+import { complaintOf } from "../line/complaint";
 import type { Draft, Line } from "../line/line";
 import type { Store } from "../line/store";
 import type { DeskView } from "../wire";
@@ -90,6 +91,6 @@ function plainOrder(action: DeskAction, view: DeskView): Draft {
 /** Says an order and keeps the server's sentence when it could not be carried out. */
 export async function order(line: Line, complaint: Store<string>, draft: Draft): Promise<boolean> {
   const reply = await line.say(draft);
-  complaint.set(reply.result === "done" ? "" : (reply.text ?? ""));
+  complaint.set(complaintOf(reply));
   return reply.result === "done";
 }

@@ -1,3 +1,4 @@
+import { complaintOf } from "../line/complaint";
 import { type Draft, type Line, openLine } from "../line/line";
 import { makeStore, type Store } from "../line/store";
 import type { DeskSettings, PrepareReview, ReviewLine } from "../wire";
@@ -60,7 +61,7 @@ export function startDesk(): DeskSession {
     async change(draft) {
       const reply = await line.say(draft);
       hear(reply);
-      return reply.result === "done" ? "" : (reply.text ?? "");
+      return complaintOf(reply);
     },
     async prepare(plan) {
       const reply = await line.say(plan);

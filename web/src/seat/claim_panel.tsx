@@ -1,5 +1,6 @@
 import "./claim_panel.css";
 import { useState } from "preact/hooks";
+import { complaintOf } from "../line/complaint";
 import type { Line } from "../line/line";
 import { Complaint } from "../parts/notice";
 import type { OwnClaim } from "../wire";
@@ -48,7 +49,7 @@ function ClaimForm({ claim, line, say }: ClaimProps) {
     setBusy(true);
     const reply = await line.say({ type: "claim_identity", institutional_id: id });
     setBusy(false);
-    const text = reply.result === "done" ? "" : (reply.text ?? "");
+    const text = complaintOf(reply);
     setComplaint(text);
     say(text || "You are on the class roster.");
   };

@@ -1,5 +1,6 @@
 import "./flag.css";
 import { useState } from "preact/hooks";
+import { complaintOf } from "../line/complaint";
 import type { Draft, Line } from "../line/line";
 import type { OwnFlag } from "../wire";
 
@@ -9,7 +10,7 @@ export function EarlierFlags(props: { flags: readonly OwnFlag[]; line: Line; say
   if (props.flags.length === 0) return null;
   const order = async (draft: Draft, done: string) => {
     const reply = await props.line.say(draft);
-    const fault = reply.result === "done" ? "" : (reply.text ?? "");
+    const fault = complaintOf(reply);
     setComplaint(fault);
     props.say(fault || done);
   };

@@ -1,6 +1,7 @@
 import "./flag.css";
 import "../parts/buttons.css";
 import { useEffect, useState } from "preact/hooks";
+import { complaintOf } from "../line/complaint";
 import type { Draft, Line } from "../line/line";
 import type { OwnView, PublicView } from "../wire";
 
@@ -43,7 +44,7 @@ export function useFlagOf(props: {
   useEffect(() => setOpen(false), [round]);
   const order = async (draft: Draft, done: string, staysOpen: boolean) => {
     const reply = await line.say(draft);
-    const fault = reply.result === "done" ? "" : (reply.text ?? "");
+    const fault = complaintOf(reply);
     setComplaint(fault);
     setOpen(staysOpen || fault !== "");
     say(fault || done);

@@ -1,5 +1,6 @@
 import "./kept_panel.css";
 import { useState } from "preact/hooks";
+import { complaintOf } from "../line/complaint";
 import type { Line } from "../line/line";
 import { ownKey, setKeepsResults } from "../line/own_key";
 import { Complaint } from "../parts/notice";
@@ -20,7 +21,7 @@ export function KeptPanel({ own, line, say }: KeptPanelProps) {
     setKeepsResults(keep);
     const reply = await line.say({ type: "keep_results", player_key: keep ? ownKey() : "" });
     setBusy(false);
-    setComplaint(reply.result === "done" ? "" : (reply.text ?? ""));
+    setComplaint(complaintOf(reply));
     if (reply.result === "done") say(keep ? "Your results are kept." : "Your results are not kept.");
   };
   return (

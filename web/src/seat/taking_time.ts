@@ -1,3 +1,4 @@
+import { complaintOf } from "../line/complaint";
 import type { Line } from "../line/line";
 import type { ClockFace, OwnView, PublicView, Reply } from "../wire";
 
@@ -51,5 +52,5 @@ export function isOfferedAgain(leftBefore: number, leftNow: number): boolean {
 }
 
 function faultOf(reply: Reply): string {
-  return reply.result === "done" ? "" : (reply.text ?? "");
+  return complaintOf(reply);
 }
