@@ -14,6 +14,8 @@ from quizroom.storage.moments import in_utc
 from quizroom.storage.tables import heartbeat
 from quizroom.storage.upgrading import Release, release_of
 
+PATIENCE_MS = 2000
+"""Whoever holds a database for longer keeps a class waiting."""
 ASKED = ("fsync", "max_connections", "synchronous_commit", "transaction_read_only")
 """Settings of PostgreSQL that decide what a commit is worth, and how many may come."""
 
@@ -59,7 +61,7 @@ def condition_of(engine: Engine) -> Condition:
                 ahead=timedelta() if embedded else _ahead(connection),
                 last_beat=None if beat is None else in_utc(beat),
                 damage=_damage(connection) if embedded else "",
-                locked=unwritable(connection) if embedded else "",
+                locked=unwritable(connection, patience_ms=PATIENCE_MS) if embedded else "",
                 settings={} if embedded else _settings(connection),
             )
     except SQLAlchemyError as error:

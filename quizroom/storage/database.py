@@ -13,6 +13,8 @@ from quizroom.storage.upgrading import PATIENCE_MS, upgrade
 
 FEW_CONNECTIONS = 2
 """Enough for a command; a server is given more."""
+BUSY_MS = 5000
+"""How long a step waits while another program writes to SQLite."""
 CONNECTION_WAIT_S = 10
 """How long somebody waits for a free connection before the store counts as failed."""
 LINE_CARE = {
@@ -90,7 +92,7 @@ def _engine(url: str, connections: int) -> Engine:
 
 def _set_up_sqlite(connection: Any, _record: Any) -> None:
     # Whoever starts while another program makes the tables has to wait for that before its first step.
-    for pragma in (f"busy_timeout={PATIENCE_MS}", "journal_mode=WAL", "busy_timeout=5000"):
+    for pragma in (f"busy_timeout={PATIENCE_MS}", "journal_mode=WAL", f"busy_timeout={BUSY_MS}"):
         connection.execute(f"PRAGMA {pragma}")
     for pragma in ("synchronous=FULL", "secure_delete=ON"):
         connection.execute(f"PRAGMA {pragma}")

@@ -8,6 +8,11 @@ from pathlib import Path
 from sqlalchemy import Connection, Engine, select, text
 from sqlalchemy.exc import OperationalError, SQLAlchemyError
 
+from quizroom.storage.database import BUSY_MS
+
+LOCKED = "database is locked"
+"""SQLite's words while somebody else writes (SQLITE_BUSY)."""
+
 logger = logging.getLogger(__name__)
 
 SCARCE_BYTES = 8 * 1024 * 1024
@@ -36,15 +41,18 @@ def store_fault(engine: Engine, *, free_in: Callable[[Path], int] = free_in) -> 
         return "The database does not answer; the server's log says why."
 
 
-def unwritable(connection: Connection) -> str:
-    """Why nothing can be written to this SQLite database just now; empty if it can."""
+def unwritable(connection: Connection, *, patience_ms: int) -> str:
+    """Why nothing can be written to this SQLite database within so long; empty if it can."""
     # What has been asked until now may have begun a transaction.
     connection.rollback()
+    connection.exec_driver_sql(f"PRAGMA busy_timeout={patience_ms}")
     try:
         connection.exec_driver_sql("BEGIN IMMEDIATE")
     except OperationalError as error:
         return str(error.orig)
-    connection.rollback()
+    finally:
+        connection.rollback()
+        connection.exec_driver_sql(f"PRAGMA busy_timeout={BUSY_MS}")
     return ""
 
 
@@ -54,7 +62,9 @@ def _fault_of_file(connection: Connection, file: Path, free_in: Callable[[Path],
         return "The database file is gone."
     if free_in(file.parent) < SCARCE_BYTES:
         return "The disk is full."
-    if reason := unwritable(connection):
+    # Whoever waits here lets the whole server wait, and who writes just now is soon done.
+    reason = unwritable(connection, patience_ms=0)
+    if reason and reason != LOCKED:
         logger.warning("the database cannot be written: %s", reason)
         return "The database cannot be written; the server's log says why."
     return ""

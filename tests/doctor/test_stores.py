@@ -95,7 +95,7 @@ def test_a_database_file_is_looked_at_and_not_changed(tmp_path: Path) -> None:
 
 def test_a_database_that_somebody_holds_is_a_fault(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     open_database(url_in(tmp_path)).dispose()
-    monkeypatch.setattr("quizroom.storage.database.PATIENCE_MS", 10)
+    monkeypatch.setattr("quizroom.storage.condition.PATIENCE_MS", 10)
     holder = sqlite3.connect(tmp_path / "quizroom.sqlite", isolation_level=None)
     holder.execute("BEGIN IMMEDIATE")
     (found,) = found_in(tmp_path)
