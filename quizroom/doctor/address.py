@@ -20,7 +20,7 @@ FROM_HERE = "Some networks do not lead a machine to itself: then look from a pho
 def address_findings(settings: Settings, players: str, *, in_container: bool) -> Iterator[Finding]:
     """What can be said of an address without going there; `players` is the one that players are told."""
     parts = urlsplit(players)
-    if parts.scheme not in ("http", "https") or not parts.hostname or parts.path.strip("/") or parts.query:
+    if not can_be_opened(players) or not parts.hostname:
         yield fault(
             ABOUT,
             f"QUIZROOM_ADDRESS is {players}, which is no address that a phone can open.",
@@ -46,6 +46,13 @@ def address_findings(settings: Settings, players: str, *, in_container: bool) ->
         )
     else:
         yield well(ABOUT, f"Players are told {players}.")
+
+
+def can_be_opened(players: str) -> bool:
+    """Whether a phone could make anything of it."""
+    parts = urlsplit(players)
+    plain = not parts.path.strip("/") and not parts.query
+    return parts.scheme in ("http", "https") and bool(parts.hostname) and plain
 
 
 def way_findings(settings: Settings, players: str, here: str) -> Iterator[Finding]:

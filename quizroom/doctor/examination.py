@@ -2,7 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 
-from quizroom.doctor.address import address_findings, is_in_container, way_findings
+from quizroom.doctor.address import (
+    address_findings,
+    can_be_opened,
+    is_in_container,
+    way_findings,
+)
 from quizroom.doctor.finding import Finding
 from quizroom.doctor.folder import folder_findings
 from quizroom.doctor.machine import machine_findings
@@ -25,9 +30,8 @@ def examine(
     yield from machine_findings(settings, environment)
     yield from folder_findings(settings.data, holds_database=not settings.is_shared)
     yield from store_findings(settings)
-    written = tuple(address_findings(settings, players, in_container=is_in_container()))
-    yield from written
+    yield from address_findings(settings, players, in_container=is_in_container())
     running = tuple(server_findings(here))
     yield from running
-    if all(finding.kind != "fault" for finding in written) and any(one.kind == "well" for one in running):
+    if can_be_opened(players) and any(finding.kind == "well" for finding in running):
         yield from way_findings(settings, players, here)

@@ -27,7 +27,7 @@ def store_findings(settings: Settings) -> Iterator[Finding]:
         try:
             yield from database_findings(condition_of(engine), settings, datetime.now(UTC))
         except NotStored as reason:
-            yield _silent(settings, reason.cause.splitlines()[0])
+            yield _silent(settings, reason.cause.splitlines()[0].rstrip("."))
         finally:
             engine.dispose()
     if settings.fanout_url:
@@ -64,9 +64,9 @@ def redis_finding(url: str) -> Finding:
     try:
         ahead = redis_clock(url) - datetime.now(UTC)
     except NotStored as reason:
-        return fault(
+        return remark(
             "Redis",
-            f"It does not answer: {reason.cause}.",
+            f"It does not answer: {reason.cause.rstrip('.')}.",
             "Start it, and see that QUIZROOM_FANOUT_URL names its host, port and password.",
         )
     if abs(ahead) > CLOCKS_AGREE:

@@ -14,6 +14,8 @@ def test_a_running_server_is_found_well(server: Server) -> None:
     lines = said.output.splitlines()
     assert f"well    Server: It is ready at {server.address}." in lines
     assert "well    Database: It answers within" in said.output
+    assert "well    Lines: Websockets get through." in lines
+    assert "well    Lines: Long polling gets through." in lines
     # an address of this machine itself is the one thing amiss in a test
     faults = [line for line in lines if line.startswith("fault")]
     assert faults == [
