@@ -1,6 +1,7 @@
 """What hosts' own items and their pictures need, put together over a database."""
 
 from collections.abc import Callable
+from threading import Lock
 from typing import Any
 
 from flask import Blueprint, request
@@ -51,13 +52,13 @@ def own_item_requests(
         host = entry.host_of_token(request.cookies.get(COOKIE, ""))
         return host.leads if host else ""
 
-    routes = Blueprint("own", __name__)
+    routes, in_turn = Blueprint("own", __name__), one_at_a_time(run_apart)
     add_own_items(routes, OwnPages(library=library, host_of_request=host_of_request, run_apart=run_apart))
     add_pictures(
         routes,
         PicturePages(
             pictures=pictures,
-            draw=lambda body: run_apart(drawn_anew, body),
+            draw=lambda body: in_turn(drawn_anew, body),
             host_of_request=host_of_request,
         ),
     )
@@ -70,7 +71,18 @@ def own_item_requests(
             catalogue=library.catalogue,
             capacity=capacity,
             host_of_request=host_of_request,
-            run_apart=run_apart,
+            run_apart=in_turn,
         ),
     )
     return routes
+
+
+def one_at_a_time(run_apart: Apart) -> Apart:
+    """The same for one caller after the other: drawing a picture takes hundreds of megabytes for a moment."""
+    turn = Lock()
+
+    def in_turn(work: Callable[..., Any], *given: Any) -> Any:
+        with turn:
+            return run_apart(work, *given)
+
+    return in_turn

@@ -1,6 +1,7 @@
 """Files that are damaged, or made to do harm, are refused with their place; nothing of them is taken."""
 
 import base64
+import tracemalloc
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -10,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from quizroom.exchange.review_file import faults
 from quizroom.exchange.review_file.faults import DEEPEST, LARGEST_FILE, MOST_TOLD, BadReviewFile
 from quizroom.exchange.review_file.reading import read_review
 from quizroom.exchange.review_file.writing import review_file
@@ -65,6 +67,25 @@ def changed(path: Path, value: Any) -> bytes:
     else:
         part[path[-1]] = value
     return orjson.dumps(file)
+
+
+def test_a_file_of_very_many_values_is_refused_and_not_laid_out_in_memory(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(faults, "MOST_VALUES", 290_000)
+    body = b'{"format":"quizroom review","version":1,"plan":[%s1]}' % (b"1," * 300_000)
+    tracemalloc.start()
+    try:
+        (fault,) = refused(body).faults
+        peak = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert fault.text == "It holds more than 290000 values, as no review does."
+    assert peak < 10_000_000, "a list of 300 000 numbers that are shared takes 2.4 MB"
+
+
+def test_very_many_faults_are_looked_for_no_longer_than_they_are_told() -> None:
+    assert len(refused(b'{"x":[%s0]}' % (b"%d," % 2**60 * 1000)).faults) == MOST_TOLD
 
 
 def refused(body: bytes) -> BadReviewFile:

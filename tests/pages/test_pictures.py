@@ -1,7 +1,11 @@
 """Pictures: kept for their host, shown to others only once their round was opened, and then safely."""
 
+from threading import Thread
+from time import sleep
+
 import pytest
 
+from quizroom.pages.own_parts import one_at_a_time
 from quizroom.questions.model import Picture
 from quizroom.questions.own import OwnItem
 from quizroom.room.commands import CloseRound, OpenRound
@@ -15,6 +19,24 @@ from tests.service.courses import plan_of
 @pytest.fixture
 def web() -> OwnWeb:
     return own_web()
+
+
+def test_pictures_are_drawn_one_after_the_other_since_each_takes_much_memory() -> None:
+    at_work, most = [0], [0]
+
+    def drawn(seconds: float) -> None:
+        at_work[0] += 1
+        most[0] = max(most[0], at_work[0])
+        sleep(seconds)
+        at_work[0] -= 1
+
+    in_turn = one_at_a_time(lambda work, *given: work(*given))
+    threads = [Thread(target=in_turn, args=(drawn, 0.02)) for _ in range(4)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert most == [1]
 
 
 def uploaded(web: OwnWeb) -> str:

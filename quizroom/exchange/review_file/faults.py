@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 import orjson
@@ -11,6 +12,8 @@ LARGEST_FILE = 40_000_000
 """Bytes."""
 DEEPEST = 24
 """Levels of lists and objects; the deepest that this program writes has fewer than half."""
+MOST_VALUES = 3_000_000
+"""More than the longest review has: 200 000 steps of a dozen values."""
 LONGEST_TEXT = 4000
 LARGEST_NUMBER = 2**53
 """Beyond it numbers of JSON are not the same everywhere (RFC 8259, section 6)."""
@@ -48,30 +51,42 @@ def parsed(body: bytes) -> Any:
         read = orjson.loads(body)
     except orjson.JSONDecodeError as error:
         raise BadReviewFile((Fault(path="file", text=f"It is no JSON: {error}."),)) from error
-    faults = tuple(_faults_in(read))
+    faults = tuple(islice(_faults_in(read), MOST_TOLD))
     if faults:
         raise BadReviewFile(faults)
     return read
 
 
 def _faults_in(read: Any) -> Iterator[Fault]:
-    """Whatever no file of ours would hold. A stack instead of recursion: depth is what is in doubt."""
-    open_parts: list[tuple[str, Any, int]] = [("", read, 0)]
+    """Whatever no file of ours would hold. A stack instead of recursion: depth is what is in doubt.
+
+    One value after the other: a list of millions would take many times its own memory if it were laid out.
+    """
+    values, open_parts = 0, [iter((("", read),))]
     while open_parts:
-        path, part, depth = open_parts.pop()
-        match part:
-            case dict() | list() if depth >= DEEPEST:
+        found = next(open_parts[-1], None)
+        if found is None:
+            open_parts.pop()
+            continue
+        path, part = found
+        values += 1
+        if values > MOST_VALUES:
+            yield Fault(path="file", text=f"It holds more than {MOST_VALUES} values, as no review does.")
+            return
+        if isinstance(part, dict | list):
+            if len(open_parts) > DEEPEST:
                 yield Fault(path=path, text="It is nested too deeply.")
-            case dict():
-                open_parts += [(_within(path, name), value, depth + 1) for name, value in part.items()]
-            case list():
-                open_parts += [(_within(path, str(place)), one, depth + 1) for place, one in enumerate(part)]
-            case str():
-                yield from _faults_of_text(path, part)
-            case int() if abs(part) >= LARGEST_NUMBER:
-                yield Fault(path=path, text="This number is too large.")
-            case _:
-                pass
+            else:
+                open_parts.append(_inside(path, part))
+        elif isinstance(part, str):
+            yield from _faults_of_text(path, part)
+        elif isinstance(part, int) and abs(part) >= LARGEST_NUMBER:
+            yield Fault(path=path, text="This number is too large.")
+
+
+def _inside(path: str, part: dict[str, Any] | list[Any]) -> Iterator[tuple[str, Any]]:
+    named = part.items() if isinstance(part, dict) else ((str(place), one) for place, one in enumerate(part))
+    return ((_within(path, name), value) for name, value in named)
 
 
 def _faults_of_text(path: str, text: str) -> Iterator[Fault]:
