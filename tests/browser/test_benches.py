@@ -58,8 +58,8 @@ def test_a_bench_talks_after_its_members_have_answered_and_stands_together(
     wall.shows("1 of 2 benches")
     expect(ada.page.get_by_role("button", name="Change my own answer")).to_have_count(0)
     desk.go_on("Close the round")
-    ada.shows("Bench Carpals: 1 mark in this round, 1 of 1 so far")
-    cem.shows("Bench Tarsals: 0 of 1 so far")
+    ada.shows("Your bench, Carpals: 1 mark in this round, 1 of 1 so far")
+    cem.shows("Your bench, Tarsals: 0 of 1 so far")
     wall.shows("Carpals")
     wall.hides("Bo")
 
@@ -100,5 +100,5 @@ def test_a_group_without_a_host_plays_at_benches_to_the_end(screens: Screens, se
     for seat in (ada, bo):
         seat.reads_record()
         seat.is_ready()
-    ada.shows("Bench Carpals: 1 of 1 mark, place 1 among 2 benches")
+    ada.shows("Your bench, Carpals: 1 of 1 mark, place 1 among 2 benches")
     bo.shows("Tarsals (you)")

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { boneKind } from "../src/record/bone_kinds";
-import { briefRecord, differencesOf } from "../src/record/brief";
+import { briefRecord, differencesOf, layerText } from "../src/record/brief";
 import { boneShapes, type MeasuredStation, outline } from "../src/record/geometry";
 import { pathOf } from "../src/record/stations";
 import { frameOf, strandsOf } from "../src/record/strands";
@@ -205,5 +205,16 @@ describe("the record on the wall", () => {
     expect(brief.joints.map((row) => row.joint)).toEqual(["shoulder joint"]);
     expect(brief.joints[0]?.actions[0]?.condition).toBe("");
     expect(differencesOf(full)).toEqual(["roots"]);
+  });
+});
+
+describe("the layer in words", () => {
+  it.each([
+    ["superficial", "superficial layer"],
+    ["fourth layer", "fourth layer"],
+    ["muscular cone", "muscular cone"],
+    ["", ""],
+  ])("says %s as %s", (layer, text) => {
+    expect(layerText(layer)).toBe(text);
   });
 });

@@ -41,11 +41,11 @@ export function AnsweringAtBench(props: RoundProps) {
   return (
     <>
       <p class="bench_note">
-        First by yourself, without talking. Then bench{" "}
+        First by yourself, without talking. Then your bench,{" "}
         <b>
           <bdi>{bench.bench}</bdi>
-        </b>{" "}
-        hands in together.
+        </b>
+        , hands in together.
         {answered && (
           <button class="button bench_switch" type="button" onClick={() => change(0)}>
             Go on with the bench

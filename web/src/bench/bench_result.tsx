@@ -7,7 +7,7 @@ export function BenchResult({ bench }: { bench: OwnBench }) {
   if (bench.bench === "") return null;
   return (
     <p class="bench_note">
-      Bench{" "}
+      Your bench,{" "}
       <b>
         <bdi>{bench.bench}</bdi>
       </b>
@@ -27,7 +27,7 @@ export function BenchTotal({ own, benches }: { own: OwnView; benches: BenchesFac
   if (!bench || bench.bench === "") return null;
   return (
     <p class="bench_note">
-      Bench{" "}
+      Your bench,{" "}
       <b>
         <bdi>{bench.bench}</bdi>
       </b>

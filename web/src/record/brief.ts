@@ -1,5 +1,10 @@
 import type { JointRow, Record as MuscleRecord } from "../wire";
 
+/** The layer of a muscle in words: most are an adjective, some say it all. */
+export function layerText(layer: string): string {
+  return layer === "" || /layer|cone/.test(layer) ? layer : `${layer} layer`;
+}
+
 /** The record as it can be read from the back row: what books agree on, in the fewest words. */
 export function briefRecord(record: MuscleRecord): MuscleRecord {
   const core = <T extends { status: string }>(lines: readonly T[]) =>

@@ -1,6 +1,7 @@
 import "./record.css";
 import type { Record as MuscleRecord, NameLine } from "../wire";
 import { breakable } from "../words/word_parts";
+import { layerText } from "./brief";
 import { Foot } from "./foot";
 import { PathOfMuscle } from "./path";
 import { PathTable } from "./path_table";
@@ -22,7 +23,7 @@ export function RecordPlate({ record }: { record: MuscleRecord }) {
 }
 
 function Title({ record }: { record: MuscleRecord }) {
-  const place = [record.region, record.compartment, record.layer && `${record.layer} layer`];
+  const place = [record.region, record.compartment, layerText(record.layer)];
   return (
     <header class="record_title">
       <p class="record_place">{place.filter((text) => text !== "").join(" · ")}</p>
