@@ -2,6 +2,8 @@
 
 from playwright.sync_api import expect
 
+from quizroom.protocol.sentences import SENTENCES
+from tests.browser import keys
 from tests.browser.barriers import barriers, too_wide
 from tests.browser.desk_screen import DeskScreen
 from tests.browser.group_screen import come_in, door_code_of, items_of, open_group
@@ -78,6 +80,30 @@ def test_drawn_benches_are_drawn_on_the_desk_and_a_player_may_be_moved(
     desk.page.get_by_label("Bench", exact=True).fill("Metatarsals")
     desk.page.get_by_role("button", name="Change", exact=True).click()
     ada.shows("Your bench: Metatarsals")
+
+
+def test_a_bench_is_renamed_on_the_desk_for_everybody(screens: Screens, host_cookie: str) -> None:
+    desk, door = bench_desk(screens, host_cookie, "taken by name")
+    ada, bo = screens.seat(door, "Ada"), screens.seat(door, "Bo")
+    take_bench(ada, "Carpals")
+    take_bench(bo, "Tarsals")
+    roster = desk.page.get_by_role("complementary", name="Roster")
+    keys.press(desk.page, roster.get_by_text("2 benches"))
+    keys.press(desk.page, roster.get_by_role("button", name="Rename Carpals"))
+    name = roster.get_by_label("Another name for Carpals")
+    for other in ("Tarsals", "Metacarpals"):
+        expect(name).to_be_focused()
+        desk.page.keyboard.press("Control+a")
+        keys.write(desk.page, name, other)
+        desk.page.keyboard.press("Enter")
+        if other == "Tarsals":
+            desk.shows(SENTENCES["bench_exists"])
+    ada.shows("Your bench: Metacarpals")
+    expect(roster.get_by_role("button", name="Rename Metacarpals")).to_be_visible()
+    expect(roster.get_by_role("button", name="Rename Tarsals")).to_be_visible()
+    keys.press(desk.page, roster.get_by_role("button", name="Ada"))
+    expect(desk.page.get_by_label("Bench", exact=True)).to_have_value("Metacarpals")
+    bo.shows("Your bench: Tarsals")
 
 
 def test_a_group_without_a_host_plays_at_benches_to_the_end(screens: Screens, server: Server) -> None:

@@ -40,9 +40,12 @@ def test_an_own_item_goes_all_the_way(
     file = save(desk, tmp_path)
     assert list(Draft202012Validator(review_schema()).iter_errors(orjson.loads(file.read_bytes()))) == []
     other = screens.desk(host_cookie)  # a page that has seen nothing of the first review
+    drop_from_library(other)
     take(other, file)
     assert items_of(other) == before
     other.shows("Teal Talus")
+    other.page.goto(f"{screens.origin}/desk/items")
+    expect(other.page.locator(".own_line").filter(has_text=STEM)).to_contain_text("may be asked")
 
 
 def write_item(desk: DeskScreen, folder: Path) -> None:
@@ -120,12 +123,25 @@ def save(desk: DeskScreen, folder: Path) -> Path:
     return path
 
 
+def drop_from_library(desk: DeskScreen) -> None:
+    """Delete the own item, so that only the file still has it."""
+    page, way_back = desk.page, desk.page.url
+    page.goto(way_back.replace("/desk", "/desk/items"))
+    line = page.locator(".own_line").filter(has_text=STEM)
+    keys.press(page, line.get_by_role("button", name="Delete"))
+    keys.press(page, line.get_by_role("button", name="Delete it for good"))
+    expect(line).to_have_count(0)
+    page.goto(way_back)
+
+
 def take(desk: DeskScreen, file: Path) -> None:
+    """Take the review over, and what a host wrote into the library too."""
     page: Page = desk.page
     desk.shows(TITLE)  # the list has come, and moves nothing any more
     keys.choose_file(page, page.locator(".take_file input[type=file]"), file)
     expect(page.get_by_role("dialog")).to_contain_text("1 player · 1 answer")
     assert barriers(page, AXE.read_text()) == []
+    keys.press(page, page.get_by_label("put 1 item that a host wrote into your own items too"), " ")
     keys.press(page, page.get_by_role("button", name="Take it over"))
     desk.shows("The review is finished.")
 
