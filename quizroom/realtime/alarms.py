@@ -41,6 +41,9 @@ def close_rounds_that_are_over(rooms: Rooms, clock: Clock) -> None:
                 rooms.handle(room.id, order)
             except Refused:
                 continue  # the host was faster, or has just given more time
+            except NotStored as failure:
+                _tell("rounds could not be closed", failure)
+                break  # nor could those of other rooms
             except Exception:  # whatever it is, the other rounds must still be closed, now and later
                 logger.exception("a round could not be closed; it will be tried again")
 
@@ -53,6 +56,9 @@ def ring_bells(rooms: Rooms, clock: Clock) -> None:
                 rooms.handle(room.id, RingBell(turn=room.stations.turn, by_host=False))
             except Refused:
                 continue  # the host was faster, or has just given more time
+            except NotStored as failure:
+                _tell("bells could not be rung", failure)
+                break
             except Exception:  # as above
                 logger.exception("a bell could not be rung; it will be tried again")
 
@@ -64,6 +70,9 @@ def move_groups_on(rooms: Rooms, clock: Clock) -> None:
         if step is not None:
             try:
                 rooms.handle(room.id, MoveOn(step=step, round=len(room.rounds)))
+            except NotStored as failure:
+                _tell("groups could not be moved on", failure)
+                break
             except Exception:  # as above
                 logger.exception("a group could not be moved on; it will be tried again")
 
@@ -72,8 +81,15 @@ def open_doors_that_are_due(review_list: ReviewList) -> None:
     """Open the doors that are to open by themselves and whose time has come."""
     try:
         review_list.open_doors_that_are_due()
+    except NotStored as failure:
+        _tell("doors that were due could not be opened", failure)
     except Exception:  # as above
         logger.exception("a door that was due could not be opened; it will be tried again")
+
+
+def _tell(what: str, failure: NotStored) -> None:
+    """Log that the store fails in one line: it may do so for long, and is tried ten times a second."""
+    logger.warning("%s: %s; it will be tried again", what, failure.cause.partition("\n")[0])
 
 
 def any_round_is_open(rooms: Rooms) -> bool:
@@ -106,8 +122,8 @@ class Pulse:
         self._last = now
         try:
             self._heartbeat.beat(now)
-        except NotStored:
-            logger.exception("the heartbeat could not be stored")
+        except NotStored as failure:
+            _tell("the heartbeat could not be stored", failure)
 
 
 def give_back_lost_time(

@@ -2,6 +2,8 @@
 
 from datetime import datetime
 
+import pytest
+
 from quizroom.realtime.alarms import (
     RECONNECT_MS,
     Pulse,
@@ -60,6 +62,17 @@ def test_a_store_that_fails_for_a_while_only_delays_closing() -> None:
     log.failure = None
     close_rounds_that_are_over(desk.rooms, desk.clock)
     assert desk.rooms.room("room-1").phase == "closed"
+
+
+def test_a_store_that_is_away_is_told_in_one_line_however_many_rounds_are_over(
+    caplog: pytest.LogCaptureFixture,
+) -> None:
+    desk = open_two_rooms(log := WatchedLog())
+    desk.clock.move(60)
+    log.failure = NotStored("disk full\n(with an address that explains it)")
+    close_rounds_that_are_over(desk.rooms, desk.clock)
+    assert caplog.messages == ["rounds could not be closed: disk full; it will be tried again"]
+    assert caplog.records[0].exc_info is None
 
 
 def test_the_heart_beats_only_for_open_rounds() -> None:
