@@ -1,8 +1,10 @@
 """A process that has loaded everything and forks `quizroom serve` when told.
 
-Four fifths of what a start costs is loading modules, and the tests start many servers. What runs after the
-fork is the command as a teacher gives it. How a start goes that has to load everything is tested where it
-matters: in `tests/live/test_start.py`, and by the programs that other tests start whole.
+Four fifths of what a start costs is loading modules, most of the rest reading the content, and the first
+review that is dealt costs more again: what questions are made from is worked out once in a process. The
+tests start many servers, so all this is done before the first fork. What runs after it is the command as a
+teacher gives it. How a start goes that has to load everything is tested where it matters: in
+`tests/live/test_start.py`, and by the programs that other tests start whole.
 
 Run as a module with a folder: each line read is an order, each line written the number of the process that
 came of it. When that process has ended, the folder has a file of its number with its exit code.
@@ -18,6 +20,7 @@ from pathlib import Path
 from types import FrameType
 from typing import NoReturn
 
+from tests.first_deal import read_and_deal
 from tests.first_words import say_first_words
 
 
@@ -37,6 +40,7 @@ def main(folder: Path) -> None:
     import engineio.async_drivers.eventlet  # noqa: F401, PLC0415 - likewise
 
     say_first_words()
+    read_and_deal()
     signal.signal(signal.SIGCHLD, note_ended)
     gc.freeze()
     for line in sys.stdin:

@@ -11,6 +11,7 @@ import os
 import signal
 import sys
 
+from tests.first_deal import read_and_deal
 from tests.first_words import say_first_words
 
 
@@ -21,6 +22,7 @@ def main() -> None:
 
     load_what_a_start_loads()
     say_first_words()
+    read_and_deal()
     signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # nobody waits for those that are killed
     catalogue = catalogue_of(None)
     gc.freeze()  # or each server would look through all of this once more
