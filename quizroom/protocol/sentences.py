@@ -73,7 +73,7 @@ SENTENCES: Mapping[RefusalCode | WireCode | FailureCode, str] = MappingProxyType
         "no_such_player": "That player is not in this room any more.",
         "no_such_round": "That round has not been opened, or you joined after it.",
         "no_tries_left": "That was too many wrong ids. Ask your instructor to put you on the roster by hand.",
-        "no_twin": "The course list asks this fact in no other way, so there is no twin. Go on without.",
+        "no_twin": "No twin can be made of this item.",
         "no_title": "A review needs a title.",
         "not_answering": "That round is not open.",
         "not_closed": "The record is shown after the round is closed.",

@@ -15,7 +15,7 @@ from quizroom.protocol.translate import host_command, talk_command
 from quizroom.realtime.broadcast import Broadcast
 from quizroom.realtime.desk_telling import desk_of
 from quizroom.realtime.lines import Lines
-from quizroom.realtime.replies import done, refused
+from quizroom.realtime.replies import done
 from quizroom.realtime.seats import Seat, Seats
 from quizroom.room.commands import Command
 from quizroom.room.state import Plan, Room
@@ -23,7 +23,7 @@ from quizroom.service.own_dealing import OwnDealing
 from quizroom.service.ports import Clock
 from quizroom.service.reviews import Reviews
 from quizroom.service.rooms import Rooms, UnknownRoom
-from quizroom.service.rosters import Rosters
+from quizroom.service.rosters import Rosters, UnknownRoster
 from quizroom.views.desk import desk_view
 
 HostMessage = (
@@ -37,10 +37,6 @@ HostMessage = (
     | SetTimeFactor
     | MakeTimeLink
 )
-
-
-class UnknownRoster(Exception):
-    """The host has no roster with this id."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,15 +56,6 @@ class DeskReplies:
 
     def answer(self, seat: Seat, message: HostMessage) -> Reply:
         """Carry out a host's message. Refusals, and reasons that no review came of it, are raised."""
-        now = self.clock.now()
-        try:
-            return self._answer(seat, message)
-        except UnknownRoom:
-            return refused(message.id, "unknown_room", now)
-        except UnknownRoster:
-            return refused(message.id, "unknown_roster", now)
-
-    def _answer(self, seat: Seat, message: HostMessage) -> Reply:
         match message:
             case desk_messages.PrepareReview():
                 room = self.reviews.prepare(self._plan(message, seat.host), host=seat.host, order=message.id)

@@ -11,6 +11,7 @@ from quizroom.room.refusals import RefusalCode
 from quizroom.service.groups import GroupsOff, TooManyGroups
 from quizroom.service.own_items import NoSuchOwnItem, NotReady
 from quizroom.service.reviews import NoDoorFree, UnknownCourse
+from quizroom.service.rosters import UnknownRoster
 from quizroom.service.twins import NoTwin
 from quizroom.views.desk_model import DeskView
 from quizroom.views.moment import milliseconds
@@ -58,6 +59,7 @@ NOT_DEALT: Mapping[type[Exception], WireCode] = MappingProxyType(
         NoTwin: "no_twin",
         TooManyGroups: "too_many_groups",
         UnknownCourse: "unknown_course",
+        UnknownRoster: "unknown_roster",
     }
 )
 """Why no review, or no item, came of an order, for a host and for a group alike."""

@@ -7,7 +7,7 @@ from quizroom.protocol import review_messages
 from quizroom.protocol.desk_messages import ListReviews
 from quizroom.protocol.replies import PlanOptions, Reply, ReviewLine
 from quizroom.protocol.review_messages import ReviewMessage
-from quizroom.realtime.replies import done, refused
+from quizroom.realtime.replies import done
 from quizroom.realtime.seats import Seat
 from quizroom.room.host_commands import ChangeReview, RenameReview
 from quizroom.room.state import Room
@@ -29,16 +29,14 @@ class ReviewReplies:
 
     def answer(self, seat: Seat, message: ReviewMessage | ListReviews) -> Reply:
         """Carry out a message; its right was judged by the gateway. Refusals of the room are raised."""
-        now = self.review_list.clock.now
-        try:
-            if not isinstance(message, ListReviews):
-                self._carry_out(seat, message)
-        except UnknownRoom:
-            return refused(message.id, "unknown_room", now())
+        if not isinstance(message, ListReviews):
+            self._carry_out(seat, message)
         known = self.review_list.shelf.of_host(seat.host)
         skip = message.skip if isinstance(message, ListReviews) else 0
         lines = tuple(map(self._line, known[skip : skip + MOST_LISTED]))
-        return replace(done(message.id, now(), reviews=lines), reviews_in_all=len(known))
+        return replace(
+            done(message.id, self.review_list.clock.now(), reviews=lines), reviews_in_all=len(known)
+        )
 
     def _carry_out(self, seat: Seat, message: ReviewMessage) -> None:
         known = self.rooms.find(message.room)

@@ -14,6 +14,10 @@ from quizroom.service.roster_ports import (
 )
 
 
+class UnknownRoster(Exception):
+    """The host has no roster with this id."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rosters:
     """Keeps rosters, each for its host alone."""
