@@ -38,13 +38,21 @@ def told_to_player(room: Room, player: str) -> bytes:
 
 
 def with_other_key(room: Room, shift: int) -> Room:
-    """The same room, but other keys where the result is not known yet, and other items ahead."""
-    ahead = tuple(replace(pick_three(f"other-{index}"), seconds=90) for index, _ in enumerate(room.ahead))
-    rounds = (
+    """The same room, but other keys where the result is not known yet, and other items ahead.
+
+    Whose twin an item is, is no secret of its key: it stays.
+    """
+    ahead = tuple(
+        replace(pick_three(item.id if item.id in room.twins else f"other-{index}"), seconds=90)
+        for index, item in enumerate(room.ahead)
+    )
+    rounds = tuple(
         one if one.shown_at is not None else replace(one, item=other_key(one.item, shift))
         for one in room.rounds
     )
-    return replace(room, ahead=ahead, rounds=tuple(rounds))
+    now = {one.item.id: other.item.id for one, other in zip(room.rounds, rounds, strict=True)}
+    twins = {now.get(item, item): number for item, number in room.twins.items()}
+    return replace(room, ahead=ahead, rounds=rounds, twins=twins)
 
 
 def other_key(item: Item, shift: int) -> Item:
