@@ -56,7 +56,7 @@ class Catalogue:
     retired: Mapping[str, tuple[str, ...]]
     """Ids that were once in use, by table ("muscles", "landmarks")."""
     files: Mapping[tuple[str, str], str]
-    """File of an entry by (table, id), relative to the content folder; absent for one-file tables."""
+    """File of an entry by (table, id), relative to the content folder."""
     index: Index
 
 

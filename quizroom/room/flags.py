@@ -8,6 +8,7 @@ from quizroom.room.change_events import FlagsSettled, FlagTakenBack, ItemFlagged
 from quizroom.room.events import Event
 from quizroom.room.flag_state import Flag
 from quizroom.room.handles import tidy_handle
+from quizroom.room.opened import opened_round
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
 
@@ -19,9 +20,7 @@ MOST_TIMES = 12
 
 def decide(room: Room, command: FlagItem | UnflagItem | SettleFlags, now: datetime) -> tuple[Event, ...]:
     """The events of such an order, from the opening of the round on and after the review too."""
-    if not 1 <= command.round <= len(room.rounds):
-        raise Refused("no_such_round")
-    current = room.rounds[command.round - 1]
+    current = opened_round(room, command.round)
     match command:
         case FlagItem():
             return _flag(room, current, command, now)
@@ -57,7 +56,7 @@ def _take_back(room: Room, current: Round, command: UnflagItem, now: datetime) -
     known = current.flags.get(command.player)
     if known is None or not known.up:
         return ()
-    # Always possible: only putting up is counted against a player.
+    # It counts as a change, but is never refused: a flag can always come down.
     return (FlagTakenBack(player=command.player, round=current.number, at=now),)
 
 

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from quizroom.room.commands import HoldResults, ShowResult
 from quizroom.room.events import Event, HoldingSet, ResultShown
+from quizroom.room.opened import opened_round
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
 
@@ -44,9 +45,7 @@ def _hold(room: Room, command: HoldResults) -> tuple[Event, ...]:
 
 
 def _show(room: Room, command: ShowResult, now: datetime) -> tuple[Event, ...]:
-    if not 1 <= command.round <= len(room.rounds):
-        raise Refused("no_such_round")
-    if room.rounds[command.round - 1].shown_at is not None:
+    if opened_round(room, command.round).shown_at is not None:
         return ()
     if room.phase != "closed" or command.round != len(room.rounds):
         raise Refused("not_closed")

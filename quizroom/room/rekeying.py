@@ -8,15 +8,14 @@ from quizroom.room.answers import IN_PLACES, LONGEST_WORDS
 from quizroom.room.change_commands import RekeyItem
 from quizroom.room.change_events import ItemRekeyed, KeyRestored
 from quizroom.room.events import Event
+from quizroom.room.opened import opened_round
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
 
 
 def rekey(room: Room, command: RekeyItem, now: datetime) -> tuple[Event, ...]:
     """Key an item as the host wishes; what was keyed so already stays as it is."""
-    if not 1 <= command.round <= len(room.rounds):
-        raise Refused("no_such_round")
-    current = room.rounds[command.round - 1]
+    current = opened_round(room, command.round)
     dealt = current.dealt or current.item
     wish = Rekeying(
         key=command.key if dealt.format in IN_PLACES else tuple(sorted(command.key)),

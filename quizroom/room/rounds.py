@@ -33,6 +33,7 @@ from quizroom.room.events import (
     TimeAdded,
     WordsRuled,
 )
+from quizroom.room.opened import opened_round
 from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
 from quizroom.room.state import TIMED, Certainty, Phase, Room, Round
@@ -81,8 +82,7 @@ def asked_round(room: Room, player: str, number: int) -> Round:
     """The round that a player of this room answers."""
     if player not in room.players:
         raise Refused("no_such_player")
-    _refuse_unknown_round(room, number)
-    return room.rounds[number - 1]
+    return opened_round(room, number)
 
 
 def refuse_unfit(room: Room, asked: Round, player: str, said: Said, now: datetime) -> None:
@@ -168,8 +168,7 @@ def close(room: Room, command: CloseRound, now: datetime) -> tuple[Event, ...]:
 
 def show_record(room: Room, command: ShowRecord, now: datetime) -> tuple[Event, ...]:
     """Show the record of the closed round."""
-    _refuse_unknown_round(room, command.round)
-    if room.rounds[command.round - 1].explained_at is not None:
+    if opened_round(room, command.round).explained_at is not None:
         return ()
     if room.phase != "closed" or command.round != len(room.rounds):
         raise Refused("not_closed")
@@ -178,25 +177,21 @@ def show_record(room: Room, command: ShowRecord, now: datetime) -> tuple[Event, 
 
 def strike(room: Room, command: StrikeItem, now: datetime) -> tuple[Event, ...]:
     """Take an opened item out of all marks, during the round or any time after."""
-    _refuse_unknown_round(room, command.round)
-    if room.rounds[command.round - 1].struck:
+    if opened_round(room, command.round).struck:
         return ()
     return (ItemStruck(round=command.round, at=now, by=command.by),)
 
 
 def restore(room: Room, command: RestoreItem, now: datetime) -> tuple[Event, ...]:
     """Let a struck item count again."""
-    _refuse_unknown_round(room, command.round)
-    if not room.rounds[command.round - 1].struck:
+    if not opened_round(room, command.round).struck:
         return ()
     return (ItemRestored(round=command.round, at=now, by=command.by),)
 
 
 def rule_on_words(room: Room, command: RuleOnWords, now: datetime) -> tuple[Event, ...]:
     """Accept or refuse typed words for all players, during the round or any time after."""
-    _refuse_unknown_round(room, command.round)
-    words = normalise(command.words)
-    current = room.rounds[command.round - 1]
+    current, words = opened_round(room, command.round), normalise(command.words)
     if current.item.key or not words:
         raise Refused("bad_choice")
     if current.rulings.get(words) == command.accept:
@@ -237,8 +232,3 @@ def _round_in(room: Room, phases: tuple[Phase, ...], number: int) -> Round:
     if room.phase not in phases or number != len(room.rounds):
         raise Refused("not_answering")
     return room.rounds[-1]
-
-
-def _refuse_unknown_round(room: Room, number: int) -> None:
-    if not 1 <= number <= len(room.rounds):
-        raise Refused("no_such_round")

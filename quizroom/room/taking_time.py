@@ -7,6 +7,7 @@ from datetime import datetime
 
 from quizroom.room.clock import later
 from quizroom.room.events import Event
+from quizroom.room.opened import opened_round
 from quizroom.room.own_time import (
     can_keep_own_time,
     hides_counts,
@@ -44,9 +45,7 @@ def take(room: Room, command: TakeTime, now: datetime) -> tuple[Event, ...]:
     """Take more time in the current round; what was taken before changes nothing."""
     if command.player not in room.players:
         raise Refused("no_such_player")
-    if not 1 <= command.round <= len(room.rounds):
-        raise Refused("no_such_round")
-    current = room.rounds[command.round - 1]
+    current = opened_round(room, command.round)
     if current.number < room.players[command.player].from_round:
         raise Refused("no_such_round")
     taken = current.times_taken_again if command.again else current.times_taken

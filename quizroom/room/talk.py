@@ -11,6 +11,7 @@ from quizroom.room.clock import deadline, is_over, limit_ms
 from quizroom.room.commands import CloseRound, SubmitAnswer
 from quizroom.room.events import Event
 from quizroom.room.holding import is_held
+from quizroom.room.opened import opened_round
 from quizroom.room.own_time import takes_answer
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Room, Round
@@ -20,9 +21,7 @@ from quizroom.room.talk_events import AgainClosed, AgainOpened, TalkOpened, Twin
 
 def decide(room: Room, command: TalkCommand, now: datetime) -> tuple[Event, ...]:
     """The events of an order about talking and answering again."""
-    if not 1 <= command.round <= len(room.rounds):
-        raise Refused("no_such_round")
-    current = room.rounds[command.round - 1]
+    current = opened_round(room, command.round)
     match command:
         case LetTalk():
             return _let_talk(room, current, command, now)

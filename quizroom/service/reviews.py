@@ -12,6 +12,7 @@ from quizroom.questions.experience import NO_EXPERIENCE, ClassExperience
 from quizroom.questions.model import Item
 from quizroom.room.commands import OpenDoor, PrepareReview, SwapItem
 from quizroom.room.laying_out import is_gone, refuse_unless_at
+from quizroom.room.opened import opened_round
 from quizroom.room.refusals import Refused
 from quizroom.room.state import Plan, Room
 from quizroom.room.stations import items_to_come
@@ -88,9 +89,7 @@ class Reviews:
         Raises:
             NoTwin: none can be made.
         """
-        if not 1 <= round_number <= len(room.rounds):
-            raise Refused("no_such_round")
-        if twin_is_there(room, room.rounds[round_number - 1]):
+        if twin_is_there(room, opened_round(room, round_number)):
             return room
         twin = twin_item(self.catalogue, self.course(room.plan.course), room, round_number)
         return self.rooms.handle(room.id, AddTwin(round=round_number, item=twin))
