@@ -5,11 +5,14 @@ import signal
 import urllib.error
 import urllib.request
 from contextlib import closing
+from datetime import UTC, datetime
 from http.client import HTTPConnection
 from pathlib import Path
 
 import pytest
 
+from quizroom.storage.accounts import SqlHeartbeat
+from quizroom.storage.database import open_database
 from tests import serving
 from tests.live.lesson import Lesson, gathered, marks_by_handle
 from tests.serving import Server, StartServer
@@ -20,13 +23,24 @@ def test_it_ends_cleanly_and_the_review_goes_on_elsewhere(server: Server, start_
     lesson.open_next()
     for player in ("ada", "bo"):
         lesson.answer(player)
+    told_at = datetime.now(UTC)
     assert end(server) == 0
+    assert noted_at(server) >= told_at
     assert "Ended as asked" in server.log.read_text(encoding="utf-8")
     lesson.restart(start_server)
     assert lesson.desk()["public"]["phase"] == "answering"
     assert lesson.desk()["public"]["answered"] == 2
     assert marks_by_handle(lesson.logged()).keys() == {"Ada", "Bo", "Cem"}
     lesson.hang_up()
+
+
+def noted_at(server: Server) -> datetime:
+    """Until when the server is known to have been alive."""
+    engine = open_database(server.database_url)
+    at = SqlHeartbeat(engine).last_beat()
+    engine.dispose()
+    assert at is not None
+    return at
 
 
 def end(server: Server) -> int:

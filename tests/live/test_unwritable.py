@@ -2,12 +2,14 @@
 goes on afterwards.
 """
 
+import json
 import os
 import socket
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
+from http.client import HTTPConnection
 from pathlib import Path
 
 import pytest
@@ -119,8 +121,18 @@ def test_while_postgresql_may_only_be_read_nothing_is_acknowledged_and_afterward
         reply = lesson.seats["ada"].say("submit_answer", round=1, choice=["A"])
         assert (reply["result"], reply["code"]) == ("failed", "not_stored")
         assert lesson.host.say("close_round", round=1)["code"] == "not_stored"
+        assert ready(lesson.server) == (503, ["The database may only be read."])
         assert lesson.host.done("show_view")["desk"]["public"]["phase"] == "answering"
     assert lesson.logged() == before
+    assert ready(lesson.server) == (200, [])
     lesson.answer("ada", wrong=True)
     lesson.step("close_round")
     assert lesson.logged().phase == "closed"
+
+
+def ready(server: Server) -> tuple[int, list[str]]:
+    """What the server says of being ready: status and faults."""
+    with closing(HTTPConnection("127.0.0.1", server.port, timeout=5)) as line:
+        line.request("GET", "/readyz")
+        reply = line.getresponse()
+        return reply.status, json.loads(reply.read())["faults"]
