@@ -1,6 +1,8 @@
 """Headers that every page carries."""
 
-from flask import Response, request
+from flask import Response, abort, request
+
+from quizroom.protocol.null_characters import NULL
 
 CONTENT_SECURITY = (
     "default-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'self'; "
@@ -19,6 +21,12 @@ OF_ONE_ALONE = ("/desk/", "/mine/api/")
 """Whatever stands below these is for one host or player, and nobody keeps it unless it says otherwise."""
 STRICT_TRANSPORT = "max-age=31536000"
 """A year (RFC 6797), told only where the server's own address is https."""
+
+
+def refuse_null_characters() -> None:
+    """End a request whose address holds the null character: nothing of ours has it; databases refuse it."""
+    if NULL in request.path or any(NULL in value for values in request.args.listvalues() for value in values):
+        abort(404)
 
 
 def with_safety_headers(response: Response) -> Response:

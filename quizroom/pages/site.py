@@ -38,7 +38,7 @@ from quizroom.pages.privacy import Privacy, add_privacy, keeping_sentence
 from quizroom.pages.records import Atlas, add_atlas
 from quizroom.pages.report import ReportPages, add_reports
 from quizroom.pages.rosters import add_rosters
-from quizroom.pages.safety import with_safety_headers, with_strict_transport
+from quizroom.pages.safety import refuse_null_characters, with_safety_headers, with_strict_transport
 from quizroom.pages.sign_in import add_sign_in
 from quizroom.protocol.blueprint import BlueprintGrid
 from quizroom.protocol.codec import write
@@ -123,6 +123,7 @@ def add_pages(app: Flask, site: Site) -> None:
     add_mine(routes, site.manifest, site.desk_settings.join_address)
     add_atlas(routes, Atlas(catalogue=site.catalogue, manifest=site.manifest))
     app.register_blueprint(routes)
+    app.before_request(refuse_null_characters)
     guard_desk(
         app,
         site.host_forms.entry,

@@ -15,6 +15,7 @@ from quizroom.protocol.desk_settings import DeskSettings
 from quizroom.protocol.group_messages import GroupSettings
 from quizroom.protocol.me import Me
 from quizroom.protocol.messages import ClientMessage
+from quizroom.protocol.null_characters import holds_null
 from quizroom.protocol.replies import Reply, Tally
 from quizroom.views.desk_model import DeskView, RosterRow
 from quizroom.views.own_model import OwnView
@@ -48,9 +49,13 @@ def read_message(raw: Any) -> ClientMessage:
     """
     try:
         # Through JSON, because strict reading of Python values would refuse a list for a tuple.
-        return _reader().validate_json(orjson.dumps(raw), strict=True, extra="forbid")
+        body = orjson.dumps(raw)
     except orjson.JSONEncodeError as error:
         raise BadMessage(id_of(raw), "message: not plain JSON") from error
+    if holds_null(body):
+        raise BadMessage(id_of(raw), "message: a text holds the null character")
+    try:
+        return _reader().validate_json(body, strict=True, extra="forbid")
     except ValidationError as error:
         first = error.errors(include_url=False, include_context=False, include_input=False)[0]
         where = ".".join(str(part) for part in first["loc"]) or "message"

@@ -16,6 +16,7 @@ from quizroom.protocol.mine import (
     SecondLook,
     Today,
 )
+from quizroom.protocol.null_characters import holds_null
 
 Sent = TypeVar("Sent", LookAnswers, FlagOfLook, PlanSettings, PracticeOrder)
 Shown = Today | SecondLook | PracticeSet | LookOutcomes | LookFlagged | PlanSettings
@@ -31,6 +32,8 @@ def read_sent(kind: type[Sent], body: bytes) -> Sent:
     Raises:
         Unreadable: naming the field at fault.
     """
+    if holds_null(body):
+        raise Unreadable("a text holds the null character")
     try:
         read: Sent = _adapters()[kind].validate_json(body, strict=True, extra="forbid")
     except ValidationError as error:

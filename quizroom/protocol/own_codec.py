@@ -5,6 +5,7 @@ from typing import Any, get_args
 
 from pydantic import TypeAdapter, ValidationError
 
+from quizroom.protocol.null_characters import holds_null
 from quizroom.protocol.own_items import DeskProblem, OwnItemFace, OwnLibrary, PictureKept
 from quizroom.protocol.review_files import ReviewFilePreview, ReviewFileRefused, ReviewTaken
 from quizroom.questions.model import LETTERS
@@ -30,6 +31,8 @@ def read_own_item_sent(body: bytes) -> OwnItem:
     Raises:
         UnreadableItem: naming the field at fault.
     """
+    if holds_null(body):
+        raise UnreadableItem("a text holds the null character")
     try:
         own: OwnItem = _reader().validate_json(body, strict=True, extra="forbid")
     except ValidationError as error:

@@ -116,6 +116,11 @@ def test_too_much_is_refused_with_a_sentence(mine: Page) -> None:
     assert "answers" in many["problem"]
 
 
+@pytest.mark.parametrize("path", ["looks", "flags", "practice"])
+def test_a_body_that_holds_the_null_character_is_refused(mine: Page, path: str) -> None:
+    assert "null character" in mine.ask("POST", path, {"look": "a\0b"}, status=400)["problem"]
+
+
 def test_a_look_that_is_not_there_is_answered_so_that_an_outbox_can_let_it_go(mine: Page) -> None:
     gone = {"look": "gone", "choice": ["A"], "typed": [], "took_ms": 5000, "answered_at": 1}
     outcome = mine.ask("POST", "looks", {"answers": [gone]})["outcomes"][0]

@@ -85,6 +85,7 @@ def test_nobody_else_reads_or_writes_it(web: OwnWeb, method: str, path: str) -> 
         ({**ITEM, "options": ITEM["options"] * 4}, "options: at most 10"),
         ({**ITEM, "muscles": ["m"] * 21}, "muscles: at most 20"),
         ([], "item"),
+        ({**ITEM, "stem": "a\0b"}, "null character"),
     ],
 )
 def test_what_is_no_item_is_refused_by_its_field(web: OwnWeb, body: Any, says: str) -> None:

@@ -78,6 +78,12 @@ def test_what_is_for_one_alone_is_kept_by_no_browser_and_no_proxy(web: Web, path
     assert "no-store" in web.host().get(path).headers["Cache-Control"]
 
 
+@pytest.mark.parametrize("path", ["/seat/%00", "/records/%00", "/records?q=%00", "/desk/report/a%00b"])
+def test_an_address_with_a_null_character_leads_nowhere(web: Web, path: str) -> None:
+    # PostgreSQL refuses the character (its documentation, 8.3), so that asking it would look like a failure.
+    assert web.host().get(path).status_code == 404
+
+
 @pytest.mark.parametrize("path", ALL_ANSWERS)
 def test_no_page_holds_anything_inline_that_the_policy_forbids(web: Web, path: str) -> None:
     answer = got(web, path)

@@ -42,6 +42,21 @@ def test_a_missing_or_mistaken_field_is_named(kind: str) -> None:
     assert needed in fault_of(message(kind, **{needed: {"no": "such thing"}})).where
 
 
+@pytest.mark.parametrize("odd", ["\0", "a\0b"])
+def test_no_text_holds_the_null_character_which_databases_refuse(odd: str) -> None:
+    for kind, fields in PLAIN.items():
+        for name in [name for name, value in fields.items() if isinstance(value, str)]:
+            assert "null character" in fault_of(message(kind, **{name: odd})).where
+    assert "null character" in fault_of(message("submit_answer", typed=["radial nerve", odd])).where
+    assert "null character" in fault_of(message("probe_time", **{odd: 1})).where
+
+
+def test_whoever_writes_of_the_null_character_in_plain_letters_is_read() -> None:
+    read = read_message(message("submit_answer", typed=[r"the escape \u0000 of JSON"]))
+    assert isinstance(read, seat_messages.SubmitAnswer)
+    assert read.typed == (r"the escape \u0000 of JSON",)
+
+
 @pytest.mark.parametrize("kind", ["", "enter", "ENTER_SEAT", "submit_answer ", None, 7, ["probe_time"]])
 def test_an_unknown_type_is_refused(kind: object) -> None:
     assert fault_of({"id": "m1", "type": kind}).message_id == "m1"
