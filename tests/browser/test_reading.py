@@ -55,6 +55,19 @@ def test_axe_finds_what_it_should(screens: Screens, axe_source: str) -> None:
     assert any("button-name" in line for line in barriers(page, axe_source))
 
 
+@pytest.mark.parametrize(
+    "scheme,colour", [("light", "light-dark(#fff, #fff)"), ("dark", "light-dark(#000, #000)")]
+)
+def test_axe_finds_words_that_one_scheme_alone_hides(
+    scheme: str, colour: str, screens: Screens, axe_source: str
+) -> None:
+    page, _ = screens.page(**PHONE)
+    page.goto(screens.origin)
+    page.locator("h1").evaluate("(heading, colour) => { heading.style.color = colour; }", colour)
+    found = barriers(page, axe_source)
+    assert [line.split(":")[:2] for line in found] == [[scheme, " color-contrast"]]
+
+
 @pytest.mark.parametrize("format_", FORMATS)
 def test_nothing_is_cut_off_at_320_pixels_in_any_phase(
     format_: Format, screens: Screens, lay_out: LayOut
