@@ -14,6 +14,7 @@ from quizroom.service.ports import NotStored
 from quizroom.storage.memory import MemoryEventLog
 from tests.realtime.hall import hall_with
 from tests.room.samples import NOON, gathered
+from tests.serving import CHECKOUT
 from tests.storage.entries import laid_out
 
 
@@ -86,6 +87,16 @@ def test_only_commits_that_succeed_are_timed() -> None:
     assert found["quizroom_commit_seconds_count", ()] == 1
     assert found["quizroom_commit_seconds_sum", ()] == pytest.approx(0.25)
     assert found["quizroom_events_total", ()] == 1
+
+
+def test_every_number_is_in_the_handbook() -> None:
+    meters = Meters()
+    meters.watch(rooms=tuple, connections=lambda: 0)
+    page = (CHECKOUT / "quizroom" / "handbook" / "operations.md").read_text("utf-8")
+    kinds = {"counter": "_total"}
+    families = text_string_to_metric_families(meters.page().decode())
+    for family in (one for one in families if not one.name.endswith("_created")):
+        assert f"`{family.name}{kinds.get(family.type, '')}`" in page
 
 
 def test_nothing_that_is_counted_names_a_person() -> None:
