@@ -77,7 +77,7 @@ def apply(room: Room, event: Event) -> Room:
     noted = change_of(changed, event)
     changes = room.changes if noted is None else (*room.changes, noted)
     untold = room.untold + is_untold(room, event)
-    return replace(changed, run=run, changes=changes, version=room.version + 1, untold=untold)
+    return copying.changed(changed, run=run, changes=changes, version=room.version + 1, untold=untold)
 
 
 def _answered(room: Room, event: AnswerAccepted) -> Room:
@@ -221,7 +221,7 @@ def _entered(event: SeatEntered) -> Player:
 
 
 def _with_player(room: Room, player: Player) -> Room:
-    return replace(room, players=roster_of(room.players).with_player(player))
+    return copying.changed(room, players=roster_of(room.players).with_player(player))
 
 
 def _with_former_player(room: Room, event: PlayerForgotten) -> Room:

@@ -97,7 +97,7 @@ class Answer:
     """Whose words they are, where it is the answer of a bench: the member who handed it in."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # without slots: `copying` says why
 class Round:
     """One opened round. Either its clock runs (`closes_at`), stands (`paused`), or there is none.
 
@@ -181,7 +181,7 @@ class Stations:
         return (start + self.turn - 1) % len(self.items)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # without slots: `copying` says why
 class Room:
     """Everything about one review. Version counts the events that made it."""
 

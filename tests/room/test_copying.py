@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from quizroom.room.copying import changed
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Part:
     """A value as those of a room are."""
 
