@@ -19,7 +19,7 @@ def canonical(item: Item, choice: tuple[str, ...], typed: tuple[str, ...]) -> Sa
 
     So the same choice in another order is the same answer, unless the item asks for an order or for rows.
     """
-    words = tuple(" ".join(text.split()) for text in typed if text.strip())
+    words = tuple(" ".join(text.split()) for text in typed if text.strip()) if typed else ()
     if item.format in IN_PLACES:
         return choice if any(choice) else (), words
     return tuple(sorted(set(choice))), words

@@ -6,7 +6,7 @@ the large shared part when it has grown to about its square root.
 """
 
 from collections.abc import ItemsView, Iterator, KeysView, Mapping, ValuesView
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 Key = TypeVar("Key")
 Value = TypeVar("Value")
@@ -39,6 +39,10 @@ class Growing(Mapping[Key, Value], Generic[Key, Value]):
 
     def __contains__(self, key: object) -> bool:
         return key in self._recent or key in self._settled
+
+    def get(self, key: Key, default: Any = None) -> Any:
+        """The value, or `default`; without the exception by which a mapping finds that there is none."""
+        return self._recent[key] if key in self._recent else self._settled.get(key, default)
 
     def __len__(self) -> int:
         return self._length

@@ -15,8 +15,8 @@ class UnreadableEvent(Exception):
 
 def write_event(event: Event) -> bytes:
     """The bytes that go into the log."""
-    adapter = _adapters()[type(event).__name__]
-    return orjson.dumps({"kind": type(event).__name__, "event": adapter.dump_python(event, mode="json")})
+    kind = type(event).__name__
+    return b'{"kind":"%b","event":%b}' % (kind.encode(), _adapters()[kind].dump_json(event))
 
 
 def read_event(body: bytes) -> Event:

@@ -17,9 +17,9 @@ def test_it_holds_what_a_dictionary_would_in_the_same_order(steps: list[tuple[in
         assert list(growing.items()) == list(plain.items())
         assert (list(growing), list(growing.values())) == (list(plain), list(plain.values()))
         assert len(growing) == len(plain)
-        assert growing[key] == value
+        assert growing[key] == growing.get(key, "none") == value
         assert key in growing
-    assert growing.get(99) is None
+    assert (growing.get(99), growing.get(99, 7)) == (None, 7)
     assert 99 not in growing
 
 
