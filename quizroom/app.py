@@ -60,7 +60,7 @@ from quizroom.realtime.broadcast import Broadcast, keep_telling
 from quizroom.realtime.fellows import Fellow, join_the_others
 from quizroom.realtime.framed import FramedManager, TextPacket
 from quizroom.realtime.frames import without_deflate
-from quizroom.realtime.green import green_of, signal_of
+from quizroom.realtime.green import Bell, green_of
 from quizroom.realtime.host_watch import WATCH_HOSTS_EVERY_S, close_desks_of_the_gone
 from quizroom.realtime.journal import note_steps
 from quizroom.realtime.leaving import LEAVING_S, Leaving
@@ -251,7 +251,7 @@ def _rooms(
         on_change=on_change,
         gather=lambda: eventlet.sleep(settings.gather_ms / 1000),
         shared=settings.is_shared,
-        new_signal=lambda: signal_of(eventlet),
+        new_signal=lambda: Bell(eventlet),
     )
 
 

@@ -5,7 +5,7 @@ import subprocess
 import sys
 
 
-def test_an_ear_hears_everything_and_leaves_the_hub_in_peace() -> None:
+def test_an_ear_hears_everything_and_leaves_the_hub_in_peace_and_a_bell_lets_all_go_on() -> None:
     program = (sys.executable, "-W", "ignore", "-m", "tests.realtime.ears")
     said = subprocess.run(program, capture_output=True, check=True, timeout=60, text=True).stdout
     assert json.loads(said) == {
@@ -14,4 +14,10 @@ def test_an_ear_hears_everything_and_leaves_the_hub_in_peace() -> None:
         # ... but is not told again and again of what a busy reader will read later
         "while_busy": {"given": [False, "second"], "watched": False},
         "at_the_end": {"given": "", "watched": False},
+        # all who wait for a bell go on in their order, and nobody waits for one that was set
+        "all_go_on": [
+            *("set", "first", "second", "third"),
+            *("late", "first again", "second again", "third again", "late again"),
+        ],
+        "one_was_killed": ["killed", "let go", "slept"],
     }
