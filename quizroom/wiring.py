@@ -157,6 +157,6 @@ def _listen(parts: Parts, gateway: Gateway) -> None:
     parts.sockets.on("connect", gateway.connect)
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)
-    parts.sockets.manager.answer_at_once("say", gateway.say)
+    parts.sockets.manager.answer_at_once("say", gateway.say_text)
     frames = parts.sockets.eio
     frames.on("message", close_on_nonsense(frames.handlers["message"], partial(hang_up, frames)))

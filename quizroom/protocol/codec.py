@@ -31,6 +31,10 @@ VALUES_OF_REPLY = attrgetter(*REPLY_FIELDS)
 NO_PARTS = (None,) * len(REPLY_PARTS)
 
 
+class NotJson(ValueError):
+    """A text that is not the JSON of one value."""
+
+
 class BadMessage(Exception):
     """A message that cannot be read; `where` names the field."""
 
@@ -49,17 +53,28 @@ def read_message(raw: Any) -> ClientMessage:
     """
     try:
         # Through JSON, because strict reading of Python values would refuse a list for a tuple.
-        body = orjson.dumps(raw)
+        return read_text(orjson.dumps(raw))
     except orjson.JSONEncodeError as error:
         raise BadMessage(id_of(raw), "message: not plain JSON") from error
-    if holds_null(body):
-        raise BadMessage(id_of(raw), "message: a text holds the null character")
+
+
+def read_text(text: bytes) -> ClientMessage:
+    """The message in a JSON text, as `read_message`.
+
+    Raises:
+        BadMessage: likewise.
+        NotJson: it is none.
+    """
+    if holds_null(text):
+        raise BadMessage(id_in(text), "message: a text holds the null character")
     try:
-        return _reader().validate_json(body, strict=True, extra="forbid")
+        return _reader().validate_json(text, strict=True, extra="forbid")
     except ValidationError as error:
         first = error.errors(include_url=False, include_context=False, include_input=False)[0]
+        if first["type"] == "json_invalid":
+            raise NotJson(first["msg"]) from error
         where = ".".join(str(part) for part in first["loc"]) or "message"
-        raise BadMessage(id_of(raw), f"{where}: {first['msg']}") from error
+        raise BadMessage(id_in(text), f"{where}: {first['msg']}") from error
 
 
 def write(outgoing: Outgoing) -> Any:
@@ -68,6 +83,13 @@ def write(outgoing: Outgoing) -> Any:
         # Most replies say no more than "done", in plain values that are written as they are.
         return dict(zip(REPLY_FIELDS, VALUES_OF_REPLY(outgoing), strict=True))
     return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
+
+
+def write_text(reply: Reply) -> bytes:
+    """The same of a reply, as JSON text."""
+    if PARTS_OF_REPLY(reply) == NO_PARTS:
+        return orjson.dumps(write(reply))
+    return _writers()[Reply].dump_json(reply)
 
 
 def write_rows(rows: Sequence[RosterRow]) -> list[Any]:
@@ -84,6 +106,14 @@ def id_of(raw: Any) -> str:
     """The id of a message that may be anything at all; empty if there is none."""
     found = raw.get("id") if isinstance(raw, dict) else None
     return found[:64] if isinstance(found, str) and found.isprintable() else ""
+
+
+def id_in(text: bytes) -> str:
+    """The id of a message in a JSON text."""
+    try:
+        return id_of(orjson.loads(text))
+    except orjson.JSONDecodeError as error:
+        raise NotJson(str(error)) from error
 
 
 @cache

@@ -40,7 +40,7 @@ MOST_WAITING = 1 << 20
 is taken, however long."""
 LONGEST_WAIT_S = 20.0
 LARGEST_READ = 1 << 14
-BREATHE_EVERY = 100
+BREATHE_EVERY = 40
 """Counts are no hurry: after so many clients others may go on."""
 LEISURELY = frozenset(("tally",))
 SHUT_BOTH = 2
@@ -158,7 +158,7 @@ class FramedManager(Manager):  # type: ignore[misc] # the library carries no typ
         super().__init__()
         self._green = green
         self._lines: dict[str, Line] = {}
-        self._handlers: dict[str, Callable[..., Any]] = {}
+        self._handlers: dict[str, Callable[[str, bytes], bytes]] = {}
 
     def take_websockets_over(self) -> Any:
         """The Socket.IO server, whose new websockets are read and written here from now on. Call it once."""
@@ -174,10 +174,11 @@ class FramedManager(Manager):  # type: ignore[misc] # the library carries no typ
         engine._async = {**engine._async, "websocket": websocket}  # noqa: SLF001 - see above
         return self.server
 
-    def answer_at_once(self, event: str, handler: Callable[..., Any]) -> None:
-        """Give this event of the main namespace straight to `handler`, and its reply straight back.
+    def answer_at_once(self, event: str, handler: Callable[[str, bytes], bytes]) -> None:
+        """Give the text of this event of the main namespace straight to `handler`, and back its reply's.
 
-        The library would do the same by way of four packets. What it would refuse is left to it.
+        The library would do the same by way of four packets and of Python's values. What `handler` cannot
+        read (it raises ValueError) and what the library would refuse is left to the library.
         """
         self._handlers[event] = handler
 
@@ -274,12 +275,13 @@ class FramedManager(Manager):  # type: ignore[misc] # the library carries no typ
         sid = self.sid_from_eio_sid(engine_sid, "/")
         if found is None or handler is None or not self.is_connected(sid, "/"):
             return False
+        if not payload.endswith(b"]"):
+            return False
         try:
-            arguments = self.json.loads(payload[found.end(1) :])
+            reply = handler(sid, payload[found.end() : -1])
         except ValueError:
             return False
-        reply = handler(sid, *arguments[1:])
-        line.write(frame(b"43%b[%b]" % (found[1], self.json.dumps(reply).encode())))
+        line.write(frame(b"43%b[%b]" % (found[1], reply)))
         return True
 
 

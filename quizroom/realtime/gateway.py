@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from quizroom.protocol.bench_messages import BenchMessage
-from quizroom.protocol.codec import BadMessage, id_of, read_message, write
+from quizroom.protocol.codec import BadMessage, id_in, id_of, read_message, read_text, write, write_text
 from quizroom.protocol.credit_messages import ClaimIdentity
 from quizroom.protocol.desk_messages import ListReviews
 from quizroom.protocol.group_messages import GroupMessage
@@ -75,20 +75,35 @@ class Gateway:
 
     def say(self, sid: str, raw: Any = None, *_more: Any) -> Any:
         """Answer one message. Never raises: whatever it is, the connection lives."""
+        return write(self._timed(sid, raw, read_message, id_of))
+
+    def say_text(self, sid: str, text: bytes) -> bytes:
+        """The same for the JSON text of a message, with that of the reply.
+
+        Raises:
+            NotJson: it is none.
+        """
+        return write_text(self._timed(sid, text, read_text, id_in))
+
+    def _timed(
+        self, sid: str, raw: Any, read: Callable[[Any], ClientMessage], name: Callable[[Any], str]
+    ) -> Reply:
         began = self.steady()
-        kind, reply = self._reply(sid, raw)
+        kind, reply = self._reply(sid, raw, read, name)
         if kind not in UNCOUNTED:
             self.answered(kind, reply, self.steady() - began)
-        return write(reply)
+        return reply
 
-    def _reply(self, sid: str, raw: Any) -> tuple[str, Reply]:
+    def _reply(
+        self, sid: str, raw: Any, read: Callable[[Any], ClientMessage], name: Callable[[Any], str]
+    ) -> tuple[str, Reply]:
         seat = self.seats.seat_of(sid)
         if seat is None:
-            return NOT_READ, refused(id_of(raw), "no_seat", self.clock.now())
+            return NOT_READ, refused(name(raw), "no_seat", self.clock.now())
         if not admit(seat.credits, self.steady()):
-            return NOT_READ, refused(id_of(raw), "slow_down", self.clock.now())
+            return NOT_READ, refused(name(raw), "slow_down", self.clock.now())
         try:
-            message = read_message(raw)
+            message = read(raw)
         except BadMessage as bad:
             text = f"{SENTENCES['bad_message']} {bad.where}."
             return NOT_READ, refused(bad.message_id, "bad_message", self.clock.now(), text=text)

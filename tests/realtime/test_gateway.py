@@ -2,6 +2,7 @@
 
 from typing import Any
 
+import orjson
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -22,6 +23,31 @@ def test_every_message_of_anybody_is_answered_with_its_id(kind: str, who: str) -
     assert reply["id"] == "its-own-id"
     assert reply["result"] in ("done", "refused")
     assert bool(reply["text"]) == bool(reply["code"]) == (reply["result"] == "refused")
+
+
+@pytest.mark.parametrize("who", ["host", "ada", "stranger"])
+@pytest.mark.parametrize("kind", PLAIN)
+def test_the_text_of_a_message_is_answered_by_the_text_of_the_same_reply(kind: str, who: str) -> None:
+    by_value, by_text = hall_with("ada"), hall_with("ada")
+    said = message(kind, id="its-own-id")
+    for hall in (by_value, by_text):
+        hall.connect("stranger")
+    reply = by_text.gateway.say_text(who, orjson.dumps(said))
+    assert orjson.loads(reply) == by_value.gateway.say(who, said)
+
+
+@pytest.mark.parametrize("raw", [None, [], 7, "submit_answer", {"id": "mine"}, {"id": "mine", "type": "x"}])
+def test_a_text_that_is_no_message_is_refused_as_the_value_is(raw: Any) -> None:
+    hall = hall_with("ada")
+    assert orjson.loads(hall.gateway.say_text("ada", orjson.dumps(raw))) == hall.gateway.say("ada", raw)
+    assert hall.gateway.say("ada", raw)["code"] == "bad_message"
+
+
+@pytest.mark.parametrize("text", [b"", b"{", b'{"id":"mine"},7', b"\xff", b"[" * 100_000])
+@pytest.mark.parametrize("who", ["ada", "nobody"])
+def test_what_is_no_json_is_left_to_the_library(text: bytes, who: str) -> None:
+    with pytest.raises(ValueError, match=r".+"):
+        hall_with("ada").gateway.say_text(who, text)
 
 
 @pytest.mark.parametrize(
