@@ -1,24 +1,59 @@
 """What players and benches have, over the rounds that count."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from quizroom.marking.model import RoomMarks, RoundMarks, Total
 from quizroom.room.state import Player, Room, Round
+
+
+class Totals(Mapping[str, Total]):
+    """Everybody's totals, each added up when it is first asked for.
+
+    A class comes in one by one, and each of them asks for no total but the own.
+    """
+
+    __slots__ = ("_counted", "_known", "_players")
+
+    def __init__(
+        self,
+        players: Mapping[str, Player],
+        counted: list[tuple[Round, RoundMarks]],
+        known: dict[str, Total],
+    ) -> None:
+        """`known` holds what was added up over the same rounds before; it is added to."""
+        self._players, self._counted, self._known = players, counted, known
+
+    def __getitem__(self, player: str) -> Total:
+        seated = self._players[player]
+        total = self._known.get(player)
+        if total is None:
+            total = self._known[player] = _total(seated, self._counted)
+        return total
+
+    def __len__(self) -> int:
+        return len(self._players)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._players)
+
+    def followed(self, players: Mapping[str, Player]) -> "Totals":
+        """Those of the players who are there now, as long as the same rounds count."""
+        return Totals(players, self._counted, self._known)
 
 
 def totals_of(
     room: Room, counted: list[tuple[Round, RoundMarks]], known: RoomMarks | None
 ) -> Mapping[str, Total]:
     """Everybody's totals. As long as the same rounds count, those who were there keep theirs."""
-    before: Mapping[str, Total] = {}
-    if known is not None and len(known.counted) == len(counted):
-        same = all(old is marks for old, (_, marks) in zip(known.counted, counted, strict=True))
-        before = known.totals if same else {}
-    fresh = room.players.keys() - before.keys() if before else room.players.keys()
-    if before and not fresh and len(before) == len(room.players):
-        return before
-    now = {**before, **{player: _total(room.players[player], counted) for player in fresh}}
-    return now if len(now) == len(room.players) else {player: now[player] for player in room.players}
+    if known is not None and isinstance(known.totals, Totals) and _are_the_same(known.counted, counted):
+        return known.totals.followed(room.players)
+    return Totals(room.players, counted, {})
+
+
+def _are_the_same(known: tuple[RoundMarks, ...], counted: list[tuple[Round, RoundMarks]]) -> bool:
+    return len(known) == len(counted) and all(
+        old is marks for old, (_, marks) in zip(known, counted, strict=True)
+    )
 
 
 def _total(player: Player, counted: list[tuple[Round, RoundMarks]]) -> Total:

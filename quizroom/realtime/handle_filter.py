@@ -14,19 +14,21 @@ class ByBeginning:
     """The library's list of words, for its question whether a word is among them.
 
     The list compares a word with each of its thousand entries, which costs a class that enters together
-    seconds; here only entries whose first two letters may be written like the word's are compared.
+    seconds; here only entries that may be written with its first two letters, and as long, are compared.
     """
 
     def __init__(self, words: Iterable[Any]) -> None:
-        """Sort the entries by the characters that their first letter may be written with."""
-        self._words: dict[str, list[Any]] = {}
+        """Sort the entries by how they may begin and how long they may be."""
+        self._words: dict[tuple[str, int], list[Any]] = {}
         for word in words:
-            letters = word._char_combos[:2]  # noqa: SLF001 - the library offers no other way to learn them
-            for beginning in {"".join(spelling) for spelling in product(*letters)}:
-                self._words.setdefault(beginning, []).append(word)
+            # The library offers no other way to learn how a word may be written.
+            letters = word._char_combos[:2]  # noqa: SLF001 - see above
+            lengths = range(word._min_len, word._max_len + 1)  # noqa: SLF001 - see above
+            for spelling in {("".join(beginning), long) for *beginning, long in product(*letters, lengths)}:
+                self._words.setdefault(spelling, []).append(word)
 
     def __contains__(self, word: str) -> bool:
-        return any(word == entry for entry in self._words.get(word[:2], ()))
+        return any(word == entry for entry in self._words.get((word[:2], len(word)), ()))
 
     def __len__(self) -> int:
         return len(self._words)
@@ -50,5 +52,6 @@ def reads_rudely(handle: str) -> bool:
     folded = " ".join(w for w in words if not w.isdecimal() and w.casefold() not in WORDS_OF_THE_TRADE)
     run_together = "".join(character for character in folded if character.isalnum())
     without_figures = "".join(c if c.isalpha() else " " for c in folded)
-    readings = (folded, run_together, without_figures)
+    # Most handles read alike in all ways.
+    readings = {folded, run_together, without_figures}
     return any(_listed().contains_profanity(reading) for reading in readings)

@@ -122,9 +122,10 @@ def typed_results(current: Round, marks: RoundMarks) -> tuple[TypedResult, ...]:
     People are counted, not words: in a list several words of one player may come to the same row.
     """
     said: Counter[tuple[str, VerdictKind]] = Counter()
-    for answer in current.answers.values():
-        found = (marks.verdicts[text] for text in answer.typed)
-        said.update({(_public_text(current.item, one.concept), one.kind) for one in found})
+    for (_, typed), players in marks.said.items():
+        found = (marks.verdicts[text] for text in typed)
+        for row in {(_public_text(current.item, one.concept), one.kind) for one in found}:
+            said[row] += players
     rows = sorted(said.items(), key=lambda pair: (VERDICT_ORDER[pair[0][1]], -pair[1], pair[0][0]))
     return tuple(
         TypedResult(text=text, verdict=kind, count=count, share=share(count, len(current.answers)))
