@@ -31,7 +31,7 @@ class Settings(BaseModel):
     group_size: Annotated[int, Field(ge=2, le=50, description="most players in a study group")] = 12
     most_groups: Annotated[int, Field(ge=1, le=1000, description="most study groups at once")] = 50
     group_hours: Annotated[int, Field(ge=1, le=48, description="hours after which a group ends")] = 4
-    gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 2
+    gather_ms: Annotated[int, Field(ge=0, le=100, description="how long answers gather for one commit")] = 1
     handle_filter: bool = Field(default=True, description="whether rude handles are kept off the wall")
     keep_reviews_days: Annotated[
         int, Field(ge=0, le=36_500, description="days after its end a review is erased; 0: never")

@@ -22,7 +22,7 @@ from quizroom.views.desk_model import RosterRow
 AT_EASE = 500
 PLAYERS_A_SECOND = 1000
 """How fast, above so many, the pause between two lists grows."""
-BREATHE_EVERY = 50
+BREATHE_EVERY = 20
 """After so many players others may go on."""
 
 LONG_AGO = timedelta(days=1)
