@@ -1,7 +1,5 @@
 """A worker keeps up with the others: by notices, and without them."""
 
-from collections.abc import Callable
-
 import pytest
 
 from quizroom.realtime.following import LOOK_EVERY_S, Following, Orphans, forget_rooms_of_others
@@ -39,14 +37,26 @@ def test_a_notice_of_what_is_known_or_of_a_room_that_is_not_here_costs_no_readin
     assert [room.id for room in other.rooms.live()] == ["room-1"]
 
 
-@pytest.mark.parametrize("prompt", [lambda _: None, lambda following: following.hear_again()])
-def test_what_nobody_gave_notice_of_is_found_by_looking(prompt: Callable[[Following], None]) -> None:
+def test_what_nobody_gave_notice_of_is_found_by_looking() -> None:
     one = seated()
     other, following = beside(one)
     room = one.rooms.handle("room-1", says("ada", "B"))
-    prompt(following)
     following.run_once()
     assert other.rooms.room("room-1") == room
+
+
+@pytest.mark.parametrize("was_broken,is_found", [(True, True), (False, False)])
+def test_after_a_break_it_looks_at_once_although_there_is_news_of_another_room(
+    *, was_broken: bool, is_found: bool
+) -> None:
+    one = seated()
+    other, following = beside(one)
+    room = one.rooms.handle("room-1", says("ada", "B"))
+    if was_broken:
+        following.hear_again()
+    following.hear("room-2", 1)
+    following.run_once()
+    assert (other.rooms.room("room-1") == room) is is_found
 
 
 def test_a_lost_notice_is_made_up_for_although_another_room_gives_notice_all_the_time() -> None:
