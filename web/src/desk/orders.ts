@@ -58,7 +58,7 @@ function nextTwin(view: DeskView): string {
   return next && typeof next.twin_of === "number" ? `, the twin of ${next.twin_of}` : "";
 }
 
-export const ADDED_SECONDS = 15;
+const ADDED_SECONDS = 15;
 
 /** The message that carries a step out; it names the round it is meant for, so that a repeat does no harm. */
 export function orderFor(action: DeskAction, view: DeskView, endsOwnTime = false): Draft {

@@ -33,7 +33,7 @@ export interface Line {
   sayAgain(message: ClientMessage): Promise<Reply>;
 }
 
-export const ANSWER_WAIT_MS = 8000;
+const ANSWER_WAIT_MS = 8000;
 const NO_REPLY = "The server does not answer. This page keeps trying.";
 
 /** Opens the line; `onOpen` is called at every connection, also after each break, to take one's place again. */

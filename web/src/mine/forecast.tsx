@@ -30,6 +30,6 @@ export function Forecast({ rows, day }: { rows: readonly RegionForecast[]; day: 
 }
 
 /** Ids of regions are words joined by underscores. */
-export function regionText(region: string): string {
+function regionText(region: string): string {
   return region.replace(/_/g, " ");
 }

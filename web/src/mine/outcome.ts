@@ -7,7 +7,7 @@ import type { Given } from "./look_box";
 
 type Verdict = LookOutcome["verdict"];
 
-export const LOOK_WORD: Record<Verdict, string> = {
+const LOOK_WORD: Record<Verdict, string> = {
   right: "right",
   part: "part right",
   wrong: "wrong",
@@ -40,7 +40,7 @@ export function knownOf(look: Look, given: Given): Known | null {
   return own === null ? null : { ...own, because: "", due: "" };
 }
 
-export function draftOf(answer: LookAnswer): Draft {
+function draftOf(answer: LookAnswer): Draft {
   return { choice: answer.choice, typed: answer.typed };
 }
 

@@ -6,7 +6,7 @@ export type Own = Required<Omit<OwnItem, "options" | "picture">> & {
   picture: Required<Picture> | null;
 };
 
-export const FEWEST_ROWS = 4;
+const FEWEST_ROWS = 4;
 export const MOST_ROWS = 10;
 const EMPTY: Required<OwnOption> = { text: "", reason: "", is_key: false };
 

@@ -7,7 +7,7 @@ export function RecordsWait({ names }: { names: readonly string[] }) {
   return <p class="records_wait">{recordsWaitText(names)}</p>;
 }
 
-export function recordsWaitText(names: readonly string[]): string {
+function recordsWaitText(names: readonly string[]): string {
   if (names.length === 1)
     return `The record of ${names[0]} comes later: another round asks about this muscle.`;
   return `The records of ${listed(names)} come later: other rounds ask about these muscles.`;

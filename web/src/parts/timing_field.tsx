@@ -6,8 +6,8 @@ export interface RoundTiming {
   seconds: number;
 }
 
-export const LEAST_SECONDS = 5;
-export const MOST_SECONDS = 3600;
+const LEAST_SECONDS = 5;
+const MOST_SECONDS = 3600;
 
 /** The time of the rounds; the names of classes are those of the form around it. */
 export function TimingField(props: {

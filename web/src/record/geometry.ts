@@ -83,7 +83,7 @@ export function outline(x0: number, x1: number, shape: BoneShape): string {
 }
 
 /** Outline of a short, flat or irregular bone: no shaft, only rounded corners. */
-export function platePath(x0: number, x1: number, shape: BoneShape): string {
+function platePath(x0: number, x1: number, shape: BoneShape): string {
   const corner = plateCorner(x0, x1, shape);
   const { y0, y1 } = shape;
   return [
@@ -103,7 +103,7 @@ function plateCorner(x0: number, x1: number, shape: BoneShape): number {
 }
 
 /** Outline of a long bone: wider at both ends, with rounded joint surfaces. */
-export function bonePath(x0: number, x1: number, shape: BoneShape): string {
+function bonePath(x0: number, x1: number, shape: BoneShape): string {
   const { y0, y1 } = shape;
   const flare = Math.min(12, (y1 - y0) / 4);
   const waist = (x1 - x0) * 0.2;

@@ -13,7 +13,7 @@ export interface TableRow {
 const STATUS = { core: "", variant: " (variant)", minority: " (minority reading)" };
 
 /** All that the drawn path and its supply show, a row each, in the order in which they are read. */
-export function tableRows(record: MuscleRecord): TableRow[] {
+function tableRows(record: MuscleRecord): TableRow[] {
   return [
     ...record.heads.flatMap((head) => head.origins.map((site) => siteRow("origin", site, head.name))),
     ...record.joints.flatMap((row) => [

@@ -49,7 +49,7 @@ function keptDraft(doorCode: string): KeptDraft | null {
 const EMPTY: Draft = { choice: [], typed: [] };
 
 /** Whether it matters at which place a letter stands. */
-export function isPlaced(item: ItemFace): boolean {
+function isPlaced(item: ItemFace): boolean {
   return item.format === "ordering" || item.format === "matching";
 }
 

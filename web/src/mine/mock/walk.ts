@@ -18,7 +18,7 @@ export interface Walk {
   handedIn: boolean;
 }
 
-export const WARNING_MS = 15_000;
+const WARNING_MS = 15_000;
 const BLANK: Draft = { choice: [], typed: [] };
 
 /** A walk from station `start` (0, 1, ...) round to the one before it. */
