@@ -94,7 +94,12 @@ function Verdict({ mine }: { mine: OwnResult }) {
         <span>
           <b>{VERDICT_WORD[mine.verdict]}</b>
           {counted && ` · ${marksWord(mine.mark)}`}
-          {typeof mine.certainty_mark === "number" && ` · certainty ${signed(mine.certainty_mark)}`}
+          {typeof mine.certainty_mark === "number" && (
+            <>
+              {" · "}
+              <span class="verdict_part">certainty {signed(mine.certainty_mark)}</span>
+            </>
+          )}
         </span>
       </p>
       {note && <p class="verdict_note">{note}</p>}
