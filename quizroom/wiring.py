@@ -26,7 +26,7 @@ from quizroom.realtime.bench_replies import BenchReplies
 from quizroom.realtime.credit_replies import CreditReplies
 from quizroom.realtime.desk_replies import DeskReplies
 from quizroom.realtime.door import UNKNOWN_IDS, WRONG_DOORS, Guesses
-from quizroom.realtime.frames import close_on_nonsense
+from quizroom.realtime.frames import close_on_nonsense, greeted_once
 from quizroom.realtime.gateway import Gateway
 from quizroom.realtime.group_replies import GroupReplies
 from quizroom.realtime.leaving import faults_of
@@ -154,7 +154,7 @@ def _credit_replies(parts: Parts, seat_replies: SeatReplies) -> CreditReplies:
 
 
 def _listen(parts: Parts, gateway: Gateway) -> None:
-    parts.sockets.on("connect", gateway.connect)
+    parts.sockets.on("connect", greeted_once(gateway.connect))
     parts.sockets.on("disconnect", gateway.disconnect)
     parts.sockets.on("say", gateway.say)
     parts.sockets.manager.answer_at_once("say", gateway.say_text)

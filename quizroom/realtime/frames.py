@@ -9,6 +9,8 @@ logger = logging.getLogger(__name__)
 MOST_PARTS = 4
 """Binary parts that a packet may announce. quizroom asks for none, and keeps them until the last has come."""
 BINARY_PACKETS = ("5", "6")
+GREETED = "quizroom.greeted"
+"""In what the library keeps of a line: as whom it was greeted."""
 
 
 def close_on_nonsense(
@@ -25,6 +27,21 @@ def close_on_nonsense(
             close(sid)
 
     return handled
+
+
+def greeted_once(connect: Callable[[str, dict[str, Any]], None]) -> Callable[..., bool]:
+    """A handler of greetings that takes one for each line.
+
+    Who said goodbye and greeted again over the same line would begin with all credits, as often as they like.
+    """
+
+    def greeted(sid: str, environ: dict[str, Any], *_more: Any) -> bool:
+        if environ.setdefault(GREETED, sid) != sid:
+            return False
+        connect(sid, environ)
+        return True
+
+    return greeted
 
 
 def _refuse_many_parts(frame: Any) -> None:

@@ -97,6 +97,19 @@ def test_a_packet_that_promises_many_parts_ends_its_line_and_keeps_no_memory(les
     assert lesson.seats["ada"].done("probe_time")
 
 
+def test_a_line_has_its_credits_once_however_often_it_says_goodbye(lesson: Lesson) -> None:
+    line = line_to(lesson)
+    told = []
+    for number in range(1, 8):
+        line.send(text("watch_wall", number, door_code="YYYYY"))
+        told.append("slow_down" in heard(line))
+    line.send("41")
+    line.send("40")
+    assert heard(line).startswith("44")
+    assert told == [False] * 5 + [True] * 2
+    hang_up(line)
+
+
 MISSHAPEN = [
     "Upgrade: websocket\r\nConnection: close",
     "Upgrade: websocket\r\nConnection: Upgrade",
