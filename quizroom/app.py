@@ -63,6 +63,7 @@ from quizroom.realtime.frames import without_deflate
 from quizroom.realtime.green import Bell, green_of
 from quizroom.realtime.host_watch import WATCH_HOSTS_EVERY_S, close_desks_of_the_gone
 from quizroom.realtime.journal import note_steps
+from quizroom.realtime.lasting import keep_running
 from quizroom.realtime.leaving import LEAVING_S, Leaving
 from quizroom.realtime.polls import LOOK_EVERY_S, hang_up, let_go_of_who_does_not_fetch, with_plain_polls
 from quizroom.realtime.presence import Presence
@@ -131,19 +132,24 @@ def serve(
     if parts.meters:
         parts.meters.watch(rooms=parts.rooms.live, connections=lambda: len(parts.seats.all()))
     parts.class_work.catch_up()
-    eventlet.spawn(keep_telling, parts.broadcast, parts.rooms.live, time.monotonic)
-    eventlet.spawn(_keep_promises, parts)
-    eventlet.spawn(_watch_polls, parts)
+    _let_run(keep_telling, parts.broadcast, parts.rooms.live, time.monotonic)
+    _let_run(_keep_promises, parts)
+    _let_run(_watch_polls, parts)
     if settings.is_shared:
         join_the_others(
-            _fellow(parts), spawn=eventlet.spawn, then=lambda alone: _keep_time(parts, alone=alone)
+            _fellow(parts), spawn=_let_run, then=lambda alone: _let_run(_keep_time, parts, alone=alone)
         )
     else:
         give_back_lost_time(parts.rooms, parts.log, parts.heartbeat, parts.clock)
-        eventlet.spawn(_keep_time, parts, alone=True)
+        _let_run(_keep_time, parts, alone=True)
     let_the_collector_wait()
     ready(port, parts.entry.new_key())
     _listen(parts, listener)
+
+
+def _let_run(loop: Callable[..., object], *arguments: Any, **more: Any) -> None:
+    """Run a loop beside all others, for as long as the server lives."""
+    eventlet.spawn(keep_running, partial(loop, *arguments, **more), eventlet.sleep)
 
 
 def _fellow(parts: Parts) -> Fellow:
