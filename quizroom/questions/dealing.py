@@ -41,6 +41,8 @@ class Dealing:
     covered: Counter[str] = field(default_factory=Counter)
     asked: set[str] = field(default_factory=set)
     """Facts asked already, never to be asked again."""
+    questions: set[tuple[str, str]] = field(default_factory=set)
+    """Direction and subject of what was asked: the same question with another key confuses a class."""
     told: set[str] = field(default_factory=set)
     """Facts that the reasons of a round before have told."""
     before: tuple[Item, ...] = ()
@@ -120,6 +122,7 @@ def take_note(dealing: Dealing, item: Item, *, shown: bool) -> None:
         dealing.rounds += 1
         dealing.dealt[item.family] += 1
         dealing.typed += item.format in TYPED_FORMATS
+        dealing.questions.add(_question(item))
         dealing.covered.update(item.muscles)
         for muscle in item.muscles:
             dealing.turn[muscle] = dealing.turn.get(muscle, 0) + 1
@@ -184,15 +187,21 @@ def _hand(dealing: Dealing, hands: Hands, muscle: str) -> list[Ask]:
 def _given_away(dealing: Dealing, ask: Ask) -> int:
     """How much would have to wait for this question, or hint at it.
 
-    Two for each record, one if a reason told its fact, and one if a muscle comes back that the question does
-    not name: that its record is missing would tell who it is.
+    Two for each record, and for a question that stood in the review already with another key; one if a reason
+    told its fact, and one if a muscle comes back that the question does not name: that its record is missing
+    would tell who it is.
     """
-    told = not dealing.told.isdisjoint(ask.facts)
+    told = (not dealing.told.isdisjoint(ask.facts)) + 2 * (_question(ask) in dealing.questions)
     if dealing.covered.keys().isdisjoint(ask.muscles):
         return told
     back = [muscle for muscle in ask.muscles if muscle in dealing.covered]
     hinted = set(back) != {ask.subject.partition("/")[0]}
     return 2 * len(back) + hinted + told
+
+
+def _question(asked: Ask | Item) -> tuple[str, str]:
+    """What stands in the stem, whichever family asks: "site_to_muscle" of a site."""
+    return asked.direction.rpartition(":")[2], asked.subject
 
 
 def _format(dealing: Dealing, ask: Ask) -> Format:

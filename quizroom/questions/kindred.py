@@ -13,17 +13,23 @@ from quizroom.questions.words import ENDS
 
 @lru_cache(maxsize=2048)
 def kindred_ranks(syllabus: Syllabus, muscle: str) -> tuple[Rank, ...]:
-    """What is mixed up with a muscle, the likeliest error first; by nerve only in its region and the next."""
+    """What is mixed up with a muscle, the likeliest error first; by nerve only in its region and the next.
+
+    What shares but a bone with it and lies further away comes last: psoas major and trapezius have a vertebra
+    in common, and hardly anybody takes one for the other.
+    """
     kinship, known = syllabus.kinship, syllabus.catalogue.muscles[muscle]
     siblings = kinship.siblings_of_nerves(known)
     near = frozenset(kinship.around(known.region))
     served = _once(one for nerve in siblings for one in holders(syllabus, "nerve", nerve))
+    beside = _once(_beside(syllabus, known))
     return (
         ("look_alike", kinship.lookalikes.get(muscle, ())),
         ("same_compartment", kinship.by_compartment[known.compartment]),
         ("sibling_nerve", tuple(one for one in served if one in near)),
-        ("neighbouring_landmark", _once(_beside(syllabus, known))),
+        ("neighbouring_landmark", tuple(one for one in beside if one in near)),
         ("antagonist", _once(opponents_of(syllabus, muscle))),
+        ("neighbouring_landmark", tuple(one for one in beside if one not in near)),
     )
 
 

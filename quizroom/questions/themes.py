@@ -204,7 +204,10 @@ def _options(
 
 
 def _reason_of(syllabus: Syllabus, rows: Sequence[Ask], concept: str) -> Reason:
-    """What an option really is, said beside a row in which it is wrong."""
+    """What an option really is, said beside a row in which it is wrong; of a bone which landmark it has."""
+    if rows[0].kind == "bone":
+        row = next((row for row in rows if concept in row.key), rows[0])
+        return reason_of_option(syllabus, row, concept)
     wrong = next(row for row in rows if concept not in row.key)
     return reason_of_option(syllabus, wrong, concept)
 

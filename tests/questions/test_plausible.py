@@ -8,8 +8,10 @@ import pytest
 from quizroom.knowledge.segments import SEGMENTS
 from quizroom.questions.ask import Ask
 from quizroom.questions.build import build_item
+from quizroom.questions.deck import DealPlan, deal
 from quizroom.questions.distractors import candidates
 from quizroom.questions.families import asks_of
+from quizroom.questions.kindred import kindred_ranks
 from quizroom.questions.lesion_reasons import reason_of_loss
 from quizroom.questions.model import Family, Item
 from quizroom.questions.syllabus import Syllabus
@@ -120,3 +122,25 @@ def test_no_branch_of_the_palm_is_offered_for_the_larynx(body: Syllabus, nerve: 
         if ask.kind == "nerve":
             offered = {concept for concept, _ in candidates(body, ask, ANY_ORDER)}
             assert "recurrent_branch_of_median_nerve" not in offered
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_no_question_comes_twice_in_a_review_with_another_key(seed: int) -> None:
+    plan = DealPlan(families=("action", "prime_mover", "nerve"), rounds=15, seed=seed)
+    stems = [item.stem for item in deal(catalogue(), catalogue().courses["kinesiology"], plan)]
+    assert len(set(stems)) == len(stems)
+
+
+def test_what_shares_but_a_bone_and_lies_far_away_comes_last(body: Syllabus) -> None:
+    """Psoas major and trapezius both have the twelfth thoracic vertebra (Moore)."""
+    sources = [source for source, muscles in kindred_ranks(body, "trapezius") if "psoas_major" in muscles]
+    assert sources == ["neighbouring_landmark"]
+    assert "psoas_major" in kindred_ranks(body, "trapezius")[-1][1]
+
+
+def test_an_option_of_a_matching_of_bones_tells_the_landmark_that_it_has() -> None:
+    bones = (one for one in asks_of(syllabus("intro_ap"), "matching") if "landmark_to_bone" in one.id)
+    item = build_item(syllabus("intro_ap"), next(bones), "matching", 1)
+    assert item is not None
+    keyed = [option for option in item.options if option.letter in item.key]
+    assert all("is a landmark of" in option.reason.text for option in keyed)
