@@ -7,6 +7,7 @@ from functools import cache
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.knowledge.lexicon import Term, lexicon
 from quizroom.knowledge.model import Course, TermKind
+from quizroom.questions.plain_names import is_clear
 from quizroom.questions.typed import FURTHEST, form_of, forms_near
 
 _UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
@@ -15,10 +16,16 @@ _UNSAID: Mapping[str, str] = {"nerve": " nerve", "artery": " artery"}
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Vocabulary:
-    """The exact terms of a catalogue: by form, by concept, and the forms by first word and kind."""
+    """The exact terms of a catalogue: by form, by concept, and the forms by first word and kind.
+
+    Names that several landmarks share stand among them where no term is exact: whoever types "coronoid
+    process" for the coracoid one means something else. They are accepted by `of_concept` alone.
+    """
 
     terms: Mapping[str, tuple[Term, ...]]
     of_concept: Mapping[str, tuple[Term, ...]]
+    loose: Mapping[str, frozenset[str]]
+    """By form what it may mean without being exact: it is no other term for these."""
     forms: tuple[str, ...]
     by_first_word: Mapping[tuple[str, TermKind], tuple[str, ...]]
     near: Callable[[str], tuple[str, ...]]
@@ -31,8 +38,9 @@ def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
 
     Words that are told apart from a term but name nothing here (ileum) stand under their set of look-alikes.
     """
-    terms = {form: tuple(t for t in group if t.exact) for form, group in lexicon(catalogue).items()}
-    terms = {form: group for form, group in terms.items() if group}
+    every = _by_form(catalogue)
+    told = {form: _exact_or_shared(group) for form, group in every.items()}
+    terms = {form: group for form, group in told.items() if group}
     for term in _outside_words(catalogue):
         terms.setdefault(form_of(term.text), (term,))
     of_concept: dict[str, list[Term]] = {}
@@ -40,16 +48,33 @@ def vocabulary_of(catalogue: Catalogue, course: Course) -> Vocabulary:
     for form, group in terms.items():
         first = form.split()[0]
         for term in group:
-            by_first_word.setdefault((first, term.kind), {})[form] = None
-            of_concept.setdefault(term.concept, []).append(term)
+            if first != "nerve":  # as all Latin ones begin
+                by_first_word.setdefault((first, term.kind), {})[form] = None
+            if term.exact or is_clear(catalogue, form, term, group):
+                of_concept.setdefault(term.concept, []).append(term)
+    loose = {form: frozenset(one.concept for one in group if not one.exact) for form, group in every.items()}
     return Vocabulary(
         terms=terms,
         of_concept={concept: tuple(group) for concept, group in of_concept.items()},
+        loose={form: concepts for form, concepts in loose.items() if concepts},
         forms=tuple(terms),
         by_first_word={first: tuple(forms) for first, forms in by_first_word.items()},
         near=_finder(tuple(terms)),
         abbreviations=frozenset(course.abbreviations),
     )
+
+
+def _by_form(catalogue: Catalogue) -> Mapping[str, tuple[Term, ...]]:
+    """All terms by the form in which typed words are compared."""
+    found: dict[str, list[Term]] = {}
+    for form, group in lexicon(catalogue).items():
+        found.setdefault(form_of(form), []).extend(group)
+    return {form: tuple(group) for form, group in found.items()}
+
+
+def _exact_or_shared(group: tuple[Term, ...]) -> tuple[Term, ...]:
+    exact = tuple(term for term in group if term.exact)
+    return exact or tuple(term for term in group if term.kind == "landmark")
 
 
 def _outside_words(catalogue: Catalogue) -> Iterator[Term]:
@@ -80,7 +105,9 @@ def near_terms(
     found = (
         term
         for form in forms
-        if form not in taken and not any(term.concept in accepted for term in vocabulary.terms[form])
+        if form not in taken
+        and vocabulary.loose.get(form, frozenset()).isdisjoint(accepted)
+        and not any(term.concept in accepted for term in vocabulary.terms[form])
         for term in _first_of_kind(vocabulary.terms[form], kind)
     )
     return tuple(dict.fromkeys(_with_short_forms(found, taken)))

@@ -5,6 +5,7 @@ counts only if no other concept is nearly as near; whatever is left in doubt goe
 The item carries the accepted terms and those near them, so nothing else is needed.
 """
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -38,8 +39,31 @@ _EMPTY_WORDS = frozenset(
 )
 
 
-form_of = lru_cache(maxsize=16384)(normalise)
-"""A pure function remembered: a whole class types against the same few hundred terms."""
+_RANGE = re.compile(r"\b([ctls])(\d+) (?:(?:to|through|thru) )?\1?(\d+)\b")
+_NUMBERS = re.compile(r"\b(\d+) (?:to|through|thru) (\d+)\b")
+_SPELT = {
+    "fibre": "fiber",
+    "fibres": "fiber",
+    "nervus": "nerve",
+    "1st": "first",
+    "2nd": "second",
+    "3rd": "third",
+    "4th": "fourth",
+    "5th": "fifth",
+}
+
+
+@lru_cache(maxsize=16384)
+def form_of(text: str) -> str:
+    """The form in which typed words are compared, the same for "C3–C6", "C3-6" and "C3 to C6".
+
+    British and American spelling are one, and "of" says nothing. A pure function remembered: a whole class
+    types against the same few hundred terms.
+    """
+    words = (_SPELT.get(word, word) for word in normalise(text).split())
+    plain = " ".join(word for word in words if word != "of") or normalise(text)
+    plain = re.sub(r"^nn? | nn?$", lambda found: found[0].replace("nn", "n").replace("n", "nerve"), plain)
+    return _NUMBERS.sub(r"\1 \2", _RANGE.sub(r"\1\2 \1\3", plain))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,7 +109,7 @@ def verdict(item: Asked, text: str) -> Verdict:
     if not typed:
         return Verdict(kind="wrong", concept="", because="Nothing was typed.")
     for accepted in item.accepted:
-        if typed in map(form_of, accepted.terms):
+        if typed.replace(" ", "") in (form_of(term).replace(" ", "") for term in accepted.terms):
             return Verdict(kind="right", concept=accepted.concept, because=_is_right(accepted))
     for near in item.near:
         if typed == form_of(near.term):

@@ -66,7 +66,8 @@ def plain_terms(syllabus: Syllabus, concept: str, text: str = "") -> TypedTerms:
 
     terms = typed_terms(syllabus, (concept,), text_of, tell)
     known = {form_of(one.term) for one in terms.near}
-    others = (term for term in vocabulary.terms.get(form_of(text), ()) if form_of(text) not in known)
+    own = concept in vocabulary.loose.get(form_of(text), ())
+    others = () if own or form_of(text) in known else vocabulary.terms.get(form_of(text), ())
     far = (_near(term, tell(term)) for term in others)
     return replace(terms, near=(*terms.near, *far))
 

@@ -53,6 +53,39 @@ def test_a_harmless_misspelling_counts_among_all_terms_of_the_body(text: str, co
 
 
 @pytest.mark.parametrize(
+    "text,concept",
+    [
+        ("medial epicondyle", "humerus.medial_epicondyle"),
+        ("medial epicondyle", "femur.medial_epicondyle"),
+        ("coronoid process", "ulna.coronoid_process"),
+        ("anterior tubercles of C3-6", "cervical_vertebrae.anterior_tubercles_c3_c6"),
+        ("spinous processes of T7 through T12", "thoracic_vertebrae.spinous_processes_t7_t12"),
+        ("upper fibres of trapezius", "trapezius/descending_part"),
+        ("long head biceps femoris", "biceps_femoris/long_head"),
+        ("musculo-cutaneous nerve", "musculocutaneous_nerve"),
+        ("n. fibularis communis", "common_fibular_nerve"),
+        ("radial n.", "radial_nerve"),
+    ],
+)
+def test_what_nobody_would_misread_is_right_in_the_strictest_course(text: str, concept: str) -> None:
+    """Latin and English words, hyphens and plain names are always taken (the trade's rules of marking)."""
+    assert judged(text, concept, spelling="exact").kind == "right"
+
+
+@pytest.mark.parametrize(
+    "text,concept", [("coronoid process", "scapula.coracoid_process"), ("adductor", "abductor_hallucis")]
+)
+def test_a_name_that_several_share_is_no_misspelling_of_another(text: str, concept: str) -> None:
+    """Coracoid and coronoid are two letters apart (the trade's table, computed)."""
+    assert judged(text, concept).kind == "wrong"
+
+
+@pytest.mark.parametrize("bone", ["radius", "ulna"])
+def test_a_name_that_two_of_a_limb_share_goes_to_the_host(bone: str) -> None:
+    assert judged("styloid process", f"{bone}.styloid_process").kind == "doubtful"
+
+
+@pytest.mark.parametrize(
     "text,concept,other",
     [
         ("adductor hallucis", "abductor_hallucis", "adductor_hallucis"),
