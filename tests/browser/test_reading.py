@@ -18,15 +18,17 @@ TALLER_THAN_THE_SCREEN = (
 
 
 @pytest.mark.parametrize("format_", FORMATS)
-def test_axe_finds_no_barrier_in_any_phase(
+def test_axe_finds_no_barrier_in_any_phase_and_wall_and_desk_need_no_scrolling(
     format_: Format, screens: Screens, lay_out: LayOut, host_cookie: str, axe_source: str
 ) -> None:
     room = lay_out(**review_with([format_], rounds=1))
     assert room.desk["items"][0]["format"] == format_
     seat = screens.seat(room.door_code, "Wren Ulna")
-    wall = screens.wall(room.door_code)
-    desk = screens.desk(host_cookie, room.desk["room"])
+    wall = screens.wall(room.door_code, **PROJECTOR)
+    desk = screens.desk(host_cookie, room.desk["room"], **LAPTOP)
     for phase in phases_of_one_round(room, seat, wall):
+        for name, screen in {"wall": wall, "desk": desk}.items():
+            assert not screen.page.evaluate(TALLER_THAN_THE_SCREEN), f"{name}, {phase}"
         for name, screen in {"seat": seat, "wall": wall, "desk": desk}.items():
             assert barriers(screen.page, axe_source) == [], f"{name}, {phase}"
 
@@ -78,19 +80,6 @@ def test_nothing_is_cut_off_at_320_pixels_in_any_phase(
     for phase in phases_of_one_round(room, seat, wall):
         assert too_wide(seat.page) == [], phase
         assert too_wide(wall.page) == [], phase
-
-
-@pytest.mark.parametrize("format_", FORMATS)
-def test_wall_and_desk_need_no_scrolling(
-    format_: Format, screens: Screens, lay_out: LayOut, host_cookie: str
-) -> None:
-    room = lay_out(**review_with([format_], rounds=1))
-    seat = screens.seat(room.door_code, "Wren Ulna")
-    wall = screens.wall(room.door_code, **PROJECTOR)
-    desk = screens.desk(host_cookie, room.desk["room"], **LAPTOP)
-    for phase in phases_of_one_round(room, seat, wall):
-        for name, screen in {"wall": wall, "desk": desk}.items():
-            assert not screen.page.evaluate(TALLER_THAN_THE_SCREEN), f"{name}, {phase}"
 
 
 def test_nothing_moves_where_less_motion_is_asked_for(screens: Screens, lay_out: LayOut) -> None:
