@@ -237,7 +237,7 @@ def put_together(settings: Settings, catalogue: Catalogue) -> Parts:
         tries=tries,
     )
     mine = mine_over(engine, catalogue, rooms=rooms, log=log, clock=clock)
-    web.register_blueprint(own_requests(engine, mine, settings.address))
+    web.register_blueprint(own_requests(engine, mine, settings.address, run_apart=eventlet.tpool.execute))
     answer_messages(parts)
     return parts
 

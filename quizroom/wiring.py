@@ -18,8 +18,9 @@ from quizroom.pages.groups import group_settings
 from quizroom.pages.health import Health
 from quizroom.pages.host_entry import session_of_cookie_header
 from quizroom.pages.host_forms import HostForms
-from quizroom.pages.own_parts import Apart, own_item_requests
+from quizroom.pages.own_parts import own_item_requests
 from quizroom.pages.privacy import Privacy
+from quizroom.pages.running_apart import Apart
 from quizroom.pages.site import Site
 from quizroom.parts import Parts
 from quizroom.realtime.bench_replies import BenchReplies

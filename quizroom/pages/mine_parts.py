@@ -8,6 +8,7 @@ from sqlalchemy import Engine
 
 from quizroom.knowledge.catalogue import Catalogue
 from quizroom.pages.mine_api import Mine, mine_blueprint
+from quizroom.pages.running_apart import Apart, one_at_a_time, run_here
 from quizroom.pages.take_away import add_take_away
 from quizroom.pages.take_away_parts import take_away_over
 from quizroom.service.look_flags import LookFlags
@@ -43,8 +44,12 @@ def mine_over(engine: Engine, catalogue: Catalogue, *, rooms: Rooms, log: EventL
     )
 
 
-def own_requests(engine: Engine, mine: Mine, address: str) -> Blueprint:
+def own_requests(engine: Engine, mine: Mine, address: str, *, run_apart: Apart = run_here) -> Blueprint:
     """All requests of a player's own page: looks, practice, settings, sheet and calendar."""
-    routes = mine_blueprint(mine)
-    add_take_away(routes, take_away_over(mine, SqlFeeds(engine), new_secret=new_secret, address=address))
+    routes, in_turn = mine_blueprint(mine), one_at_a_time(run_apart)
+    feeds = SqlFeeds(engine)
+    add_take_away(
+        routes,
+        take_away_over(mine, feeds, new_secret=new_secret, address=address, run_apart=in_turn),
+    )
     return routes

@@ -1,9 +1,5 @@
 """What hosts' own items and their pictures need, put together over a database."""
 
-from collections.abc import Callable
-from threading import Lock
-from typing import Any
-
 from flask import Blueprint, request
 from sqlalchemy import Engine
 
@@ -13,6 +9,7 @@ from quizroom.pages.host_entry import COOKIE, HostEntry
 from quizroom.pages.own_items import OwnPages, add_own_items
 from quizroom.pages.pictures import PicturePages, add_pictures
 from quizroom.pages.review_files import ReviewFiles, add_review_files
+from quizroom.pages.running_apart import Apart, one_at_a_time
 from quizroom.service.filed_items import FiledItems
 from quizroom.service.filed_reviews import FiledReviews
 from quizroom.service.own_items import OwnItems
@@ -22,9 +19,6 @@ from quizroom.service.rooms import Rooms
 from quizroom.storage.chance import new_id, new_secret
 from quizroom.storage.own_items import SqlOwnItems
 from quizroom.storage.pictures import SqlPictures
-
-Apart = Callable[..., Any]
-"""Calls a function with its arguments where it holds nobody up, and returns what it returns."""
 
 
 def library_over(engine: Engine, catalogue: Catalogue, clock: Clock) -> OwnItems:
@@ -75,14 +69,3 @@ def own_item_requests(
         ),
     )
     return routes
-
-
-def one_at_a_time(run_apart: Apart) -> Apart:
-    """The same for one caller after the other: drawing a picture takes hundreds of megabytes for a moment."""
-    turn = Lock()
-
-    def in_turn(work: Callable[..., Any], *given: Any) -> Any:
-        with turn:
-            return run_apart(work, *given)
-
-    return in_turn

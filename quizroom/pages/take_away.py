@@ -42,7 +42,7 @@ class TakeAway:
     """What the addresses need.
 
     `player` gives whose key came with a request, `welcome` the same for one that writes; `missed` the records
-    that a player missed, in one review or in all; `plan` the return plan.
+    that a player missed, in one review or in all; `plan` the return plan; `print_sheet` the sheet of entries.
     """
 
     player: Callable[[], str]
@@ -53,6 +53,7 @@ class TakeAway:
     clock: Clock
     new_secret: Callable[[], str]
     address: Callable[[], str]
+    print_sheet: Callable[[Sequence[StudyEntry], Paper], bytes]
 
 
 def add_take_away(routes: Blueprint, site: TakeAway) -> None:
@@ -81,13 +82,18 @@ def add_take_away(routes: Blueprint, site: TakeAway) -> None:
         return _feed(site, secret)
 
 
+def printed(entries: Sequence[StudyEntry], paper: Paper) -> bytes:
+    """The sheet as a PDF. It takes a while. Raises `NothingToPrint`."""
+    return study_sheet(entries, title="Study sheet: what was missed", paper=paper)
+
+
 def _sheet(site: TakeAway, player: str) -> AnyResponse:
     paper = PAPER_NAMES.get(request.args.get("paper", "a4"))
     if paper is None:
         return problem(NO_SUCH_PAPER, 400)
     entries = tuple(site.missed(player, request.args.get("room", "")))
     try:
-        pdf = study_sheet(entries, title="Study sheet: what was missed", paper=paper)
+        pdf = site.print_sheet(entries, paper)
     except NothingToPrint as nothing:
         return problem(str(nothing), 404)
     return download(pdf, "application/pdf", "study-sheet.pdf")

@@ -11,14 +11,17 @@ from quizroom.exchange.study_rows import StudyEntry, study_entry
 from quizroom.knowledge.record import Record
 from quizroom.pages.mine_api import Mine
 from quizroom.pages.mine_entry import player_of_request, welcome_of_request
-from quizroom.pages.take_away import PlayersPlan, TakeAway
+from quizroom.pages.running_apart import Apart
+from quizroom.pages.take_away import PlayersPlan, TakeAway, printed
 from quizroom.questions.model import Family
 from quizroom.service.feed_ports import FeedStore
 from quizroom.service.mind import Mind, zone_of
 from quizroom.service.second_look import Day
 
 
-def take_away_over(mine: Mine, feeds: FeedStore, *, new_secret: Callable[[], str], address: str) -> TakeAway:
+def take_away_over(
+    mine: Mine, feeds: FeedStore, *, new_secret: Callable[[], str], address: str, run_apart: Apart
+) -> TakeAway:
     """Sheet and feeds of the players; where the server was told no address, that of the request."""
     looks = mine.second_looks
     return TakeAway(
@@ -30,6 +33,7 @@ def take_away_over(mine: Mine, feeds: FeedStore, *, new_secret: Callable[[], str
         clock=looks.clock,
         new_secret=new_secret,
         address=lambda: (address or request.url_root).rstrip("/"),
+        print_sheet=lambda entries, paper: run_apart(printed, entries, paper),
     )
 
 

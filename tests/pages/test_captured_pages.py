@@ -5,6 +5,7 @@ Another round of the same review was missed and explained before, so that there 
 
 import io
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -16,6 +17,7 @@ from flask.testing import FlaskClient
 
 from quizroom.pages.me import MyData, add_me
 from quizroom.pages.mine_parts import mine_over, own_requests
+from quizroom.pages.take_away import printed
 from quizroom.questions.model import Item
 from quizroom.room.commands import (
     CloseRound,
@@ -85,7 +87,13 @@ def told(item: Item) -> dict[str, Told]:
     app = Flask("quizroom")
     app.register_blueprint(own_pages(engine, desk))
     mine = mine_over(engine, knowledge(), rooms=desk.rooms, log=desk.log, clock=desk.clock)
-    app.register_blueprint(own_requests(engine, mine, "https://review.example"))
+    apart: list[object] = []
+
+    def run_apart(work: Callable[..., Any], *given: Any) -> Any:
+        apart.append(work)
+        return work(*given)
+
+    app.register_blueprint(own_requests(engine, mine, "https://review.example", run_apart=run_apart))
     plan = replace(plan_of(2), timing="untimed")
     seats = (("ada", "Ada", player_of(KEY)), ("bo", "Bo", ""))
     entered = (EnterSeat(player=name, handle=one, key_hash=name, owner=owner) for name, one, owner in seats)
@@ -96,6 +104,7 @@ def told(item: Item) -> dict[str, Told]:
         do(desk, *steps)
         found[stage] = asked(app.test_client())
     engine.dispose()
+    assert apart == [printed] * len(found), "sheets are printed in turn"
     return found
 
 

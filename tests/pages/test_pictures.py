@@ -5,7 +5,7 @@ from time import sleep
 
 import pytest
 
-from quizroom.pages.own_parts import one_at_a_time
+from quizroom.pages.running_apart import one_at_a_time
 from quizroom.questions.model import Picture
 from quizroom.questions.own import OwnItem
 from quizroom.room.commands import CloseRound, OpenRound

@@ -15,7 +15,7 @@ from flask.testing import FlaskClient
 from quizroom.exchange.calendar import Sitting
 from quizroom.exchange.study_rows import StudyEntry, study_entry
 from quizroom.knowledge.compose import record_of
-from quizroom.pages.take_away import PlayersPlan, TakeAway, add_take_away
+from quizroom.pages.take_away import PlayersPlan, TakeAway, add_take_away, printed
 from quizroom.storage.feeds import MemoryFeeds
 from tests.service.fakes import SetClock
 from tests.shipped import content
@@ -52,6 +52,7 @@ class Table:
             clock=self.clock,
             new_secret=lambda: self.secrets.pop(0),
             address=lambda: ADDRESS,
+            print_sheet=printed,
         )
         add_take_away(routes, site)
         app.register_blueprint(routes)
