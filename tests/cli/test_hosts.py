@@ -70,8 +70,8 @@ def test_the_reviews_and_assistants_of_who_is_removed_go_where_it_is_said(folder
     [
         (("reset", "Nobody"), "There is no such host"),
         (("remove", "Host", "--reviews-to", "Dr. M. Sorrel"), "first owner cannot be removed"),
-        (("remove", "Dr. M. Sorrel", "--reviews-to", "T. Bracken"), "say which"),
-        (("add", "--role", "assistant", "--helps", "T. Bracken"), "say which"),
+        (("remove", "Dr. M. Sorrel", "--reviews-to", "T. Bracken"), "Name one of the owners"),
+        (("add", "--role", "assistant", "--helps", "T. Bracken"), "Name one of the owners"),
     ],
 )
 def test_what_cannot_be_done_is_told_and_changes_nothing(
