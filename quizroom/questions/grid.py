@@ -236,7 +236,8 @@ def _made(grid: Grid, ask: Ask) -> Item:
 
 
 def _too_few(grid: Grid, place: Place, filled: int) -> str:
-    most = most_of(grid.syllabus, place.asks, grid.formats)
+    # What was found by giving way counts too: counting in drawn order alone may stop short of it.
+    most = max(filled, most_of(grid.syllabus, place.asks, grid.formats))
     wanted = f"{place.name}: {_rounds(place.rounds)} wanted, but {grid.syllabus.course.title}"
     if not place.asks:
         return f"{wanted} yields none: {NOTHING_RECORDED}."
