@@ -23,7 +23,7 @@ _JOINTS_OF_LIMBS = (
 _TRUNK = "trunk"
 _UPPER_LIMB = ("shoulder_girdle", "shoulder", "arm", "forearm", "hand")
 _LOWER_LIMB = ("hip", "thigh", "leg", "foot")
-_HEAD_AND_NECK = (
+HEAD_AND_NECK = (
     *("face", "mastication", "orbit", "middle_ear", "tongue", "palate", "pharynx", "larynx", "neck"),
 )
 LIMB_OF: Mapping[str, str] = {
@@ -141,7 +141,7 @@ class Kinship:
 
 
 def _area(region: str) -> str:
-    return "head and neck" if region in _HEAD_AND_NECK else LIMB_OF.get(region, _TRUNK)
+    return "head and neck" if region in HEAD_AND_NECK else LIMB_OF.get(region, _TRUNK)
 
 
 def _swapped(text: str, pair: tuple[str, str]) -> Iterator[str]:

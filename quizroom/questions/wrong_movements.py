@@ -12,6 +12,8 @@ from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.words import is_true_joint
 
 _NEAREST = 6
+_NEXT = 3
+"""Joints that count as neighbours of one, whether or not they share a bone with it."""
 _TRUNK = ("head", "trunk")
 
 
@@ -63,14 +65,18 @@ def joint_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
     """The ranked sources for a joint: those of muscles mixed up with this one, then those nearest to it
     along the limb at which muscles act, then its like in the other limb.
 
-    Of look-alikes as of others those of the limb: pronator quadratus tempts nobody to think of the lumbar
-    joints that quadratus lumborum crosses.
+    Of look-alikes as of others those of the limb and its like: pronator quadratus tempts nobody to think of
+    the lumbar joints that quadratus lumborum crosses.
     """
-    near = set(syllabus.joints_nearby(ask.key[0]))
+    homologous = syllabus.kinship.homologous_joints(ask.key[0])
+    near = {*syllabus.joints_nearby(ask.key[0]), *homologous}
     for source, joints in kindred_values(syllabus, "crossing", ask.muscles[0]):
         yield source, _true_joints(syllabus, (one for one in joints if one in near))
-    yield "other_joint", _true_joints(syllabus, joints_nearby(syllabus, ask.key[0]))
-    yield "serial_homologue", syllabus.kinship.homologous_joints(ask.key[0])
+    nearby = joints_nearby(syllabus, ask.key[0])
+    beside = (*nearby[: _NEXT + 1], *_on_same_bone(syllabus, ask.key[0], nearby))
+    yield "neighbouring_landmark", _true_joints(syllabus, beside)
+    yield "other_joint", _true_joints(syllabus, nearby)
+    yield "serial_homologue", homologous
 
 
 def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
@@ -89,6 +95,12 @@ def bone_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 def joints_nearby(syllabus: Syllabus, joint: str) -> tuple[str, ...]:
     """Joints of the same limb (or of the trunk) at which muscles act, the nearest first, itself included."""
     return syllabus.joints_nearby(joint)[:_NEAREST]
+
+
+def _on_same_bone(syllabus: Syllabus, joint: str, others: Iterable[str]) -> Iterator[str]:
+    """Those at the other end of a bone of a joint, or beside it."""
+    bones = set(syllabus.catalogue.joints[joint].bones)
+    yield from (one for one in others if not bones.isdisjoint(syllabus.catalogue.joints[one].bones))
 
 
 def _true_joints(syllabus: Syllabus, joints: Iterable[str]) -> tuple[str, ...]:

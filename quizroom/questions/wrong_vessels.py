@@ -7,7 +7,7 @@ from quizroom.knowledge.model import Artery, Muscle
 from quizroom.questions.ask import Ask
 from quizroom.questions.cues import clangs
 from quizroom.questions.kindred import kindred_values
-from quizroom.questions.kinship import LIMB_OF
+from quizroom.questions.kinship import HEAD_AND_NECK, LIMB_OF
 from quizroom.questions.ranks import Rank
 from quizroom.questions.syllabus import Syllabus
 from quizroom.questions.traits import is_asked_nerve
@@ -58,11 +58,15 @@ def artery_ranks(syllabus: Syllabus, ask: Ask) -> Iterator[Rank]:
 
 
 def _may_be_thought_of(syllabus: Syllabus, nerve: str, muscle: Muscle) -> bool:
-    """Whether a nerve serves limbs if the muscle is of a limb: no branch in the palm for the larynx."""
-    muscles = syllabus.catalogue.muscles
+    """Whether a look-alike nerve serves more than limbs, if the muscle is of head or neck.
+
+    No branch in the palm is thought of for the larynx; the subcostal nerve is for a subscapular one.
+    """
+    if muscle.region not in HEAD_AND_NECK:
+        return True
     reached = syllabus.tables["nerve"].by_value.get(nerve, ())
-    on_limbs = {muscles[claim.muscle].region in LIMB_OF for claim in reached}
-    return not on_limbs or (muscle.region in LIMB_OF) in on_limbs
+    regions = {syllabus.catalogue.muscles[claim.muscle].region for claim in reached}
+    return not regions or not regions <= LIMB_OF.keys()
 
 
 @lru_cache(maxsize=8)
