@@ -5,15 +5,17 @@ from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from statistics import median
-from time import perf_counter
+from time import perf_counter, sleep
 from typing import Literal
 
 from quizroom.measuring.crowd import PATIENCE_S, Crowd, Stalled
 from quizroom.measuring.ears import SOCKET_IO, Ears, Step
+from quizroom.measuring.held_back import held_back
 from quizroom.measuring.processes import CannotMeasure, Running, started, two_cores
 from quizroom.measuring.sides import READY, QuizroomSide
 
 GOAL = 1.8
+LOOK_EVERY_S = 0.0005
 LETTERS = "ABC"
 STEPS: tuple[Step | Literal["answers"], ...] = ("opening", "answers", "closing", "record")
 
@@ -27,6 +29,8 @@ class Load:
     """In each room."""
     repeats: int
     """How often one worker and two are measured, in turns."""
+    share: float
+    """How much of its core each worker may use: load, database and fan-out need the rest."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,8 +39,10 @@ class Pace:
 
     answers_a_second: float
     """Acknowledged, while everybody answers at once."""
+    rounds_a_second: float
+    """Rounds of one player (opened, answered, closed, explained) by the clock."""
     rounds_a_core_second: float
-    """Rounds of one player (opened, answered, closed, explained) for each second of a worker's CPU."""
+    """The same for each second of a worker's CPU."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,13 +54,13 @@ class Comparison:
 
     @property
     def ratio(self) -> float:
-        """What two workers carry to what one carries, each having a core of its own."""
-        return 2 * self.two.rounds_a_core_second / self.one.rounds_a_core_second
+        """What two workers carry by the clock to what one carries."""
+        return self.two.rounds_a_second / self.one.rounds_a_second
 
     @property
-    def ratio_here(self) -> float:
-        """The same by the clock, with workers, load, database and fan-out on the cores of this machine."""
-        return self.two.answers_a_second / self.one.answers_a_second
+    def ratio_by_cpu(self) -> float:
+        """The same by the CPU that they use."""
+        return 2 * self.two.rounds_a_core_second / self.one.rounds_a_core_second
 
 
 @dataclass(slots=True)
@@ -110,9 +116,10 @@ def compare(load: Load, *, database_url: str, fanout_url: str, folder: Path) -> 
         _lay_out(workers, load)
         _round(workers, 2)  # warms up
         paces: dict[int, list[Pace]] = {1: [], 2: []}
-        for _ in range(load.repeats):
-            for count, found in paces.items():
-                found.append(_round(workers, count))
+        with held_back([server.pid for server in workers.servers], load.share):
+            for _ in range(load.repeats):
+                for count, found in paces.items():
+                    found.append(_round(workers, count))
         return Comparison(one=_median(paces[1]), two=_median(paces[2]))
 
 
@@ -159,25 +166,30 @@ def _round(workers: Workers, count: int) -> Pace:
     rooms = [room for rooms in workers.rooms[:count] for room in rooms]
     players = sum(room.players for room in rooms)
     before = _cpu_s(workers, count)
-    answers_a_second = 0.0
-    for step in STEPS:
-        began = perf_counter()
-        for room in rooms:
-            room.begin(step)
-        _until_done(rooms, step)
-        if step == "answers":
-            answers_a_second = players / (perf_counter() - began)
+    took_s = {step: _step(rooms, step) for step in STEPS}
     _listen(rooms, 0.6)  # the counts that are still to be told belong to it
     cpu_s = _cpu_s(workers, count) - before
-    return Pace(answers_a_second=answers_a_second, rounds_a_core_second=players / cpu_s)
+    return Pace(
+        answers_a_second=players / took_s["answers"],
+        rounds_a_second=players / sum(took_s.values()),
+        rounds_a_core_second=players / cpu_s,
+    )
+
+
+def _step(rooms: list[BenchRoom], step: Step | Literal["answers"]) -> float:
+    """Take a step in all rooms at once; how many seconds it took."""
+    began = perf_counter()
+    for room in rooms:
+        room.begin(step)
+    _until_done(rooms, step)
+    return perf_counter() - began
 
 
 def _until_done(rooms: list[BenchRoom], step: str) -> None:
     give_up_at = perf_counter() + PATIENCE_S
     waiting = list(rooms)
     while waiting:
-        for room in waiting:
-            room.side.crowd.hear(0.002)
+        _hear(waiting)
         waiting = [room for room in waiting if not room.is_done(step)]
         if perf_counter() > give_up_at:
             raise Stalled(f"waited {PATIENCE_S:.0f} s for {step}")
@@ -186,8 +198,14 @@ def _until_done(rooms: list[BenchRoom], step: str) -> None:
 def _listen(rooms: list[BenchRoom], seconds: float) -> None:
     end = perf_counter() + seconds
     while perf_counter() < end:
-        for room in rooms:
-            room.side.crowd.hear(0.002)
+        _hear(rooms)
+
+
+def _hear(rooms: list[BenchRoom]) -> None:
+    # No room may be waited for by itself: with twice as many rooms each would be heard half as often.
+    for room in rooms:
+        room.side.crowd.hear(0.0)
+    sleep(LOOK_EVERY_S)
 
 
 def _cpu_s(workers: Workers, count: int) -> float:
@@ -197,6 +215,7 @@ def _cpu_s(workers: Workers, count: int) -> float:
 def _median(paces: list[Pace]) -> Pace:
     return Pace(
         answers_a_second=median(pace.answers_a_second for pace in paces),
+        rounds_a_second=median(pace.rounds_a_second for pace in paces),
         rounds_a_core_second=median(pace.rounds_a_core_second for pace in paces),
     )
 
