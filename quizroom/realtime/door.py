@@ -13,9 +13,9 @@ MOST_CREDITS = 40.0
 CREDITS_A_SECOND = 10.0
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, weakref_slot=True)
 class Credits:
-    """What a connection has left to say; `at` in seconds of any steady clock."""
+    """What a connection, or all of a seat, have left to say; `at` in seconds of any steady clock."""
 
     left: float
     at: float

@@ -133,8 +133,9 @@ class Gateway:
             return refused(message.id, "unknown_room", self.clock.now())
         except tuple(NOT_DEALT) as reason:
             return not_dealt(message.id, reason, self.clock.now())
-        except NotStored:
-            logger.exception("an order could not be made durable")
+        except NotStored as failure:
+            # In one line: while a disk is full a class sends each answer again and again.
+            logger.warning("an order could not be made durable: %s", failure.cause.partition("\n")[0])
             return failed(message.id, "not_stored", self.clock.now())
         except Exception:
             logger.exception("a message of type %s could not be carried out", message.type)

@@ -3,6 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 from typing import Literal
+from weakref import WeakValueDictionary
 
 from quizroom.realtime.door import Credits, full
 from quizroom.service.host_ports import Host
@@ -40,6 +41,7 @@ class Seats:
     def __init__(self) -> None:
         """Begin with nobody."""
         self._seats: dict[str, Seat] = {}
+        self._purses: WeakValueDictionary[tuple[str, str], Credits] = WeakValueDictionary()
 
     def connect(self, sid: str, *, session: str, now: float) -> None:
         """A new connection, with the session that its cookie names, or none."""
@@ -54,9 +56,15 @@ class Seats:
         return self._seats.get(sid)
 
     def take(self, sid: str, *, role: Role, room: str, player: str = "", who: Host | None = None) -> None:
-        """From now on this connection is in this role; at a desk, `who` it is."""
-        if sid in self._seats:
-            self._seats[sid] = replace(self._seats[sid], role=role, room=room, player=player, who=who)
+        """From now on this connection is in this role; at a desk, `who` it is.
+
+        All connections of one seat have the credits of one: nobody says more by opening more of them.
+        """
+        if sid not in self._seats:
+            return
+        known = self._seats[sid]
+        purse = self._purses.setdefault((room, player), known.credits) if role == "seat" else known.credits
+        self._seats[sid] = replace(known, role=role, room=room, player=player, who=who, credits=purse)
 
     def all(self) -> tuple[str, ...]:
         """Every connection."""

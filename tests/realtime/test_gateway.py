@@ -98,6 +98,21 @@ def test_who_says_too_much_at_once_must_wait_and_is_told_so() -> None:
     assert hall.say("host", "probe_time")["result"] == "done"
 
 
+def test_all_lines_of_one_seat_have_the_credits_of_one() -> None:
+    hall = hall_with("ada", "bo")
+    door = hall.room().door_code
+    for line in ("ada-2", "ada-3"):
+        hall.connect(line)
+        assert hall.say(line, "resume_seat", door_code=door, seat_key="key of ada")["result"] == "done"
+    hall.steady_s += 3600
+    said = [hall.say(line, "probe_time")["result"] for line in ("ada", "ada-2", "ada-3") for _ in range(30)]
+    assert said.count("done") == MOST_CREDITS
+    assert hall.say("bo", "probe_time")["result"] == "done"
+    hall.gateway.disconnect("ada", "transport close")
+    hall.steady_s += 1
+    assert [hall.say("ada-2", "probe_time")["result"] for _ in range(11)].count("done") == CREDITS_A_SECOND
+
+
 def test_credits_come_back_with_time_but_never_more_than_a_full_purse() -> None:
     hall = hall_with()
     hall.connect("chatty")
