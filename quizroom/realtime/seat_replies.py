@@ -14,7 +14,7 @@ from quizroom.realtime.door import Guesses
 from quizroom.realtime.lines import Lines
 from quizroom.realtime.replies import done, refused
 from quizroom.realtime.seats import Role, Seat, Seats
-from quizroom.room.commands import EnterSeat
+from quizroom.room.commands import Command, EnterSeat
 from quizroom.room.owner_commands import LinkSeat
 from quizroom.room.seating import player_of_key
 from quizroom.room.state import Room
@@ -38,6 +38,16 @@ def _nothing_does(_handle: str) -> bool:
     return False
 
 
+def _order(message: FlagMessage | BringTime | TakingMessage, player: str) -> Command:
+    match message:
+        case FlagItem() | UnflagItem():
+            return flag_command(message, player)
+        case BringTime():
+            return bring_command(message, player)
+        case _:
+            return taking_command(message, player)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeatReplies:
     """Answers the messages of seats and walls."""
@@ -55,51 +65,21 @@ class SeatReplies:
     def answer(self, seat: Seat, message: SeatMessage) -> Reply:
         """Carry out a message. Refusals of the room itself are raised."""
         match message:
-            case seat_messages.SubmitAnswer():
-                return self._submit(seat, message)
-            case seat_messages.KeepResults():
-                return self._keep(seat, message)
-            case FlagItem() | UnflagItem():
-                return self._flag(seat, message)
-            case BringTime():
-                return self._bring(seat, message)
-            case _ if isinstance(message, TakingMessage):
-                return self._take_time(seat, message)
+            case seat_messages.EnterSeat() | seat_messages.ResumeSeat() | seat_messages.WatchWall():
+                return self._come_in(seat, message)
             case seat_messages.ProbeTime():
                 return done(message.id, self.clock.now())
             case seat_messages.ShowView():
                 return self._show(seat, message)
+            case _ if seat.role != "seat":
+                return refused(message.id, "no_seat", self.clock.now())
+            case seat_messages.SubmitAnswer():
+                self.rooms.handle(seat.room, answer_command(message, seat.player))
+                return done(message.id, self.clock.now(), answer_round=message.round)
+            case seat_messages.KeepResults():
+                room = self._linked(self.rooms.room(seat.room), seat.player, message.player_key)
             case _:
-                return self._come_in(seat, message)
-
-    def _submit(self, seat: Seat, message: seat_messages.SubmitAnswer) -> Reply:
-        if seat.role != "seat":
-            return refused(message.id, "no_seat", self.clock.now())
-        self.rooms.handle(seat.room, answer_command(message, seat.player))
-        return done(message.id, self.clock.now(), answer_round=message.round)
-
-    def _flag(self, seat: Seat, message: FlagMessage) -> Reply:
-        if seat.role != "seat":
-            return refused(message.id, "no_seat", self.clock.now())
-        room = self.rooms.handle(seat.room, flag_command(message, seat.player))
-        return self._views(message.id, room, seat.player)
-
-    def _keep(self, seat: Seat, message: seat_messages.KeepResults) -> Reply:
-        if seat.role != "seat":
-            return refused(message.id, "no_seat", self.clock.now())
-        room = self._linked(self.rooms.room(seat.room), seat.player, message.player_key)
-        return self._views(message.id, room, seat.player)
-
-    def _bring(self, seat: Seat, message: BringTime) -> Reply:
-        if seat.role != "seat":
-            return refused(message.id, "no_seat", self.clock.now())
-        room = self.rooms.handle(seat.room, bring_command(message, seat.player))
-        return self._views(message.id, room, seat.player)
-
-    def _take_time(self, seat: Seat, message: TakingMessage) -> Reply:
-        if seat.role != "seat":
-            return refused(message.id, "no_seat", self.clock.now())
-        room = self.rooms.handle(seat.room, taking_command(message, seat.player))
+                room = self.rooms.handle(seat.room, _order(message, seat.player))
         return self._views(message.id, room, seat.player)
 
     def _show(self, seat: Seat, message: seat_messages.ShowView) -> Reply:

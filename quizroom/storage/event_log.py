@@ -70,7 +70,7 @@ class SqlEventLog:
 
     def room_of_door(self, door_code: str) -> str | None:
         """The room with this code: an unfinished one before finished ones, the newest first."""
-        with self._engine.connect() as connection:
+        with reading(self._engine) as connection:
             return connection.execute(ROOM_OF_DOOR, {"code": door_code}).scalar()
 
     def rooms_of_host(self, host: str) -> tuple[str, ...]:
