@@ -11,6 +11,7 @@ came of it. When that process has ended, the folder has a file of its number wit
 """
 
 import gc
+import importlib
 import json
 import os
 import runpy
@@ -63,6 +64,8 @@ def _become_server(arguments: list[str], environment: dict[str, str], log: str, 
     """`first` is a program to be run before the command, empty for none."""
     from quizroom.cli import main as command_line  # noqa: PLC0415 - loaded already
 
+    # Patching has made a hub, and the system would wake every fork of it for the sockets of all others.
+    importlib.import_module("eventlet.hubs").use_hub()
     nothing = os.open(os.devnull, os.O_RDONLY)
     words = os.open(log, os.O_WRONLY | os.O_APPEND)
     for ours, theirs in ((nothing, 0), (words, 1), (words, 2)):

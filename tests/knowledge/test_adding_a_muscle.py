@@ -100,7 +100,7 @@ sources = ["common_practice"]
 """
 GUIDE = (content_folder() / "README.md").read_text("utf-8")
 STEPS = re.findall(r"^\d\. .*(?:\n   .*)*", GUIDE.split("## Add a muscle")[1].split("##")[0], re.MULTILINE)
-NO_USE = {"prime", "part", "[[parts]]", "[ids]", "bones", "access"}
+NO_USE = {"prime", "part", "[[parts]]", "synonyms", "[ids]", "bones", "access"}
 """Words of the guide for which this muscle has no use."""
 
 

@@ -78,6 +78,7 @@ def test_codes_guessed_at_one_worker_are_counted_by_the_other(
         while elsewhere.was_wrong(Credits(left=0.0, at=0.0), time.time()):
             pass
         said.append(line.say("watch_wall", door_code="YYYYY")["code"])
+    third.forgive(WRONG_DOORS, time.time())  # the next class comes to the same workers
     third.close()
     assert said.count("unknown_door") <= (time.time() - begun) * WRONG_DOORS.a_second
     assert "slow_down" in said

@@ -16,6 +16,7 @@ from quizroom.room.folding import replay
 from quizroom.room.state import Room
 from quizroom.storage.database import open_database
 from quizroom.storage.event_log import SqlEventLog
+from tests.live.locked_tls import locked_context
 from tests.serving import Server
 
 Heard = tuple[str, Any]
@@ -30,7 +31,8 @@ class Voice:
         """Connect by websocket, with these headers."""
         self.heard: list[Heard] = []
         self._more = threading.Condition()
-        self._client: Any = socketio.Client(reconnection=False)
+        safe = {"sslopt": {"context": locked_context()}} if server.address.startswith("https") else {}
+        self._client: Any = socketio.Client(reconnection=False, websocket_extra_options=safe)
         for event in EVENTS:
             self._client.on(event, lambda data, event=event: self._hear(event, data))
         self._client.connect(server.address, headers=headers, transports=["websocket"], wait_timeout=30)
