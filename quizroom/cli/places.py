@@ -39,7 +39,7 @@ def clear_ends(settings: Settings) -> Iterator[None]:
     try:
         yield
     except NotStored as reason:
-        why = reason.cause.splitlines()[0]
+        why = reason.first_line
         raise click.ClickException(_unusable(settings, why)) from reason
 
 

@@ -27,7 +27,7 @@ def store_findings(settings: Settings) -> Iterator[Finding]:
         try:
             yield from database_findings(condition_of(engine), settings, datetime.now(UTC))
         except NotStored as reason:
-            yield _silent(settings, reason.cause.splitlines()[0].rstrip("."))
+            yield _silent(settings, reason.first_line.rstrip("."))
         finally:
             engine.dispose()
     if settings.fanout_url:

@@ -79,17 +79,21 @@ def read_text(text: bytes) -> ClientMessage:
 
 def write(outgoing: Outgoing) -> Any:
     """Plain lists, dictionaries and scalars for the wire."""
-    if isinstance(outgoing, Reply) and PARTS_OF_REPLY(outgoing) == NO_PARTS:
-        # Most replies say no more than "done", in plain values that are written as they are.
-        return dict(zip(REPLY_FIELDS, VALUES_OF_REPLY(outgoing), strict=True))
-    return _writers()[type(outgoing)].dump_python(outgoing, mode="json")
+    plain = _plain(outgoing) if isinstance(outgoing, Reply) else None
+    return _writers()[type(outgoing)].dump_python(outgoing, mode="json") if plain is None else plain
 
 
 def write_text(reply: Reply) -> bytes:
     """The same of a reply, as JSON text."""
-    if PARTS_OF_REPLY(reply) == NO_PARTS:
-        return orjson.dumps(write(reply))
-    return _writers()[Reply].dump_json(reply)
+    plain = _plain(reply)
+    return _writers()[Reply].dump_json(reply) if plain is None else orjson.dumps(plain)
+
+
+def _plain(reply: Reply) -> dict[str, Any] | None:
+    """A reply in plain values, which are written as they are; None if it holds more, as few do."""
+    if PARTS_OF_REPLY(reply) != NO_PARTS:
+        return None
+    return dict(zip(REPLY_FIELDS, VALUES_OF_REPLY(reply), strict=True))
 
 
 def write_rows(rows: Sequence[RosterRow]) -> list[Any]:

@@ -89,7 +89,7 @@ def open_doors_that_are_due(review_list: ReviewList) -> None:
 
 def _tell(what: str, failure: NotStored) -> None:
     """Log that the store fails in one line: it may do so for long, and is tried ten times a second."""
-    logger.warning("%s: %s; it will be tried again", what, failure.cause.partition("\n")[0])
+    logger.warning("%s: %s; it will be tried again", what, failure.first_line)
 
 
 def any_round_is_open(rooms: Rooms) -> bool:

@@ -135,7 +135,7 @@ class Gateway:
             return not_dealt(message.id, reason, self.clock.now())
         except NotStored as failure:
             # In one line: while a disk is full a class sends each answer again and again.
-            logger.warning("an order could not be made durable: %s", failure.cause.partition("\n")[0])
+            logger.warning("an order could not be made durable: %s", failure.first_line)
             return failed(message.id, "not_stored", self.clock.now())
         except Exception:
             logger.exception("a message of type %s could not be carried out", message.type)

@@ -7,10 +7,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 from urllib.parse import parse_qs
 
+from quizroom.realtime.framed import MOST_WAITING
+
 PATH = "/socket.io/"
 HEADERS = (("Cache-Control", "no-store"), ("X-Content-Type-Options", "nosniff"))
-MOST_WAITING = 1 << 20
-"""Characters that may wait for who does not fetch them, as many as for a websocket."""
 FEW_PACKETS = 20
 """So few need not be measured."""
 LOOK_EVERY_S = 1.0
@@ -47,7 +47,7 @@ def hang_up(sockets: Any, sid: str) -> None:
 
 
 def let_go_of_who_does_not_fetch(sockets: Mapping[str, Any], close: Callable[[str], object]) -> None:
-    """End each connection of the library's for which too much waits."""
+    """End each connection of the library's for which more characters wait than bytes may for a websocket."""
     for sid, socket in tuple(sockets.items()):
         if _waiting(socket.queue) > MOST_WAITING:
             close(sid)

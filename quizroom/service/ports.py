@@ -34,6 +34,11 @@ class NotStored(Exception):
 
     cause: str
 
+    @property
+    def first_line(self) -> str:
+        """What failed, without the statement and the parameters that databases tell after it."""
+        return self.cause.partition("\n")[0]
+
 
 class EventLog(Protocol):
     """The committed log of all rooms."""
